@@ -1,0 +1,88 @@
+package label
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// An Origin is the place in a table that words came from. The zero Origin
+// stands for words that the program or the house file wrote.
+type Origin struct {
+	File   string // as the user named it
+	Line   int    // from 1
+	Column int    // code points of the decoded line, from 1
+	Row    int    // records from 1; 0 is the heading row or the whole file
+	Term   string // Darwin Core term of the column, "" if none
+}
+
+// String returns the place as messages show it: "trip.csv:14:3".
+func (o Origin) String() string {
+	s := o.File
+	if o.Line > 0 {
+		s += ":" + strconv.Itoa(o.Line)
+		if o.Column > 0 {
+			s += ":" + strconv.Itoa(o.Column)
+		}
+	}
+	return s
+}
+
+// A Severity says what a finding means for the print.
+type Severity int
+
+const (
+	Note    Severity = iota + 1 // worth knowing
+	Warning                     // probably wrong; the label is printed
+	Error                       // would print nonsense; the record is not printed
+)
+
+// String returns the severity's word in messages and JSON.
+func (s Severity) String() string {
+	switch s {
+	case Note:
+		return "note"
+	case Warning:
+		return "warning"
+	case Error:
+		return "error"
+	}
+	return "severity(" + strconv.Itoa(int(s)) + ")"
+}
+
+// A Finding is something the check says of a cell.
+type Finding struct {
+	Origin
+	Value    string // the cell as written
+	Rule     string // the rule's name
+	Severity Severity
+	Message  string // what is wrong and what to do: lower case, no full stop
+	Suggest  string // the likely right value, "" if there is none
+	Also     []Cell // further cells of a table-wide finding
+}
+
+// A Cell names a cell by its record and term.
+type Cell struct {
+	Row  int
+	Term string
+}
+
+// String returns the finding as one line of a report:
+//
+//	trip.csv:14:3: decimalLatitude "95.2": latitude is beyond 90°
+func (f Finding) String() string {
+	s := f.Origin.String() + ": "
+	if f.Term != "" {
+		s += f.Term + " "
+		if f.Value != "" {
+			s += strconv.Quote(f.Value)
+		} else {
+			s += "(empty)"
+		}
+		s += ": "
+	}
+	s += f.Message
+	if f.Suggest != "" {
+		s += fmt.Sprintf(" (did you mean %q?)", f.Suggest)
+	}
+	return s
+}
