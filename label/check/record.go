@@ -1,0 +1,172 @@
+// Package check turns rows of a table into records fit to print, and says what
+// is wrong with them. A rule is a value: a name, a sentence, an example that
+// raises exactly it and one that does not. The rules of this package are those
+// every label needs; lists of further rules come in as Options.Rules.
+package check
+
+import (
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/coord"
+	"cornerslip/label/date"
+	"cornerslip/label/name"
+)
+
+// A Field is one cell fit to print: its text as written, trimmed at the ends
+// only, and where it stood.
+type Field struct {
+	Text   string
+	Origin label.Origin
+}
+
+// A Record is one row of the table read for printing: one specimen, its parts
+// in Preparations. Values that could not be read are zero and have a finding;
+// what was written stays in Field.
+type Record struct {
+	Row    int          // from 1
+	Origin label.Origin // the row; Term is ""
+
+	fields []entry
+	errors int // findings of severity error
+	empty  bool
+
+	// Name is scientificName as it is to be printed, with
+	// identificationQualifier before the epithet it doubts; "" where the
+	// plant is unnamed and the label leaves a line to write on. Parts are the
+	// name's other columns, for setting it in italics.
+	Name  string
+	Parts name.Parts
+
+	// Date is when it was collected: eventDate, else year, month and day,
+	// else verbatimEventDate. Zero prints as s.d., unless DateText is set.
+	Date date.Date
+	// DateText is a date that is printed as written, since it has no one
+	// reading: a verbatimEventDate such as "Whitsun 1912".
+	DateText string
+	// Identified is when it was determined, IdentifiedText as DateText.
+	Identified     date.Date
+	IdentifiedText string
+
+	// Coordinates hold if HasCoordinates. CoordinatesText is set instead
+	// where only verbatim coordinates exist that have no one reading, and is
+	// printed as written.
+	Coordinates     coord.Point
+	HasCoordinates  bool
+	CoordinatesText string
+	// Datum is geodeticDatum, else verbatimSRS; "" if not stated.
+	Datum string
+	// Uncertainty is coordinateUncertaintyInMeters in metres; 0 is not stated.
+	Uncertainty float64
+
+	// Elevation holds if HasElevation: from the columns in metres, else read
+	// from verbatimElevation. ElevationText is set instead where only a
+	// verbatim elevation exists that has no one reading.
+	Elevation     coord.Elevation
+	HasElevation  bool
+	ElevationText string
+
+	// Placeless is true where no column says a place and the label writes
+	// s.loc.
+	Placeless bool
+
+	// Collector is the first of recordedBy, as written; "" prints as s.coll.
+	// Others are the rest.
+	Collector string
+	Others    []string
+	// Number is recordNumber as written; "" prints as s.n.
+	Number string
+
+	// Preparations are the parts; one sheet where the record says nothing.
+	Preparations []Preparation
+	// Copies is how many labels of its own the specimen gets, 1 if not said.
+	Copies int
+	// DuplicatesTo are the codes of the herbaria that get a duplicate, in
+	// the order written.
+	DuplicatesTo []string
+}
+
+// entry is a filled cell. Records have some twenty, so a search along the
+// slice is quicker than a map.
+type entry struct {
+	term string
+	Field
+}
+
+// Field returns the cell of any Darwin Core term or documented column of
+// ours; the zero Field if it is empty or the table has no such column.
+func (r *Record) Field(term string) Field {
+	for i := range r.fields {
+		if r.fields[i].term == term {
+			return r.fields[i].Field
+		}
+	}
+	return Field{}
+}
+
+// Text returns Field(term).Text.
+func (r *Record) Text(term string) string { return r.Field(term).Text }
+
+// Terms yields the terms of the filled cells in the order of the columns.
+func (r *Record) Terms(yield func(term string, f Field) bool) {
+	for _, e := range r.fields {
+		if !yield(e.term, e.Field) {
+			return
+		}
+	}
+}
+
+// Printable reports whether the row has no finding of severity error of its
+// own and is not empty. Findings that End returns name their rows themselves.
+func (r *Record) Printable() bool { return r.errors == 0 && !r.empty }
+
+// Empty reports whether no cell of the row is filled.
+func (r *Record) Empty() bool { return r.empty }
+
+// Key is how people name the specimen: collector and number as the trade
+// writes them, "I. Almeida 214", "s.coll. s.n.".
+func (r *Record) Key() string {
+	who, number := r.Collector, r.Number
+	if who == "" {
+		who = "s.coll."
+	}
+	if number == "" {
+		number = "s.n."
+	}
+	return who + " " + number
+}
+
+// Sheets counts the preparations of a kind.
+func (r *Record) Count(kind PreparationKind) int {
+	n := 0
+	for _, p := range r.Preparations {
+		if p.Kind == kind {
+			n++
+		}
+	}
+	return n
+}
+
+// typedAbsence are the words by which people write that nothing is known:
+// they mean what they say and are no fault.
+var typedAbsence = map[string][]string{
+	"recordNumber": {"s.n."},
+	"eventDate":    {"s.d."},
+	"locality":     {"s.l.", "s.loc."},
+	"recordedBy":   {"s.coll.", "s.c."},
+}
+
+// absent reports whether text is the trade's word for nothing in this column,
+// however spaced or capitalised.
+func absent(term, text string) bool {
+	if len(text) > 12 {
+		return false
+	}
+	squeezed := strings.ToLower(strings.ReplaceAll(text, " ", ""))
+	for _, w := range typedAbsence[term] {
+		if squeezed == w || squeezed+"." == w {
+			return true
+		}
+	}
+	return false
+}
