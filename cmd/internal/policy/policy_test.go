@@ -40,7 +40,7 @@ fonts               github.com/go-fonts/liberation github.com/go-fonts/dejavu
 layout
 layout/face         layout fonts github.com/go-text/typesetting golang.org/x/text golang.org/x/image
 layout/para         layout github.com/go-text/typesetting
-layout/symbol       layout github.com/boombuler/barcode
+layout/symbol       layout github.com/boombuler/barcode rsc.io/qr
 layout/typeset      label layout layout/face layout/para layout/symbol
 layout/impose       layout
 layout/pdf          layout fonts github.com/go-pdf/fpdf
