@@ -1,7 +1,7 @@
 package layout
 
-// A Mark is one thing drawn: Text, Fill, Stroke or Bars. The set is closed; a
-// backend that meets another type has a bug and says so by panicking.
+// A Mark is one thing drawn: Text, Fill, Stroke or Bars, as values. The set is
+// closed; a backend that meets another type reports it with the label's name.
 type Mark interface {
 	// Shifted returns the mark moved by d.
 	Shifted(d Point) Mark

@@ -1,0 +1,362 @@
+package layout
+
+import (
+	"encoding/binary"
+	"fmt"
+	"hash/crc32"
+	"strings"
+	"unicode/utf8"
+)
+
+// The form of an encoded Box.
+//
+// Registers keep encoded boxes for as long as the labels last, so every form
+// that was ever written must be read for ever. A new mark or field takes a new
+// version and leaves the old one readable.
+//
+//	byte    0xCB, never the first byte of text
+//	byte    version
+//	...     body, after the version
+//	4 bytes CRC-32C of all before it, least significant byte first; at the end
+//	        in every version, so that damage and "newer" can be told apart
+//
+// Body of version 1. Numbers are varints as in encoding/binary, signed ones
+// zigzag; a string is its length and its bytes; a name is 0 and a string the
+// first time, and from then on 1 plus its place among the names so far.
+//
+//	size of the box, the Ref, the number of marks, and for each mark a byte:
+//	its kind in the low three bits and flags above them.
+//
+// A text says how it looks (face, style, size, grey) the first time and by
+// number after that. Its place is left out where it follows the text before
+// without a gap. Advances are written as differences from what was seen
+// before: the same letter before the same letter in the same look is nearly
+// always as wide as last time, so most advances are part of a run of zeros.
+const (
+	boxMagic   = 0xCB
+	boxVersion = 1
+
+	kindText   = 0
+	kindFill   = 1
+	kindStroke = 2
+	kindBars   = 3
+	kindMask   = 7
+
+	textAtPen  = 1 << 3 // starts where the text before ended
+	textSimple = 1 << 4 // a cluster for each rune, none raised
+	textActual = 1 << 5 // Actual follows S
+	textLook   = 1 << 6 // looks like the text before
+	barsBits   = 1 << 3 // Modules are bits, not a string
+)
+
+var castagnoli = crc32.MakeTable(crc32.Castagnoli)
+
+// Encode returns b in a compact form of its own, to be kept and read back by
+// Decode, by later versions of the program too. Equal boxes give equal bytes.
+//
+// It panics if b holds a mark that is not a Text, Fill, Stroke or Bars value:
+// a box that passed Check never does.
+func Encode(b *Box) []byte {
+	e := encoder{
+		b:     make([]byte, 0, 1024),
+		names: map[string]uint64{},
+		looks: map[look]uint64{},
+	}
+	e.b = append(e.b, boxMagic, boxVersion)
+	e.int(int64(b.Size.W))
+	e.int(int64(b.Size.H))
+	e.ref(b.Ref)
+	e.uint(uint64(len(b.Marks)))
+	for _, m := range b.Marks {
+		switch m := m.(type) {
+		case Text:
+			e.text(m)
+		case Fill:
+			e.byte(kindFill)
+			e.rect(m.Rect)
+			e.byte(byte(m.Grey))
+		case Stroke:
+			e.stroke(m)
+		case Bars:
+			e.bars(m)
+		default:
+			panic(fmt.Sprintf("layout: Encode: a mark of the unknown type %T", m))
+		}
+	}
+	return binary.LittleEndian.AppendUint32(e.b, crc32.Checksum(e.b, castagnoli))
+}
+
+// A look is what neighbouring texts share.
+type look struct {
+	face  string
+	style Style
+	size  Length
+	grey  Grey
+}
+
+type encoder struct {
+	b     []byte
+	names map[string]uint64
+	looks map[look]uint64
+	state textState
+}
+
+// A textState is what encoder and decoder both know of the texts so far.
+type textState struct {
+	last uint64 // number of the last look
+	line Point  // where the last line began
+	pen  Point  // where the last text ended
+	seen map[advKey]Length
+}
+
+// An advKey is a cluster in a look, and the cluster that follows, because of
+// kerning; next is "" at the end of a text.
+type advKey struct {
+	look       uint64
+	this, next string
+}
+
+// guess returns the advance to expect: the last one of the same pair, else of
+// the same cluster, else 0.
+func (s *textState) guess(k advKey) Length {
+	if l, ok := s.seen[k]; ok {
+		return l
+	}
+	return s.seen[advKey{look: k.look, this: k.this, next: "\x00"}]
+}
+
+func (s *textState) learn(k advKey, l Length) {
+	if s.seen == nil {
+		s.seen = map[advKey]Length{}
+	}
+	s.seen[k] = l
+	s.seen[advKey{look: k.look, this: k.this, next: "\x00"}] = l
+}
+
+func (e *encoder) byte(c byte)   { e.b = append(e.b, c) }
+func (e *encoder) uint(n uint64) { e.b = binary.AppendUvarint(e.b, n) }
+func (e *encoder) int(n int64)   { e.b = binary.AppendVarint(e.b, n) }
+
+func (e *encoder) string(s string) {
+	e.uint(uint64(len(s)))
+	e.b = append(e.b, s...)
+}
+
+func (e *encoder) name(s string) {
+	if n, ok := e.names[s]; ok {
+		e.uint(n)
+		return
+	}
+	e.names[s] = uint64(len(e.names) + 1)
+	e.byte(0)
+	e.string(s)
+}
+
+func (e *encoder) rect(r Rect) {
+	for _, l := range [...]Length{r.At.X, r.At.Y, r.W, r.H} {
+		e.int(int64(l))
+	}
+}
+
+func (e *encoder) ref(r Ref) {
+	e.name(r.File)
+	e.int(int64(r.Line))
+	e.int(int64(r.Row))
+	e.name(r.Kind)
+	e.name(r.Key)
+	e.int(int64(r.Label))
+	e.int(int64(r.Of))
+	e.name(r.Part)
+	e.name(r.For)
+}
+
+func (e *encoder) text(t Text) {
+	flags := byte(kindText)
+	simple := isSimple(t)
+	if simple {
+		flags |= textSimple
+	}
+	if t.Actual != "" {
+		flags |= textActual
+	}
+	lk := look{t.Face, t.Style, t.Size, t.Grey}
+	n, known := e.looks[lk]
+	if known && n == e.state.last {
+		flags |= textLook
+	}
+	s := &e.state
+	if t.At == s.pen {
+		flags |= textAtPen
+	}
+	e.byte(flags)
+	if flags&textLook == 0 {
+		e.uint(n) // 0 where it is new
+		if !known {
+			n = uint64(len(e.looks) + 1)
+			e.looks[lk] = n
+			e.name(t.Face)
+			e.byte(byte(t.Style))
+			e.int(int64(t.Size))
+			e.byte(byte(t.Grey))
+		}
+		s.last = n
+	}
+	if flags&textAtPen == 0 {
+		e.int(int64(t.At.X - s.line.X))
+		e.int(int64(t.At.Y - s.line.Y))
+		s.line = t.At
+	}
+	e.string(t.S)
+	if t.Actual != "" {
+		e.string(t.Actual)
+	}
+	if simple {
+		e.advances(t)
+	} else {
+		e.clusters(t)
+	}
+	s.pen = Point{t.At.X + t.Width(), t.At.Y}
+}
+
+// isSimple reports whether t has a cluster for each rune and none is raised.
+func isSimple(t Text) bool {
+	at := 0
+	for _, c := range t.Clusters {
+		if at >= len(t.S) || c.Rise != 0 {
+			return false
+		}
+		if _, n := utf8.DecodeRuneInString(t.S[at:]); n != c.Bytes {
+			return false
+		}
+		at += c.Bytes
+	}
+	return at == len(t.S)
+}
+
+// advances writes the advances of a simple text: how many are as expected,
+// then the difference of one that is not, and so on to the end.
+func (e *encoder) advances(t Text) {
+	var hits uint64
+	at := 0
+	for _, c := range t.Clusters {
+		k := advKey{look: e.state.last, this: t.S[at : at+c.Bytes], next: runeAt(t.S, at+c.Bytes)}
+		if diff := c.Adv - e.state.guess(k); diff == 0 {
+			hits++
+		} else {
+			e.uint(hits)
+			e.int(int64(diff))
+			hits = 0
+		}
+		e.state.learn(k, c.Adv)
+		at += c.Bytes
+	}
+	if hits > 0 {
+		e.uint(hits)
+	}
+}
+
+// runeAt returns the rune of s at byte i as a string, "" at the end.
+func runeAt(s string, i int) string {
+	if i >= len(s) {
+		return ""
+	}
+	_, n := utf8.DecodeRuneInString(s[i:])
+	return s[i : i+n]
+}
+
+func (e *encoder) clusters(t Text) {
+	e.uint(uint64(len(t.Clusters)))
+	for _, c := range t.Clusters {
+		e.int(int64(c.Bytes))
+		e.int(int64(c.Adv))
+		e.int(int64(c.Rise))
+	}
+}
+
+func (e *encoder) stroke(s Stroke) {
+	e.byte(kindStroke)
+	for _, l := range [...]Length{s.From.X, s.From.Y, s.To.X - s.From.X, s.To.Y - s.From.Y, s.Width} {
+		e.int(int64(l))
+	}
+	e.byte(byte(s.Grey))
+	e.uint(uint64(len(s.Dash)))
+	for _, l := range s.Dash {
+		e.int(int64(l))
+	}
+}
+
+func (e *encoder) bars(b Bars) {
+	flags := byte(kindBars)
+	bits := strings.Trim(b.Modules, "01") == ""
+	if bits {
+		flags |= barsBits
+	}
+	e.byte(flags)
+	e.rect(b.Rect)
+	e.name(b.Symbology)
+	e.string(b.S)
+	for _, l := range [...]Length{b.Module, b.Dot, b.Quiet} {
+		e.int(int64(l))
+	}
+	e.int(int64(b.Rows))
+	if bits {
+		e.uint(uint64(len(b.Modules)))
+		e.b = append(e.b, packBits(b.Modules)...)
+	} else {
+		e.string(b.Modules)
+	}
+	// Bars come in few widths and gaps, and mostly in one height.
+	n := len(b.Rects)
+	e.uint(uint64(n))
+	var gaps, widths, ys, hs []Length
+	for i, r := range b.Rects {
+		var before Rect
+		if i > 0 {
+			before = b.Rects[i-1]
+		}
+		gaps = append(gaps, r.At.X-before.Right())
+		widths = append(widths, r.W)
+		ys = append(ys, r.At.Y-before.At.Y)
+		hs = append(hs, r.H)
+	}
+	e.few(gaps)
+	e.few(widths)
+	e.runs(ys)
+	e.runs(hs)
+}
+
+// few writes lengths of which many are equal: as names are written.
+func (e *encoder) few(ls []Length) {
+	known := map[Length]uint64{}
+	for _, l := range ls {
+		n := known[l]
+		e.uint(n)
+		if n == 0 {
+			known[l] = uint64(len(known) + 1)
+			e.int(int64(l))
+		}
+	}
+}
+
+// runs writes lengths of which neighbours are equal: how many, and which.
+func (e *encoder) runs(ls []Length) {
+	for i := 0; i < len(ls); {
+		j := i + 1
+		for j < len(ls) && ls[j] == ls[i] {
+			j++
+		}
+		e.uint(uint64(j - i))
+		e.int(int64(ls[i]))
+		i = j
+	}
+}
+
+func packBits(s string) []byte {
+	p := make([]byte, (len(s)+7)/8)
+	for i := range len(s) {
+		if s[i] == '1' {
+			p[i/8] |= 0x80 >> (i % 8)
+		}
+	}
+	return p
+}
