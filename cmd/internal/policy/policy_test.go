@@ -48,7 +48,8 @@ layout/svg          layout fonts github.com/go-text/typesetting
 layout/text         layout
 cmd/internal/job    * github.com/google/uuid golang.org/x/text
 cmd/internal/desk   cmd/internal/job label layout
-cmd/internal/outside
+cmd/internal/outside cmd/outside
+cmd/outside
 cmd/internal/policy
 cmd/cornerslip      cmd/internal/job cmd/internal/desk label layout github.com/spf13/cobra github.com/spf13/pflag github.com/schollz/progressbar golang.org/x/term
 cmd/proofread       label label/table label/check label/name github.com/klippa-app/go-pdfium github.com/makiuchi-d/gozxing github.com/tetratelabs/wazero
