@@ -1,0 +1,227 @@
+// Package house reads an institution's own settings, house.toml, into plain
+// values. It knows what a key may hold, not what it does: turning values into
+// the options of other packages is the business of the job that composes them.
+//
+// Keys that end in _mm are millimetres, in _pt points, in _percent percent.
+package house
+
+import (
+	_ "embed"
+	"slices"
+)
+
+// House is everything a house file can say. Every field has a key of the same
+// place in the file; Default gives the values of an empty file.
+type House struct {
+	Herbarium   Herbarium   `toml:"herbarium"`
+	Numbers     Numbers     `toml:"numbers"`
+	Label       Label       `toml:"label"`
+	Type        Type        `toml:"type"`
+	Words       Words       `toml:"words"`
+	Name        Name        `toml:"name"`
+	Dates       Dates       `toml:"dates"`
+	Coordinates Coordinates `toml:"coordinates"`
+	Separators  Separators  `toml:"separators"`
+	Bars        Bars        `toml:"bars"`
+	Packet      Packet      `toml:"packet"`
+	Duplicates  Duplicates  `toml:"duplicates"`
+	Sensitive   Sensitive   `toml:"sensitive"`
+	Check       Check       `toml:"check"`
+	Paper       Paper       `toml:"paper"`
+	Mount       Mount       `toml:"mount"`
+	Printer     Printer     `toml:"printer"`
+	Press       Press       `toml:"press"`
+
+	file  string
+	lines map[string]int // of the keys that the file sets
+}
+
+// Place returns where the file sets a key ("check.severity.datum"):
+// "house.toml:14", or the file alone where it does not set it.
+func (h *House) Place(key string) string { return place(h.file, h.lines[key], 0) }
+
+// Herbarium says who the house is.
+type Herbarium struct {
+	Name     string   `toml:"name"`     // heads every label; "" prints none
+	Code     string   `toml:"code"`     // its code in Index Herbariorum style, "" if it has none
+	Address  []string `toml:"address"`  // lines below the name
+	Headings []string `toml:"headings"` // lines below those, "Flora of Portugal"; a record's own project line replaces them
+}
+
+// Numbers says which catalogue numbers are the house's own.
+type Numbers struct {
+	// Pattern is the house's series: letters and signs as they are, a row of
+	// zeros for the digits. "" takes every number for the house's own.
+	Pattern string `toml:"pattern"`
+	// Word stands before the catalogue number on labels; "" prints none.
+	Word string `toml:"word"`
+}
+
+// Label says what a sheet label looks like.
+type Label struct {
+	WidthMM     float64   `toml:"width_mm" min:"60" max:"210"`
+	HeightsMM   []float64 `toml:"heights_mm" min:"25" max:"297"` // from the first choice up
+	MarginMM    float64   `toml:"margin_mm" min:"2" max:"20"`    // no ink closer to the edge
+	GlueMM      float64   `toml:"glue_mm" min:"0" max:"30"`      // the top edge kept free for glue, where that is more than the margin
+	TallerFirst bool      `toml:"taller_first"`                  // a taller label before smaller type
+	Style       string    `toml:"style" one:"running|captions"`
+	Justified   bool      `toml:"justified"`
+	Head        []string  `toml:"head"` // blocks above the rule
+	Body        []string  `toml:"body"` // blocks between head and foot
+	Foot        []string  `toml:"foot"` // blocks at a fixed height from the lower edge
+	LeaveOut    []string  `toml:"leave_out"`
+}
+
+// Blocks are the names that Head, Body and Foot are made of.
+var Blocks = [...]string{"house", "project", "status", "family", "name", "det", "type", "place", "coords", "plant", "notes",
+	"collector", "team", "number", "symbol"}
+
+// Type says the faces and sizes.
+type Type struct {
+	SizePt     float64  `toml:"size_pt" min:"8" max:"14"`     // data, first choice
+	SmallestPt float64  `toml:"smallest_pt" min:"8" max:"14"` // data, never less
+	NamePt     float64  `toml:"name_pt" min:"8" max:"18"`
+	SmallPt    float64  `toml:"small_pt" min:"7" max:"14"` // house lines
+	Regular    string   `toml:"regular"`                   // TrueType files; "" is the built-in face
+	Italic     string   `toml:"italic"`
+	Bold       string   `toml:"bold"`
+	BoldItalic string   `toml:"bold_italic"`
+	Fallback   []string `toml:"fallback"` // further files, for characters the faces lack
+}
+
+// Words are the language or languages of the words the program prints, and the
+// house's own words in their place.
+type Words struct {
+	// Languages are BCP 47 tags; a second one makes the label bilingual.
+	Languages []string `toml:"languages" one:"en|pt|es|fr|de|la|zh-Hant"`
+	// Own maps a WordKeys key to a word; a key with "" prints no word, a
+	// missing key the language's own.
+	Own map[string]string `toml:"own"`
+}
+
+// WordKeys are the keys of Words.Own.
+var WordKeys = [...]string{"det", "conf", "rev", "collector", "number", "with", "elevation", "habitat", "associates", "description",
+	"vernacular", "uses", "duplicates", "project", "permit", "cultivated", "sheet", "continued", "date", "locality", "coordinates"}
+
+// Name says how names are set.
+type Name struct {
+	Bold        bool   `toml:"bold"`
+	Family      string `toml:"family" one:"name line|own line|none"`
+	FamilyStyle string `toml:"family_style" one:"capitals|upright|italic"`
+}
+
+// Dates says how dates are printed, and how figures alone are read.
+type Dates struct {
+	Style string `toml:"style" one:"14 March 2026|14 Mar 2026|14.iii.2026|2026-03-14|March 14, 2026"`
+	// Order settles a date such as 3/4/2026: "ask" leaves it an error.
+	Order string `toml:"order" one:"ask|day first|month first"`
+}
+
+// Coordinates says how coordinates and elevations are printed.
+type Coordinates struct {
+	Style string `toml:"style" one:"as written|decimal|minutes|seconds|utm|mgrs"`
+}
+
+// Separators stand between things of the same kind.
+type Separators struct {
+	Places     string `toml:"places"`
+	People     string `toml:"people"`
+	LastPerson string `toml:"last_person"`
+	Duplicates string `toml:"duplicates"`
+}
+
+// Bars says how the catalogue number is barred.
+type Bars struct {
+	OnLabel    bool      `toml:"on_label"`
+	Symbology  string    `toml:"symbology" one:"code128|code39|datamatrix|qr"`
+	DPI        int       `toml:"dpi" one:"300|600|1200"`
+	ModuleDots int       `toml:"module_dots" min:"0" max:"40"` // 0 lets the program choose
+	StickerMM  []float64 `toml:"sticker_mm" min:"8" max:"150"` // width, height
+}
+
+// Packet says what packet labels carry.
+type Packet struct {
+	WidthMM   float64   `toml:"width_mm" min:"40" max:"210"`
+	HeightsMM []float64 `toml:"heights_mm" min:"15" max:"297"`
+	Name      bool      `toml:"name"`
+	Bars      bool      `toml:"bars"`
+}
+
+// Duplicates says what the labels of gifts show.
+type Duplicates struct {
+	Show string `toml:"show" one:"destination|list"`
+}
+
+// Sensitive names the taxa whose places are coarsened on what leaves the house.
+type Sensitive struct {
+	Taxa []string `toml:"taxa"`
+}
+
+// Check sets the rules.
+type Check struct {
+	Backlog           bool              `toml:"backlog"`
+	PrintPlaceholders bool              `toml:"print_placeholders"`
+	Severity          map[string]string `toml:"severity" one:"error|warning|note|off"`
+}
+
+// Paper says what labels are ganged on.
+type Paper struct {
+	Size  string `toml:"size" one:"A4|A3|Letter"`
+	Order string `toml:"order" one:"across|stack"`
+	Ticks bool   `toml:"ticks"`
+}
+
+// Mount says what the sheets of the house are.
+type Mount struct {
+	SizeMM   []float64 `toml:"size_mm" min:"200" max:"600"` // width, height
+	MarginMM float64   `toml:"margin_mm" min:"0" max:"50"`  // from the label to the lower and the right edge
+}
+
+// Printer corrects for the printer at hand, by the calibration page.
+type Printer struct {
+	OffsetXMM    float64 `toml:"offset_x_mm" min:"-20" max:"20"` // moves everything right
+	OffsetYMM    float64 `toml:"offset_y_mm" min:"-20" max:"20"` // moves everything down
+	ScalePercent float64 `toml:"scale_percent" min:"95" max:"105"`
+	MarginMM     float64 `toml:"margin_mm" min:"0" max:"20"` // the printer cannot print closer to the edge
+}
+
+// Press gives the house's own times for drying and freezing, from which tags
+// fill in dates. 0 leaves a blank to fill in by hand.
+type Press struct {
+	DryerDays      int     `toml:"dryer_days" min:"0" max:"60"`
+	DryerCelsius   float64 `toml:"dryer_celsius" min:"0" max:"80"`
+	FreezerDays    int     `toml:"freezer_days" min:"0" max:"60"`
+	FreezerCelsius float64 `toml:"freezer_celsius" min:"-90" max:"0"`
+	Rule           string  `toml:"rule"` // printed before the usual cautions
+}
+
+//go:embed template.toml
+var template []byte
+
+// Template returns a house file to start from: every key with its meaning and
+// its default value, so that loading it unchanged gives Default.
+func Template() []byte { return slices.Clone(template) }
+
+// Default returns the values of an empty house file.
+func Default() House {
+	return House{
+		Label: Label{
+			WidthMM: 105, HeightsMM: []float64{74, 99, 148}, MarginMM: 5.5, TallerFirst: true, Style: "running",
+			Head: []string{"house", "project"},
+			Body: []string{"status", "family", "name", "det", "type", "place", "coords", "plant", "notes"},
+			Foot: []string{"collector", "team", "number", "symbol"},
+		},
+		Type:        Type{SizePt: 9, SmallestPt: 8, NamePt: 11, SmallPt: 7.5},
+		Words:       Words{Languages: []string{"en"}},
+		Name:        Name{Family: "name line", FamilyStyle: "capitals"},
+		Dates:       Dates{Style: "14 March 2026", Order: "ask"},
+		Coordinates: Coordinates{Style: "as written"},
+		Separators:  Separators{Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
+		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{50, 25}},
+		Packet:      Packet{WidthMM: 70, HeightsMM: []float64{37, 74}},
+		Duplicates:  Duplicates{Show: "destination"},
+		Paper:       Paper{Size: "A4", Order: "across", Ticks: true},
+		Mount:       Mount{SizeMM: []float64{297, 420}, MarginMM: 5},
+		Printer:     Printer{ScalePercent: 100, MarginMM: 4},
+	}
+}
