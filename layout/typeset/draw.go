@@ -1,0 +1,235 @@
+package typeset
+
+import (
+	"slices"
+
+	"cornerslip/label"
+	"cornerslip/layout"
+)
+
+// draw places every row of a label.
+func (s *Setter) draw(st *stack, f frame, height layout.Length, squeeze int64, m *Measures) *layout.Box {
+	p := pen{s: s, m: m}
+	p.grow(len(st.head) + len(st.body) + len(st.foot))
+	y := f.headBase
+	for i, r := range st.head {
+		if i > 0 {
+			y += m.lead(r.size, 500)
+		}
+		if r.right == nil && r.left != nil {
+			p.line(r.left, layout.Point{X: m.Left + (m.Width-m.Left-m.Right-r.left.width)/2, Y: y})
+			continue
+		}
+		p.row(r, y)
+	}
+	y = f.bodyTop
+	for i, r := range st.body {
+		if i == 0 {
+			y += s.rowAscent(r)
+		} else {
+			y += s.step(r, squeeze, m)
+		}
+		p.row(r, y)
+	}
+	y = f.footBase
+	for i, r := range st.foot {
+		if i > 0 {
+			y += m.footLead(r.size)
+		}
+		p.row(r, y)
+	}
+	box := &layout.Box{Size: layout.Size{W: m.Width, H: height}}
+	if st.bars != nil {
+		st.bars.draw(&p, f.barsAt)
+	}
+	box.Marks = p.marks(f.rule)
+	return box
+}
+
+// row draws what shares a baseline.
+func (p *pen) row(r row, y layout.Length) {
+	left, right := p.m.Left, p.m.Width-p.m.Right
+	if r.caption != nil {
+		p.line(r.caption, layout.Point{X: left, Y: y})
+	}
+	end := left + r.indent
+	if r.left != nil {
+		p.line(r.left, layout.Point{X: left + r.indent, Y: y})
+		end += r.left.width + rightGap(r.left.st.base)/2
+	}
+	stop := right
+	if r.right != nil {
+		stop -= r.right.width
+		p.line(r.right, layout.Point{X: stop, Y: y})
+		stop -= rightGap(r.right.st.base) / 2
+	}
+	if r.write && stop > end {
+		p.strokes = append(p.strokes, layout.Stroke{
+			From: layout.Point{X: end, Y: y}, To: layout.Point{X: stop, Y: y}, Width: writeLine,
+		})
+	}
+}
+
+// writeLine is the width of a line to write on.
+const writeLine = layout.Pt / 4
+
+// pen gathers the marks of a label. Strings and clusters lie in two buffers of
+// the whole label and are cut out at the end, which saves most allocations.
+type pen struct {
+	s        *Setter
+	m        *Measures
+	pieces   []piece
+	buf      []byte
+	actual   []byte
+	clusters []layout.Cluster
+	scratch  []layout.Text
+	strokes  []layout.Stroke
+	bars     []layout.Bars
+}
+
+// piece is a Text whose string and clusters still lie in the buffers.
+type piece struct {
+	text    layout.Text
+	s0, s1  int
+	a0, a1  int
+	c0, c1  int
+	differs bool // the actual text is another than the drawn one
+}
+
+func (p *pen) grow(rows int) {
+	p.pieces = make([]piece, 0, 2*rows+4)
+	p.buf = make([]byte, 0, 64*rows)
+	p.actual = make([]byte, 0, 64*rows)
+	p.clusters = make([]layout.Cluster, 0, 60*rows)
+}
+
+// line draws l with its baseline beginning at the point given.
+func (p *pen) line(l *line, at layout.Point) {
+	x := at.X
+	fresh := true
+	gaps, fill := 0, l.fill
+	for i := l.from; i < l.to-1; i++ {
+		if l.st.w.items[i].spaced {
+			gaps++
+		}
+	}
+	for i := l.from; i < l.to; i++ {
+		it := &l.st.w.items[i]
+		for k := it.from; k < it.to; k++ {
+			pt := &l.st.w.parts[k]
+			size := p.m.runSize(l.st.base, pt.style)
+			x = p.word(pt, layout.Point{X: x, Y: at.Y}, size, fresh)
+			fresh = false
+			if pt.spaced {
+				x = p.space(x, p.s.space(pt.style, l.st.base, p.m))
+			}
+		}
+		if i == l.to-1 {
+			if it.soft && l.st.items[i].Hyphen > 0 {
+				p.hyphen(it, layout.Point{X: x, Y: at.Y}, p.m.runSize(l.st.base, it.space))
+			}
+			break
+		}
+		if it.spaced {
+			w := l.st.items[i].Space
+			if gaps > 0 { // every space takes its share of what is left to fill
+				share := fill / layout.Length(gaps)
+				w += share
+				fill -= share
+				gaps--
+			}
+			x = p.space(x, w)
+		}
+	}
+}
+
+// word appends a shaped word and returns where the pen is after it.
+func (p *pen) word(pt *part, at layout.Point, size layout.Length, fresh bool) layout.Length {
+	if pt.text == "" {
+		return at.X
+	}
+	texts, end := pt.word.Texts(p.scratch[:0], at, size, trackingOf(pt.style, size), 0)
+	p.scratch = texts[:0]
+	for i := range texts {
+		t := &texts[i]
+		capitals := pt.style&label.Capitals != 0
+		if n := len(p.pieces); n == 0 || fresh || !p.pieces[n-1].joins(t) {
+			p.pieces = append(p.pieces, piece{text: *t, s0: len(p.buf), c0: len(p.clusters), a0: len(p.actual)})
+		}
+		p.buf = append(p.buf, t.S...)
+		p.clusters = append(p.clusters, t.Clusters...)
+		q := &p.pieces[len(p.pieces)-1]
+		q.s1, q.c1 = len(p.buf), len(p.clusters)
+		switch {
+		case !capitals:
+			p.actual = append(p.actual, t.S...)
+		case len(texts) == 1:
+			p.actual = append(p.actual, pt.text...)
+			q.differs = q.differs || pt.text != t.S
+		default: // a fallback face within a word in capitals: drawn as it is
+			p.actual = append(p.actual, t.S...)
+		}
+		q.a1 = len(p.actual)
+		fresh = false
+	}
+	return end.X
+}
+
+// joins reports whether t goes on where q ends, in the same face.
+func (q *piece) joins(t *layout.Text) bool {
+	return q.text.Face == t.Face && q.text.Size == t.Size && q.text.Style == t.Style && q.text.At.Y == t.At.Y && q.text.Grey == t.Grey
+}
+
+// space appends a space to the text last drawn, so that what is copied from
+// the page has one too.
+func (p *pen) space(x, w layout.Length) layout.Length {
+	if n := len(p.pieces); n > 0 {
+		q := &p.pieces[n-1]
+		p.buf = append(p.buf, ' ')
+		p.actual = append(p.actual, ' ')
+		p.clusters = append(p.clusters, layout.Cluster{Bytes: 1, Adv: w})
+		q.s1, q.a1, q.c1 = len(p.buf), len(p.actual), len(p.clusters)
+	}
+	return x + w
+}
+
+func (p *pen) hyphen(it *item, at layout.Point, size layout.Length) {
+	h, err := p.s.faces.Word("-", faceStyle(it.space))
+	if err != nil {
+		return // every face has a hyphen, or the item would have no width for it
+	}
+	p.word(&part{word: h, style: it.space, text: "-"}, at, size, false)
+}
+
+// marks cuts the texts out of the buffers and returns all marks in reading
+// order, the rule under the head first.
+func (p *pen) marks(rule layout.Length) []layout.Mark {
+	marks := make([]layout.Mark, 0, len(p.pieces)+len(p.strokes)+len(p.bars)+1)
+	if rule > 0 {
+		y := rule + p.m.Rule/2
+		marks = append(marks, layout.Stroke{
+			From: layout.Point{X: p.m.Left, Y: y}, To: layout.Point{X: p.m.Width - p.m.Right, Y: y}, Width: p.m.Rule,
+		})
+	}
+	all, actual := string(p.buf), ""
+	if slices.ContainsFunc(p.pieces, func(q piece) bool { return q.differs }) {
+		actual = string(p.actual)
+	}
+	for i := range p.pieces {
+		q := &p.pieces[i]
+		t := q.text
+		t.S = all[q.s0:q.s1]
+		t.Clusters = p.clusters[q.c0:q.c1:q.c1]
+		if q.differs {
+			t.Actual = actual[q.a0:q.a1]
+		}
+		marks = append(marks, t)
+	}
+	for _, s := range p.strokes {
+		marks = append(marks, s)
+	}
+	for _, b := range p.bars {
+		marks = append(marks, b)
+	}
+	return marks
+}

@@ -1,0 +1,289 @@
+package typeset
+
+import (
+	"cornerslip/label"
+	"cornerslip/layout"
+)
+
+// block is a block of the content with its words shaped.
+type block struct {
+	src                  *label.Block
+	left, right, caption *words
+}
+
+// row is one line of the label: what shares a baseline.
+type row struct {
+	size    layout.Length // decides the leading
+	above   space         // white space above it, beyond the leading
+	left    *line
+	right   *line
+	caption *line
+	indent  layout.Length
+	block   int  // of the content
+	first   bool // of its block
+	last    bool // of its block
+	write   bool // an empty line to write on
+}
+
+// space names the kinds of white space above a row.
+type space uint8
+
+const (
+	none space = iota
+	groupSpace
+)
+
+// stack is everything of a label broken into rows at one size of type; where
+// the rows come to stand is not decided yet.
+type stack struct {
+	text             layout.Length // the size of the data
+	head, body, foot []row
+	bars             *barsRow
+	short            int // paragraphs whose last line is too short
+}
+
+// stackAt breaks all blocks at the size given.
+func (s *Setter) stackAt(blocks []block, text layout.Length, m *Measures) (*stack, error) {
+	st := &stack{text: text}
+	measure := m.Width - m.Left - m.Right
+	column := captionColumn(blocks, m)
+	bodyGroup := 0
+	for i := range blocks {
+		b := &blocks[i]
+		z := zoneOf(b.src.Role)
+		if b.src.Role == label.Symbol {
+			bars, err := s.barsRow(b, text, measure, m)
+			if err != nil {
+				return nil, err
+			}
+			st.bars = bars
+			continue
+		}
+		rows, short, err := s.rows(b, i, text, measure, column, m)
+		if err != nil {
+			return nil, err
+		}
+		if short {
+			st.short++
+		}
+		if len(rows) == 0 {
+			continue
+		}
+		switch z {
+		case head:
+			st.head = append(st.head, rows...)
+		case foot:
+			st.foot = append(st.foot, rows...)
+		default:
+			g := group(b.src.Role)
+			if g == 5 {
+				g = 100 + i // plain lines say themselves what they keep close to
+			}
+			if len(st.body) > 0 && g != bodyGroup && !b.src.Tight {
+				rows[0].above = groupSpace
+			}
+			bodyGroup = g
+			st.body = append(st.body, rows...)
+		}
+	}
+	return st, nil
+}
+
+// captionColumn is the width of the hanging column, 0 if no block has a
+// caption.
+func captionColumn(blocks []block, m *Measures) layout.Length {
+	for i := range blocks {
+		if blocks[i].caption != nil {
+			return m.CaptionColumn
+		}
+	}
+	return 0
+}
+
+// rows breaks a block into the lines it takes.
+func (s *Setter) rows(b *block, index int, text, measure, column layout.Length, m *Measures) ([]row, bool, error) {
+	size := m.size(b.src.Role, text)
+	if zoneOf(b.src.Role) != body {
+		column = 0
+	}
+	if b.src.Role == label.Blank {
+		return s.blankRow(b, index, text, measure, column, m)
+	}
+	indent := layout.Length(0)
+	if b.src.Role == label.Name {
+		indent = m.Indent
+	}
+	h, err := s.hang(b, size, measure-column, indent, m)
+	if err != nil {
+		return nil, false, err
+	}
+	rows := make([]row, 0, len(h.lines)+len(h.right))
+	for k := range h.lines {
+		r := row{size: size, left: &h.lines[k], block: index, indent: column}
+		if k > 0 {
+			r.indent += indent
+		}
+		if k == h.rightOn && len(h.right) > 0 {
+			r.right = &h.right[0]
+			h.right = h.right[1:]
+		}
+		rows = append(rows, r)
+	}
+	for k := range h.right {
+		rows = append(rows, row{size: size, right: &h.right[k], block: index})
+	}
+	if b.caption != nil && column > 0 {
+		if rows, err = s.caption(b, rows, size, index, column, m); err != nil {
+			return nil, false, err
+		}
+	}
+	if len(rows) > 0 {
+		rows[0].first, rows[len(rows)-1].last = true, true
+	}
+	return rows, h.short, nil
+}
+
+// caption puts the caption's lines before the rows, adding rows if the caption
+// is the longer of the two.
+func (s *Setter) caption(b *block, rows []row, size layout.Length, index int, column layout.Length, m *Measures) ([]row, error) {
+	room := column - rightGap(m.House)
+	st, err := s.at(b.caption, m.House, room, m)
+	if err != nil {
+		return nil, err
+	}
+	for k, l := range linesOf(st, s.fill(st, room, room, 0, m), room, room, m) {
+		if k == len(rows) {
+			rows = append(rows, row{size: size, block: index})
+		}
+		rows[k].caption = &l
+	}
+	return rows, nil
+}
+
+// writeSize is the height of an empty line, enough to write on by hand.
+const writeSize = 18 * layout.Pt
+
+func (s *Setter) blankRow(b *block, index int, text, measure, column layout.Length, m *Measures) ([]row, bool, error) {
+	r := row{size: writeSize, block: index, first: true, last: true, write: true, indent: column}
+	if b.left != nil {
+		st, err := s.at(b.left, m.size(label.Det, text), measure-column, m)
+		if err != nil {
+			return nil, false, err
+		}
+		l := linesOf(st, s.fill(st, measure, measure, 0, m), measure, measure, m)
+		r.left = &l[0]
+	}
+	if b.right != nil { // the family may be known where the name is not
+		st, err := s.at(b.right, m.size(label.Det, text), measure-column, m)
+		if err != nil {
+			return nil, false, err
+		}
+		l := linesOf(st, s.fill(st, measure, measure, 0, m), measure, measure, m)
+		r.right = &l[0]
+	}
+	rows := []row{r}
+	if b.caption != nil && column > 0 {
+		var err error
+		if rows, err = s.caption(b, rows, m.Text, index, column, m); err != nil {
+			return nil, false, err
+		}
+	}
+	return rows, false, nil
+}
+
+// frame is where the zones of a label come to stand.
+type frame struct {
+	headBase   layout.Length // first baseline of the head
+	rule       layout.Length // y of the line under the head; 0 if there is none
+	bodyTop    layout.Length // what the body's first line may fill begins here
+	bodyBottom layout.Length
+	footBase   layout.Length // first baseline of the foot
+	barsAt     layout.Point
+}
+
+// footLead is the leading of the foot, which does not change with the body's.
+func (m *Measures) footLead(size layout.Length) layout.Length { return m.lead(size, 500) }
+
+// frame finds the zones of a label of the given height. The foot hangs from
+// the collector's line, which stands at the same height on every label unless
+// the lines under it are more than usual.
+func (s *Setter) frame(st *stack, height layout.Length, squeeze int64, m *Measures) frame {
+	var f frame
+	y := m.Top
+	if len(st.head) > 0 {
+		y += s.ascent(st.head[0].size)
+		f.headBase = y
+		for _, r := range st.head[1:] {
+			y += m.lead(r.size, 500)
+		}
+		if m.Rule > 0 {
+			y += s.descent(st.head[len(st.head)-1].size) + ruleAbove
+			f.rule = y
+			y += m.Rule + between(ruleBelow, ruleBelowMin, squeeze)
+		} else {
+			y += s.descent(st.head[len(st.head)-1].size) + between(m.Group, m.GroupMin, squeeze)
+		}
+	}
+	f.bodyTop = y
+	bottom := height - m.Bottom
+	reserve := m.FootBars
+	if st.bars != nil {
+		f.barsAt = layout.Point{X: m.Left, Y: bottom - st.bars.height}
+		reserve = max(reserve, st.bars.height+barsAbove)
+	}
+	bottom -= reserve
+	f.bodyBottom = bottom
+	if len(st.foot) > 0 {
+		under := m.footLead(m.Small) * layout.Length(m.FootRows)
+		var need layout.Length
+		for _, r := range st.foot[1:] {
+			need += m.footLead(r.size)
+		}
+		f.footBase = bottom - s.descent(m.Small) - max(under, need)
+		f.bodyBottom = f.footBase - s.ascent(st.foot[0].size) - between(m.FootGap, m.FootGapMin, squeeze)
+	}
+	return f
+}
+
+// Distances that are the same on every label.
+const (
+	ruleAbove    = 2 * layout.Pt
+	ruleBelow    = 5 * layout.Pt
+	ruleBelowMin = 3 * layout.Pt
+	barsAbove    = 3 * layout.Pt
+)
+
+// need returns the height of rows from the ascenders of the first to the
+// descenders of the last.
+func (s *Setter) need(rows []row, squeeze int64, m *Measures) layout.Length {
+	if len(rows) == 0 {
+		return 0
+	}
+	y := s.rowAscent(rows[0])
+	for _, r := range rows[1:] {
+		y += s.step(r, squeeze, m)
+	}
+	return y + s.descent(rows[len(rows)-1].size)
+}
+
+// step is the distance of a row's baseline from the one before.
+func (s *Setter) step(r row, squeeze int64, m *Measures) layout.Length {
+	y := m.lead(r.size, squeeze)
+	if r.write {
+		y = r.size
+	}
+	if r.above == groupSpace {
+		y += between(m.Group, m.GroupMin, squeeze)
+	}
+	return y
+}
+
+func (s *Setter) rowAscent(r row) layout.Length {
+	if r.write {
+		return r.size
+	}
+	return s.ascent(r.size)
+}
+
+func (s *Setter) ascent(size layout.Length) layout.Length  { return s.faces.Metrics(0, size).Ascent }
+func (s *Setter) descent(size layout.Length) layout.Length { return s.faces.Metrics(0, size).Descent }
