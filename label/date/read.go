@@ -1,0 +1,67 @@
+package date
+
+import "cornerslip/label/lang"
+
+// A Status says how well a text could be read as a date.
+type Status string
+
+const (
+	// OK: the text has one reading.
+	OK Status = "ok"
+	// Ambiguous: it has several, or one that takes a guess, such as a
+	// century that was not written.
+	Ambiguous Status = "ambiguous"
+	// Incomplete: what is there is a date, but the year is missing.
+	Incomplete Status = "incomplete"
+	// Invalid: no such day exists, or the text is no date.
+	Invalid Status = "invalid"
+)
+
+// An Order is the order of day and month where both are figures.
+type Order uint8
+
+// The orders. UnknownOrder leaves 3/4/2020 ambiguous.
+const (
+	UnknownOrder Order = iota
+	DayFirst
+	MonthFirst
+)
+
+// Hints are what is known beforehand. The zero value knows nothing and is the
+// careful choice.
+type Hints struct {
+	// Order settles figures that could be day and month either way.
+	Order Order
+	// Century is the first year of the century that two-digit years mean
+	// (1900); 0 leaves them ambiguous.
+	Century int
+	// Lang is the language of the text; "" reads all of them at once.
+	Lang lang.Tag
+}
+
+// A Reading is how a text was understood.
+type Reading struct {
+	Status Status
+	// Date is set if Status is OK, and only then.
+	Date Date
+	// Candidates are the dates that an ambiguous text can mean, the
+	// likeliest first; there may be none.
+	Candidates []Date
+	// Err says what is wrong and what to do; nil if Status is OK.
+	Err error
+}
+
+// Parse reads a date as people write it on labels and in tables, or in ISO
+// 8601. The Date is set if the status is OK; otherwise the error says what is
+// wrong and what to do. [Read] gives the candidates too.
+func Parse(text string, h Hints) (Date, Status, error) {
+	r := Read(text, h)
+	return r.Date, r.Status, r.Err
+}
+
+// ReadLine answers the command `read date`: the status and the ISO 8601 date
+// with a tab between; after a status that is not ok nothing follows the tab.
+func ReadLine(text string) string {
+	r := Read(text, Hints{})
+	return string(r.Status) + "\t" + r.Date.ISO()
+}
