@@ -146,3 +146,10 @@ func (s *Set) Find(cluster string, italic, bold bool) (*Face, bool) {
 	}
 	return nil, false
 }
+
+// Advance returns how far the pen moves after a glyph, in the face's units.
+func (f *Face) Advance(glyph uint16) int {
+	t := f.read()
+	long := t.tables["hhea"].u16(34)
+	return t.tables["hmtx"].u16(4 * min(int(glyph), long-1))
+}
