@@ -159,16 +159,17 @@ func (p *pen) word(pt *part, at layout.Point, size layout.Length, fresh bool) la
 		p.buf = append(p.buf, t.S...)
 		p.clusters = append(p.clusters, t.Clusters...)
 		q := &p.pieces[len(p.pieces)-1]
+		q.text.Actual = ""
 		q.s1, q.c1 = len(p.buf), len(p.clusters)
-		switch {
-		case !capitals:
-			p.actual = append(p.actual, t.S...)
-		case len(texts) == 1:
-			p.actual = append(p.actual, pt.text...)
-			q.differs = q.differs || pt.text != t.S
-		default: // a fallback face within a word in capitals: drawn as it is
-			p.actual = append(p.actual, t.S...)
+		meant := t.Actual // set where a face lacks a kind of space or hyphen
+		if meant == "" {
+			meant = t.S
 		}
+		if capitals && len(texts) == 1 { // in a fallback face capitals stay as drawn
+			meant = pt.text
+		}
+		p.actual = append(p.actual, meant...)
+		q.differs = q.differs || meant != t.S
 		q.a1 = len(p.actual)
 		fresh = false
 	}

@@ -26,11 +26,10 @@ type hanging struct {
 	short   bool // the last line is shorter than it should be
 }
 
-// shortLetters is how many letters a last line should have at least; a letter
-// is taken to be 0.42 em wide (common practice, no source).
-const shortLetters = 8
-
-func shortLast(size layout.Length) layout.Length { return size.MulDiv(42*shortLetters, 100) }
+// shortLast is what the last line of a paragraph should fill at least: a
+// quarter of the measure. A single word at the end of a block looks lost
+// (common practice, no source).
+func shortLast(measure layout.Length) layout.Length { return measure / 4 }
 
 // rightGap is the least space between the left and right part of a line.
 func rightGap(size layout.Length) layout.Length { return size.MulDiv(3, 2) }
@@ -40,7 +39,7 @@ func rightGap(size layout.Length) layout.Length { return size.MulDiv(3, 2) }
 func (s *Setter) fill(st *setting, first, rest, room layout.Length, m *Measures) para.Result {
 	return para.Break(st.items, para.Options{
 		First: first, Rest: rest, Justify: m.Justify,
-		ShortLast: shortLast(st.base), LastRoom: room,
+		ShortLast: shortLast(rest), LastRoom: room,
 	})
 }
 
@@ -56,7 +55,7 @@ func linesOf(st *setting, r para.Result, first, rest layout.Length, m *Measures)
 				l.width += st.items[k].Space
 			}
 		}
-		l.width += st.items[last].Hyphen
+		l.width += st.items[last].Hyphen - st.trailing(last, m)
 		if m.Justify && i < len(r.Breaks)-1 {
 			measure := rest
 			if i == 0 {
@@ -68,6 +67,17 @@ func linesOf(st *setting, r para.Result, first, rest layout.Length, m *Measures)
 		from = last + 1
 	}
 	return lines
+}
+
+// trailing is the letterspace behind the last letter of item i: no edge of a
+// line counts it, or capitals would stand off the margin.
+func (st *setting) trailing(i int, m *Measures) layout.Length {
+	it := &st.w.items[i]
+	if it.to == it.from {
+		return 0
+	}
+	last := &st.w.parts[it.to-1]
+	return trackingOf(last.style, m.runSize(st.base, last.style))
 }
 
 // hang breaks a block's left and right part so that they share a line where

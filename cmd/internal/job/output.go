@@ -1,0 +1,66 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// ErrExists is what WriteFile says of a file that is there already.
+var ErrExists = errors.New("is there already; name another file, or say --force to replace it")
+
+// WriteFile makes the file at path whole or not at all: what write writes goes
+// to a temporary file beside it, which takes its name once everything is on
+// the disk. An existing file stays unless replace is set.
+func WriteFile(path string, replace bool, write func(io.Writer) error) (err error) {
+	if info, err := os.Stat(path); err == nil {
+		if info.IsDir() {
+			return fmt.Errorf("%s is a folder; name a file in it", path)
+		}
+		if !replace {
+			return fmt.Errorf("%s %w", path, ErrExists)
+		}
+	} else if !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("%s cannot be written: %w", path, err)
+	}
+	tmp, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, err)
+	}
+	defer func() {
+		if err != nil {
+			tmp.Close()
+			os.Remove(tmp.Name())
+		}
+	}()
+	if err := write(tmp); err != nil {
+		return err
+	}
+	if err := tmp.Chmod(0o644); err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, err)
+	}
+	if err := tmp.Sync(); err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, err)
+	}
+	if err := tmp.Close(); err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, err)
+	}
+	if replace {
+		err = os.Rename(tmp.Name(), path)
+	} else if err = os.Link(tmp.Name(), path); err == nil {
+		// A link fails where another program made the file meanwhile; a rename
+		// would replace it.
+		err = os.Remove(tmp.Name())
+	} else if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s %w", path, ErrExists)
+	} else { // a file system without links
+		err = os.Rename(tmp.Name(), path)
+	}
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, err)
+	}
+	return nil
+}
