@@ -3,6 +3,7 @@ package layout
 import (
 	"errors"
 	"fmt"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -78,12 +79,18 @@ func (t Text) check() error {
 	case t.Size <= 0 || t.Size > reach || !t.At.near():
 		return fmt.Errorf("text %q: size %v at %v, %v is beyond any paper", t.S, t.Size, t.At.X, t.At.Y)
 	}
+	for _, r := range t.S {
+		if unicode.IsControl(r) {
+			return fmt.Errorf("text %q: the control character %U cannot be drawn", t.S, r)
+		}
+	}
 	at := 0
+	var pen Length
 	for _, c := range t.Clusters {
 		if c.Bytes <= 0 || c.Bytes > len(t.S)-at {
 			return fmt.Errorf("text %q: a cluster of %d bytes at byte %d of %d", t.S, c.Bytes, at, len(t.S))
 		}
-		if !c.Adv.near() || !c.Rise.near() {
+		if pen += c.Adv; !c.Adv.near() || !c.Rise.near() || !pen.near() {
 			return fmt.Errorf("text %q: advance %v and rise %v at byte %d are beyond any paper", t.S, c.Adv, c.Rise, at)
 		}
 		at += c.Bytes
