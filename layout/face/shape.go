@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"cornerslip/fonts"
@@ -21,8 +22,10 @@ type shaper struct {
 	buf   *harfbuzz.Buffer
 	fonts map[*fonts.Face]*harfbuzz.Font
 	seg   segmenter.Segmenter
-	runes []rune
-	drawn []rune
+	runes []rune // of the piece at hand, in NFC
+	drawn []rune // what stands for each of them
+	run   []shaped
+	refs  map[refKey]ref
 }
 
 func (s *Setter) shaper() *shaper {
@@ -33,7 +36,7 @@ func (s *Setter) shaper() *shaper {
 		s.idle = s.idle[:n-1]
 		return sh
 	}
-	return &shaper{buf: harfbuzz.NewBuffer(), fonts: map[*fonts.Face]*harfbuzz.Font{}}
+	return &shaper{buf: harfbuzz.NewBuffer(), fonts: map[*fonts.Face]*harfbuzz.Font{}, refs: map[refKey]ref{}}
 }
 
 func (s *Setter) done(sh *shaper) {
@@ -180,6 +183,9 @@ func (s *Setter) piece(sh *shaper, f *fonts.Face, str, text string) (piece, erro
 		}
 		sh.drawn = append(sh.drawn, d)
 	}
+	if len(sh.drawn) > 1 {
+		sh.dotless(func(r rune) bool { _, ok := f.Glyph(r); return ok })
+	}
 	p, bad := sh.try(hf, f, str, noLigatures)
 	if bad >= 0 {
 		p, bad = sh.try(hf, f, str, noSubstitutes)
@@ -195,57 +201,72 @@ func (s *Setter) piece(sh *shaper, f *fonts.Face, str, text string) (piece, erro
 // try shapes with the given features. bad is the index of a rune that is drawn
 // by a glyph without a code point, or -1.
 func (sh *shaper) try(hf *harfbuzz.Font, f *fonts.Face, str string, features []harfbuzz.Feature) (p piece, bad int) {
-	p = piece{face: f, em: int64(f.Metrics().UnitsPerEm), glyphs: make([]glyph, 0, len(sh.drawn))}
+	m := f.Metrics()
+	p = piece{face: f, em: int64(m.UnitsPerEm), glyphs: make([]glyph, 0, len(sh.drawn))}
 	var drawn strings.Builder
-	pen, letters := int32(0), int32(0)
 	for from := 0; from < len(sh.drawn); {
-		to, script := sh.run(from)
-		b := sh.buf
-		b.Clear()
-		b.AddRunes(sh.drawn, from, to-from)
-		b.Props = harfbuzz.SegmentProperties{Direction: harfbuzz.LeftToRight, Script: script, Language: "en"}
-		b.Shape(hf, features)
-		for i, g := range b.Info {
-			r, ok := sh.codePoint(f, g, b.Info, i, to)
-			if !ok {
-				return p, g.Cluster
+		to, script := sh.script(from)
+		if bad := sh.shapeRun(hf, f, from, to, script, p.width, features); bad >= 0 {
+			return p, bad
+		}
+		sh.placeMarks(hf, sh.run, int32(m.UnitsPerEm), int32(m.XHeight))
+		for i := range sh.run {
+			g := &sh.run[i]
+			if i > 0 && g.cluster != sh.run[i-1].cluster {
+				p.letters++
 			}
-			if i > 0 && g.Cluster != b.Info[i-1].Cluster {
-				letters++
-			}
-			pos := b.Pos[i]
-			x := pen + pos.XOffset
+			x := g.x
 			if len(p.glyphs) == 0 {
 				x = 0 // a piece starts at its pen
 			}
-			p.glyphs = append(p.glyphs, glyph{bytes: int32(utf8.RuneLen(r)), x: x, rise: pos.YOffset, letters: letters})
-			drawn.WriteRune(r)
-			p.ink.add(hf, g.Glyph, x, pos.YOffset)
-			adv := pos.XAdvance
-			if meant := sh.runes[g.Cluster]; meant != sh.drawn[g.Cluster] && r == ' ' {
-				adv = breadth(f, meant)
-			}
-			pen += adv
+			p.glyphs = append(p.glyphs, glyph{bytes: int32(utf8.RuneLen(g.r)), x: x, rise: g.rise, letters: p.letters})
+			drawn.WriteRune(g.r)
+			p.ink.add(hf, g.glyph, x, g.rise)
+			p.width += g.adv
 		}
-		if to > from {
-			letters++
-		}
+		p.letters++
 		from = to
 	}
-	p.width, p.letters = pen, letters
-	p.text = drawn.String()
-	if p.text != str {
-		p.actual = str
-	} else {
-		p.text = str
+	p.text = str
+	if d := drawn.String(); d != str {
+		p.text, p.actual = d, str
 	}
 	return p, -1
 }
 
-// run returns the end of the stretch of one script that starts at from.
+// shapeRun fills sh.run with the glyphs of one script, from pen on. bad is as
+// for try.
+func (sh *shaper) shapeRun(hf *harfbuzz.Font, f *fonts.Face, from, to int, script language.Script, pen int32, features []harfbuzz.Feature) (bad int) {
+	b := sh.buf
+	b.Clear()
+	b.AddRunes(sh.drawn, from, to-from)
+	b.Props = harfbuzz.SegmentProperties{Direction: harfbuzz.LeftToRight, Script: script, Language: "en"}
+	b.Shape(hf, features)
+	sh.run = sh.run[:0]
+	if len(b.Info) == 0 {
+		return from
+	}
+	for i, g := range b.Info {
+		r, ok := sh.codePoint(f, g, b.Info, i, to)
+		if !ok {
+			return g.Cluster
+		}
+		pos := b.Pos[i]
+		out := shaped{glyph: g.Glyph, r: r, cluster: g.Cluster, x: pen + pos.XOffset, rise: pos.YOffset, adv: pos.XAdvance}
+		out.free = i > 0 && b.Info[i-1].Cluster == g.Cluster && pos.XOffset == 0 && pos.YOffset == 0 && unicode.In(r, unicode.Mn, unicode.Me)
+		if meant := sh.runes[g.Cluster]; meant != sh.drawn[g.Cluster] && r == ' ' {
+			out.adv = breadth(f, meant)
+		}
+		sh.run = append(sh.run, out)
+		pen += out.adv
+	}
+	return -1
+}
+
+// script returns the end of the stretch of one script that starts at from.
 // Characters of no script of their own go with what is before them, and with
 // Latin if nothing is.
-func (sh *shaper) run(from int) (to int, script language.Script) {
+func (sh *shaper) script(from int) (to int, script language.Script) {
 	for to = from; to < len(sh.drawn); to++ {
 		sc := language.LookupScript(sh.drawn[to])
 		if !sc.Strong() || sc == script {

@@ -2,6 +2,7 @@ package face
 
 import (
 	"strings"
+	"sync/atomic"
 
 	"cornerslip/fonts"
 	"cornerslip/layout"
@@ -9,10 +10,12 @@ import (
 	"github.com/go-text/typesetting/harfbuzz"
 )
 
-// A Word is text shaped in one style. It does not change.
+// A Word is text shaped in one style. It does not change and may be used from
+// many goroutines.
 type Word struct {
 	style  layout.Style
 	pieces []piece
+	last   atomic.Pointer[placed]
 }
 
 // A piece is a stretch of a word in one face. Measures are in font units.
@@ -58,8 +61,35 @@ func (w *Word) Width(size, tracking layout.Length) layout.Length {
 }
 
 // Texts appends the word's marks to dst, one for each face, and returns where
-// the pen stands then. at is where the baseline starts.
+// the pen stands then. at is where the baseline starts. The marks' Clusters
+// are shared with other calls and must not be changed in place.
 func (w *Word) Texts(dst []layout.Text, at layout.Point, size, tracking layout.Length, grey layout.Grey) ([]layout.Text, layout.Point) {
+	set := w.last.Load()
+	if set == nil || set.size != size || set.tracking != tracking {
+		set = w.place(size, tracking)
+		w.last.Store(set)
+	}
+	for i := range w.pieces {
+		p := &w.pieces[i]
+		dst = append(dst, layout.Text{
+			At: at, Face: p.face.Name, Style: w.style, Size: size, Grey: grey,
+			S: p.text, Clusters: set.clusters[i], Actual: p.actual,
+		})
+		at.X += set.widths[i]
+	}
+	return dst, at
+}
+
+// A placed is a word at a size. Words of one label come in one size mostly, so
+// the last one is kept.
+type placed struct {
+	size, tracking layout.Length
+	clusters       [][]layout.Cluster // of each piece
+	widths         []layout.Length
+}
+
+func (w *Word) place(size, tracking layout.Length) *placed {
+	set := &placed{size: size, tracking: tracking}
 	for i := range w.pieces {
 		p := &w.pieces[i]
 		clusters := make([]layout.Cluster, len(p.glyphs))
@@ -72,19 +102,14 @@ func (w *Word) Texts(dst []layout.Text, at layout.Point, size, tracking layout.L
 			}
 			last = x
 			clusters[j].Bytes = int(g.bytes)
-			if g.rise != 0 {
-				clusters[j].Rise = scale(g.rise, size, p.em)
-			}
+			clusters[j].Rise = scale(g.rise, size, p.em)
 		}
 		end := scale(p.width, size, p.em) + layout.Length(p.letters)*tracking
 		clusters[len(clusters)-1].Adv = end - last
-		dst = append(dst, layout.Text{
-			At: at, Face: p.face.Name, Style: w.style, Size: size, Grey: grey,
-			S: p.text, Clusters: clusters, Actual: p.actual,
-		})
-		at.X += end
+		set.clusters = append(set.clusters, clusters)
+		set.widths = append(set.widths, end)
 	}
-	return dst, at
+	return set
 }
 
 // Text returns what copying the word gives: its text in NFC without what draws
