@@ -1,0 +1,314 @@
+package check
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"maps"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"cornerslip/label"
+	"cornerslip/label/date"
+	"cornerslip/label/table"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+)
+
+// today is the day the examples are checked on.
+func today(t testing.TB) date.Date {
+	d, err := date.FromISO("2026-06-30")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// open makes a table of rows, with a column for every term in them.
+func open(t testing.TB, rows ...map[string]string) *table.Table {
+	t.Helper()
+	terms := map[string]bool{"scientificName": true, "habitat": true}
+	for _, r := range rows {
+		for k := range r {
+			terms[k] = true
+		}
+	}
+	heading := slices.Sorted(maps.Keys(terms))
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.Write(heading)
+	for _, r := range rows {
+		var cells []string
+		for _, k := range heading {
+			cells = append(cells, r[k])
+		}
+		w.Write(cells)
+	}
+	w.Flush()
+	return openBytes(t, "trip.csv", b.Bytes())
+}
+
+func openBytes(t testing.TB, name string, b []byte) *table.Table {
+	t.Helper()
+	tab, err := table.Open(table.Bytes(name, b), table.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tab
+}
+
+// run checks a whole table.
+func run(t testing.TB, e *Engine, tab *table.Table) (records []*Record, findings []label.Finding) {
+	t.Helper()
+	for row, err := range tab.Rows() {
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, fs := e.Row(row)
+		e.Feed(r)
+		records, findings = append(records, r), append(findings, fs...)
+	}
+	return records, append(findings, e.End()...)
+}
+
+func options(t testing.TB) Options { return Options{Today: today(t), Code: "VDOURA"} }
+
+// Each rule's example raises exactly that rule, its counterexample nothing.
+func TestExamples(t *testing.T) {
+	names := map[string]bool{}
+	for _, r := range Basic() {
+		if names[r.Name] {
+			t.Errorf("two rules are named %s", r.Name)
+		}
+		names[r.Name] = true
+		t.Run(r.Name, func(t *testing.T) {
+			_, fs := run(t, New(options(t)), open(t, r.Example...))
+			if len(fs) == 0 {
+				t.Error("the example raises nothing")
+			}
+			for _, f := range fs {
+				if f.Rule != r.Name || f.Severity != r.Severity {
+					t.Errorf("the example raises %s (%s): %s", f.Rule, f.Severity, f)
+				}
+				if len(r.Terms) > 0 && !slices.Contains(r.Terms, f.Term) {
+					t.Errorf("the rule does not name the term %q: %s", f.Term, f)
+				}
+				style(t, f)
+			}
+			_, fs = run(t, New(options(t)), open(t, r.Counterexample...))
+			for _, f := range fs {
+				t.Errorf("the counterexample raises %s: %s", f.Rule, f)
+			}
+			if r.Doc == "" || r.Source == "" || r.Severity == Off || (r.Row == nil) == (r.Table == nil) {
+				t.Errorf("the rule lacks a part: %+v", r)
+			}
+		})
+	}
+}
+
+// style holds a message against the way messages are written.
+func style(t testing.TB, f label.Finding) {
+	t.Helper()
+	m := f.Message
+	if m == "" || strings.HasSuffix(m, ".") && !strings.HasSuffix(m, "s.n.") && !strings.HasSuffix(m, "s.d.") || strings.HasSuffix(m, "!") ||
+		strings.Contains(m, "  ") || m[0] == ' ' || m[0] >= 'A' && m[0] <= 'Z' && m[1] >= 'a' && m[1] <= 'z' {
+		t.Errorf("not as messages are written: %q", m)
+	}
+	if f.Line == 0 || f.File == "" {
+		t.Errorf("no place: %+v", f)
+	}
+}
+
+func TestFindings(t *testing.T) {
+	for _, tt := range findingCases {
+		t.Run(strings.Join(tt.set, " "), func(t *testing.T) {
+			_, fs := run(t, New(options(t)), open(t, With(tt.set...)))
+			var got []string
+			for _, f := range fs {
+				style(t, f)
+				place := f.Origin.String() + ": "
+				got = append(got, f.Severity.String()+" "+f.Rule+": "+strings.TrimPrefix(f.String(), place))
+			}
+			if d := cmp.Diff(tt.want, got, cmpopts.EquateEmpty()); d != "" {
+				t.Errorf("-want +got\n%s", d)
+			}
+		})
+	}
+}
+
+func TestPlaceOfFindings(t *testing.T) {
+	tab := openBytes(t, "trip.csv", []byte("country,recordedBy,recordNumber,eventDate,decimalLatitude,decimalLongitude,geodeticDatum\n"+
+		"Portugal,I. Almeida,1,2026-05-14,41.2,-8.6,WGS84\nPortugal,\"I.\nAlmeida\",2,2026-05-14,95.2,-8.6,WGS84\n,,3,,,,\n"))
+	_, fs := run(t, New(Options{}), tab)
+	var got []string
+	for _, f := range fs {
+		got = append(got, fmt.Sprintf("%d %s", f.Row, f))
+	}
+	want := []string{
+		`2 trip.csv:4:23: decimalLatitude "95.2": latitude is beyond 90°`,
+	}
+	if len(got) == 0 || got[0] != want[0] {
+		t.Errorf("got %s", strings.Join(got, "\n"))
+	}
+	for _, f := range fs[1:] {
+		if f.Row != 3 || f.Line != 5 {
+			t.Errorf("row 3 starts on line 5: %s", f)
+		}
+	}
+}
+
+func TestBacklog(t *testing.T) {
+	o := options(t)
+	o.Backlog = true
+	rs, fs := run(t, New(o), open(t, With("recordedBy", "", "country", "", "stateProvince", "", "locality", "")))
+	if len(fs) != 0 || !rs[0].Printable() || !rs[0].Placeless || rs[0].Key() != "s.coll. 214" {
+		t.Errorf("%v %+v", fs, rs[0])
+	}
+}
+
+func TestSeverity(t *testing.T) {
+	o := options(t)
+	o.Severity = map[string]label.Severity{"number-missing": label.Error, "datum-missing": Off, "date-unreadable": label.Warning,
+		"catalogue-number-twice": Off, "no-such-rule": Off}
+	e := New(o)
+	if d := cmp.Diff([]string{"no-such-rule"}, e.Unknown()); d != "" {
+		t.Error(d)
+	}
+	row := With("recordNumber", "", "geodeticDatum", "", "eventDate", "31 February 2026", "catalogNumber", "VDOURA-0000001")
+	rs, fs := run(t, e, open(t, row, row))
+	if rs[0].Printable() || len(fs) != 4 || fs[0].Rule != "date-unreadable" || fs[0].Severity != label.Warning || fs[1].Severity != label.Error {
+		t.Errorf("%v", fs)
+	}
+	// What is let through must still stand on the label.
+	if rs[0].DateText != "31 February 2026" || !rs[0].Date.IsZero() {
+		t.Errorf("date %v, text %q", rs[0].Date, rs[0].DateText)
+	}
+	for _, r := range e.Rules() {
+		if r.Name == "datum-missing" && r.Severity != Off {
+			t.Error("Rules does not tell the severity in force")
+		}
+	}
+}
+
+func TestRecord(t *testing.T) {
+	rs, fs := run(t, New(options(t)), open(t, With("preparations", "sheet | packet: capsules | sheet", "copies", "2",
+		"duplicatesTo", "PINHEL | SOUTELO", "habitat", "  Dunes \u00a0", "identificationQualifier", "cf. capitellatus",
+		"maximumElevationInMeters", "20", "dateIdentified", "2026-06", "catalogNumber", "VDOURA-0001234")))
+	if len(fs) != 0 {
+		t.Fatal(fs)
+	}
+	r := rs[0]
+	if got := r.Field("habitat"); got.Text != "Dunes" || got.Origin.Term != "habitat" || got.Origin.Row != 1 || got.Origin.Line != 2 || got.Origin.Column == 0 {
+		t.Errorf("habitat %+v", got)
+	}
+	if got := r.Field("noSuchTerm"); got != (Field{}) {
+		t.Errorf("a term that is not there: %+v", got)
+	}
+	for _, tt := range []struct {
+		what      string
+		got, want any
+	}{
+		{"name", r.Name, "Thymus cf. capitellatus Hoffmanns. & Link"},
+		{"date", r.Date.ISO(), "2026-05-14"},
+		{"identified", r.Identified.ISO(), "2026-06"},
+		{"collector", r.Collector, "I. Almeida"},
+		{"others", r.Others, []string{"J. Prates"}},
+		{"number", r.Number, "214"},
+		{"key", r.Key(), "I. Almeida 214"},
+		{"copies", r.Copies, 2},
+		{"duplicates", r.DuplicatesTo, []string{"PINHEL", "SOUTELO"}},
+		{"datum", r.Datum, "WGS84"},
+		{"uncertainty", r.Uncertainty, 30.0},
+		{"preparations", r.Preparations, []Preparation{{Sheet, "sheet", "", 1, 2}, {Packet, "packet", "capsules", 1, 1}, {Sheet, "sheet", "", 2, 2}}},
+		{"sheets", r.Count(Sheet), 2},
+		{"coordinates", r.HasCoordinates, true},
+		{"elevation", r.HasElevation, true},
+	} {
+		if d := cmp.Diff(tt.want, tt.got); d != "" {
+			t.Errorf("%s (-want +got)\n%s", tt.what, d)
+		}
+	}
+}
+
+// A label of nothing but a name, or of no name, is no fault; nor are the
+// trade's words for what is not known.
+func TestNoFault(t *testing.T) {
+	for _, set := range [][]string{
+		{"scientificName", ""}, {"scientificName", "indet."}, {"scientificName", "Lamiaceae"}, {"scientificName", "Thymus"}, {"scientificName", "Thymus sp."},
+		{"scientificName", "", "family", ""},
+		{"recordNumber", "s.n."}, {"recordNumber", "S. N."}, {"eventDate", "s.d."}, {"recordedBy", "s. coll."},
+		{"locality", "s.l.", "country", "", "stateProvince", ""}, {"locality", "s.loc."},
+		{"eventDate", "2026"}, {"eventDate", "2026-05/2026-06"}, {"eventDate", "14.v.2026"}, {"eventDate", "", "year", "2026", "month", "5"},
+		{"eventDate", "", "year", "2026", "month", "v", "day", "14"}, {"eventDate", "2026-05-14T09:30"},
+		{"decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", "", "minimumElevationInMeters", ""},
+		{"decimalLatitude", "-90", "decimalLongitude", "180"}, {"coordinateUncertaintyInMeters", "20037509"}, {"coordinateUncertaintyInMeters", "0.5"},
+		{"minimumElevationInMeters", "-3"}, {"minimumElevationInMeters", "1200", "maximumElevationInMeters", "1200"},
+		{"preparations", "sheet"}, {"preparations", ""}, {"copies", "99"}, {"duplicatesTo", "NA"}, {"countryCode", "NA"},
+		{"recordedBy", "Null, J."}, {"locality", "NA 5 road"}, {"institutionCode", "NA"}, {"catalogNumber", "VDOURA 0001234/a"},
+	} {
+		rs, fs := run(t, New(options(t)), open(t, With(set...)))
+		for _, f := range fs {
+			t.Errorf("%q: %s %s", set, f.Rule, f)
+		}
+		if !rs[0].Printable() {
+			t.Errorf("%q is not printed", set)
+		}
+	}
+}
+
+// Rows may be checked by many workers; what comes out is the same.
+func TestParallel(t *testing.T) {
+	var rows []map[string]string
+	for _, r := range Basic() {
+		rows = append(rows, r.Example...)
+		rows = append(rows, r.Counterexample...)
+	}
+	for range 3 {
+		rows = append(rows, rows...)
+	}
+	tab := open(t, rows...)
+	_, want := run(t, New(options(t)), tab)
+
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(8))
+	var in []*table.Row
+	for row, err := range tab.Rows() {
+		if err != nil {
+			t.Fatal(err)
+		}
+		in = append(in, row)
+	}
+	e := New(options(t))
+	records, findings := make([]*Record, len(in)), make([][]label.Finding, len(in))
+	var wg sync.WaitGroup
+	for w := range 8 {
+		wg.Go(func() {
+			for i := w; i < len(in); i += 8 {
+				records[i], findings[i] = e.Row(in[i])
+			}
+		})
+	}
+	wg.Wait()
+	var got []label.Finding
+	for i, r := range records {
+		e.Feed(r)
+		got = append(got, findings[i]...)
+	}
+	got = append(got, e.End()...)
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("workers change the findings:\n%s", d)
+	}
+}
+
+// A row whose cells do not match the headings is never printed, and nothing is
+// said of what its cells hold.
+func TestRagged(t *testing.T) {
+	tab := openBytes(t, "trip.csv", []byte("country,recordedBy,recordNumber,eventDate\nPortugal,I. Almeida,1,2026-05-14\nPortugal,Valdoura,I. Almeida,2,2026-05-14\n"))
+	rs, fs := run(t, New(options(t)), tab)
+	if len(rs) != 2 || rs[1].Printable() || len(fs) != 1 || fs[0].Row != 2 || fs[0].Severity != label.Error {
+		t.Errorf("%v", fs)
+	}
+}

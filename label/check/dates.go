@@ -1,0 +1,196 @@
+package check
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/date"
+)
+
+// A DateReading is how a date of the record was understood.
+type DateReading struct {
+	// Term is the column it was read from; "year", "month" or "day" stands
+	// for the three together, the one the fault is in. "" if there is none.
+	Term string
+	Text string // as written; the three columns joined
+	date.Reading
+}
+
+// readDates reads the dates of collecting and determining.
+func (c *Context) readDates() {
+	h := c.Options.Dates
+	switch text := c.Text("eventDate"); {
+	case text != "" && !absent("eventDate", text):
+		c.EventDate = DateReading{"eventDate", text, date.Read(text, h)}
+	case c.Text("year") != "" || c.Text("month") != "" || c.Text("day") != "":
+		c.EventDate = c.readParts(h)
+	case c.Text("verbatimEventDate") != "" && !absent("eventDate", c.Text("verbatimEventDate")):
+		text := c.Text("verbatimEventDate")
+		c.EventDate = DateReading{"verbatimEventDate", text, date.Read(text, h)}
+	}
+	if c.EventDate.Status == date.OK {
+		c.Date = c.EventDate.Date
+	} else {
+		c.DateText = c.EventDate.Text
+	}
+	if text := c.Text("dateIdentified"); text != "" && !absent("eventDate", text) {
+		c.DateIdentified = DateReading{"dateIdentified", text, date.Read(text, h)}
+		if c.DateIdentified.Status == date.OK {
+			c.Identified = c.DateIdentified.Date
+		} else {
+			c.IdentifiedText = text
+		}
+	}
+}
+
+// readParts reads year, month and day. The month may be a word or in Roman
+// figures.
+func (c *Context) readParts(h date.Hints) DateReading {
+	year, month, day := c.Text("year"), c.Text("month"), c.Text("day")
+	var written []string
+	for _, s := range []string{day, month, year} {
+		if s != "" {
+			written = append(written, s)
+		}
+	}
+	r := DateReading{Term: "year", Text: strings.Join(written, " ")}
+	if year == "" {
+		r.Term = "month"
+		if month == "" {
+			r.Term = "day"
+		}
+		r.Reading = date.Reading{Status: date.Incomplete, Err: fmt.Errorf("the year is missing: fill in year")}
+		return r
+	}
+	y, errY := figures(year)
+	m, errM := figures(month)
+	d, errD := figures(day)
+	switch {
+	case errY != nil:
+		r.Reading = date.Reading{Status: date.Invalid, Err: fmt.Errorf("not a year in figures")}
+	case errD != nil:
+		r.Term, r.Reading = "day", date.Reading{Status: date.Invalid, Err: fmt.Errorf("not a day of the month in figures")}
+	case errM != nil:
+		r.Term, r.Reading = "month", date.Read(r.Text, h)
+	case month == "" && day != "":
+		r.Term, r.Reading = "day", date.Reading{Status: date.Invalid, Err: fmt.Errorf("a day needs its month: fill in month")}
+	default:
+		got, err := date.New(y, m, d)
+		r.Reading = date.Reading{Status: date.OK, Date: got, Err: err}
+		if err != nil || month != "" && m == 0 || day != "" && d == 0 {
+			r.Date, r.Status = date.Date{}, date.Invalid
+			if err == nil {
+				r.Err = fmt.Errorf("0 is no month or day: leave the cell empty if it is not known")
+			}
+			switch {
+			case day != "" && m >= 1 && m <= 12:
+				r.Term = "day"
+			case y >= 1 && y <= 9999:
+				r.Term = "month"
+			}
+		}
+	}
+	return r
+}
+
+// figures reads a whole number; "" is 0.
+func figures(s string) (int, error) {
+	if s == "" {
+		return 0, nil
+	}
+	n, err := strconv.ParseUint(s, 10, 16)
+	return int(n), err
+}
+
+// dateRules are about the dates of collecting and determining.
+func dateRules() []Rule {
+	both := []string{"eventDate", "year", "month", "day", "dateIdentified"}
+	return []Rule{
+		{
+			Name: "date-missing", Severity: label.Warning, Source: handbooks,
+			Doc:     "a gathering without a date; the label prints s.d.",
+			Terms:   []string{"eventDate", "year", "verbatimEventDate"},
+			Example: one("eventDate", ""), Counterexample: one("eventDate", "s.d."),
+			Row: func(c *Context) {
+				if c.EventDate.Term == "" && c.Text("eventDate") == "" && c.Text("verbatimEventDate") == "" {
+					c.Report("eventDate", "no date is given: the label prints s.d.")
+				}
+			},
+		},
+		{
+			Name: "date-unreadable", Severity: label.Error, Source: "ISO 8601-1:2019, which dwc:eventDate asks for; forms seen on labels",
+			Doc:     "a date that does not exist or is no date",
+			Terms:   both,
+			Example: one("eventDate", "2026-02-30"), Counterexample: one("eventDate", "28 Feb 2026", "dateIdentified", "2026"),
+			Row: func(c *Context) {
+				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
+					if r.Status == date.Invalid && r.Term != "verbatimEventDate" {
+						c.Report(r.Term, r.Err.Error())
+					}
+				}
+			},
+		},
+		{
+			Name: "date-ambiguous", Severity: label.Error, Source: "ISO 8601-1:2019; tdwg/bdq issue 143",
+			Doc:     "a date with two readings, such as day and month in figures either way",
+			Terms:   both,
+			Example: one("eventDate", "3/4/2026"), Counterexample: one("eventDate", "13/4/2026"),
+			Row: func(c *Context) {
+				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
+					if r.Status == date.Ambiguous && r.Term != "verbatimEventDate" {
+						c.Suggest(r.Term, r.Err.Error(), readings(r.Candidates))
+					}
+				}
+			},
+		},
+		{
+			Name: "date-incomplete", Severity: label.Warning, Source: practice,
+			Doc:     "a date without its year; the label prints it as written",
+			Terms:   both,
+			Example: one("eventDate", "14 May"), Counterexample: one("eventDate", "2026-05"),
+			Row: func(c *Context) {
+				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
+					if r.Status == date.Incomplete && r.Term != "verbatimEventDate" {
+						c.Report(r.Term, r.Err.Error())
+					}
+				}
+			},
+		},
+		{
+			Name: "date-verbatim", Severity: label.Warning, Source: darwin + " (verbatimEventDate)",
+			Doc:     "only a verbatim date is given and it has no one reading; the label prints it as written",
+			Terms:   []string{"verbatimEventDate"},
+			Example: one("eventDate", "", "verbatimEventDate", "Whitsun 1912"), Counterexample: one("verbatimEventDate", "Whitsun 1912"),
+			Row: func(c *Context) {
+				if r := &c.EventDate; r.Term == "verbatimEventDate" && r.Status != date.OK {
+					c.Suggest(r.Term, "no one reading, so it is printed as written: fill in eventDate if you know the day", readings(r.Candidates))
+				}
+			},
+		},
+		{
+			// A clock may be wrong, so this does not stop the print.
+			Name: "date-future", Severity: label.Warning, Source: bdqCore + " (VALIDATION_EVENTDATE_INRANGE)",
+			Doc:     "collected or determined after today",
+			Terms:   both,
+			Example: one("eventDate", "2062-05-14"), Counterexample: one("eventDate", "2026-05", "dateIdentified", "2026"),
+			Row: func(c *Context) {
+				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
+					if today := c.Options.Today; !today.IsZero() && r.Status == date.OK && r.Date.After(today) {
+						c.Reportf(r.Term, "in the future: today is %s", today)
+					}
+				}
+			},
+		},
+	}
+}
+
+// readings writes the candidates of a date.
+func readings(ds []date.Date) string {
+	var all []string
+	for _, d := range ds {
+		all = append(all, d.ISO())
+	}
+	return strings.Join(all, " or ")
+}

@@ -1,0 +1,211 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"cornerslip/label"
+	"cornerslip/label/date"
+	"cornerslip/label/table"
+)
+
+// A Rule is one thing the check looks for.
+type Rule struct {
+	Name     string // lower case with hyphens; findings and the house file use it
+	Doc      string // one sentence: what it finds
+	Source   string // a standard, a handbook, or "common practice, no source"
+	Severity label.Severity
+	Terms    []string // the Darwin Core terms it looks at
+	// Example is a table that raises exactly this rule, Counterexample one
+	// like it that raises none. Rows map terms to cells; see With.
+	Example, Counterexample []map[string]string
+	// Row looks at one record. It is called from many goroutines.
+	Row func(*Context)
+	// Table makes the rule's state for one reading of a table.
+	Table func() TableRule
+}
+
+// A TableRule is fed every record in the order of the table, keeps only what
+// it compares, and speaks at the end. Records must not be kept.
+type TableRule interface {
+	Feed(*Record)
+	// End returns findings without Rule and Severity, which the engine sets.
+	End() []label.Finding
+}
+
+// Options set an engine. The zero value checks a new trip with the basic
+// rules.
+type Options struct {
+	// Today is the date that "in the future" is held against; zero asks for
+	// no such thing.
+	Today date.Date
+	// Dates settle dates in figures that have two readings.
+	Dates date.Hints
+	// Backlog is for old collections: a record may lack collector and place.
+	Backlog bool
+	// KeepPlaceholders leaves NA, null, ? and the like in the record, to be
+	// printed; otherwise they count as empty cells.
+	KeepPlaceholders bool
+	// Code is the house's own herbarium code, "" if it has none.
+	Code string
+	// Severity replaces the severity of rules by name; Off silences one.
+	Severity map[string]label.Severity
+	// Rules are looked at after the basic ones.
+	Rules []Rule
+}
+
+// Off is the severity of a rule that says nothing.
+const Off label.Severity = 0
+
+// An Engine checks the rows of one table. Row may be called from many
+// goroutines at once; Feed and End belong to one, in the order of the table.
+type Engine struct {
+	o      Options
+	rules  []Rule
+	tables []fedRule
+}
+
+type fedRule struct {
+	Rule
+	TableRule
+}
+
+// New returns an engine for one reading of a table.
+func New(o Options) *Engine {
+	e := &Engine{o: o, rules: append(Basic(), o.Rules...)}
+	for i, r := range e.rules {
+		if s, ok := o.Severity[r.Name]; ok {
+			e.rules[i].Severity = s
+		}
+		if r.Table != nil && e.rules[i].Severity != Off {
+			e.tables = append(e.tables, fedRule{e.rules[i], r.Table()})
+		}
+	}
+	return e
+}
+
+// Rules returns the rules with the severities in force.
+func (e *Engine) Rules() []Rule { return slices.Clone(e.rules) }
+
+// Unknown returns the names in Options.Severity that no rule has, sorted. The
+// names of findings that the table's reading makes are not known here.
+func (e *Engine) Unknown() []string {
+	var names []string
+	for name := range e.o.Severity {
+		if !slices.ContainsFunc(e.rules, func(r Rule) bool { return r.Name == name }) {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	return names
+}
+
+// Row reads one row. It returns the record, which is fit to print if
+// Printable says so and names the row otherwise, and what is to be said of
+// it, the reading's own findings included, in the order of the columns.
+func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
+	c := e.read(row)
+	for _, f := range row.Findings {
+		if f, ok := e.Adjust(f); ok {
+			c.add(f)
+		}
+	}
+	// The cells of a ragged row stand under the wrong headings: what they
+	// hold says nothing.
+	if len(row.Cells) == len(row.Table().Columns()) || c.empty {
+		for i := range e.rules {
+			if r := &e.rules[i]; r.Row != nil && r.Severity != Off && (!c.empty || r.Name == emptyRow) {
+				c.rule = r
+				r.Row(c)
+			}
+		}
+	}
+	slices.SortStableFunc(c.findings, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
+	return c.Record, c.findings
+}
+
+// Feed hands a record to the rules that look at the whole table.
+func (e *Engine) Feed(r *Record) {
+	if r.empty {
+		return
+	}
+	for _, t := range e.tables {
+		t.Feed(r)
+	}
+}
+
+// End returns what the rules that look at the whole table have to say, in the
+// order of rows and columns. An error among them is an error of its row, which
+// Printable of that record did not know.
+func (e *Engine) End() []label.Finding {
+	var all []label.Finding
+	for _, t := range e.tables {
+		for _, f := range t.End() {
+			f.Rule, f.Severity = t.Name, t.Severity
+			all = append(all, f)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b label.Finding) int {
+		return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Column, b.Column))
+	})
+	return all
+}
+
+// Adjust gives a finding that another package made the severity the house
+// wants; false if it wants to hear nothing of it.
+func (e *Engine) Adjust(f label.Finding) (label.Finding, bool) {
+	if s, ok := e.o.Severity[f.Rule]; ok {
+		f.Severity = s
+	}
+	return f, f.Severity != Off
+}
+
+// A Context is what a row rule sees: the record as far as it is fit to print,
+// what was read on the way, and the means to speak.
+type Context struct {
+	*Record
+	Options *Options
+	// EventDate is what Date was read from, DateIdentified what Identified
+	// was read from.
+	EventDate, DateIdentified DateReading
+	// Place is what the coordinates were read from.
+	Place PlaceReading
+	// Heights is what the elevation was read from.
+	Heights HeightReading
+	// NameProblems are what composing the name met.
+	NameProblems []NameProblem
+	// PartsErr is why the preparations cannot be read.
+	PartsErr error
+	// Placeholders are the cells that say nothing.
+	Placeholders []Field
+
+	row      *table.Row
+	rule     *Rule
+	findings []label.Finding
+}
+
+// Report says something of a term's cell; of the row, where it has none.
+func (c *Context) Report(term, message string) { c.Suggest(term, message, "") }
+
+// Reportf is Report with a format.
+func (c *Context) Reportf(term, format string, args ...any) {
+	c.Suggest(term, fmt.Sprintf(format, args...), "")
+}
+
+// Suggest is Report with the likely right value.
+func (c *Context) Suggest(term, message, suggest string) {
+	f := c.Field(term)
+	if f.Text == "" {
+		f.Origin = c.row.Origin(term)
+		f.Text = c.row.Get(term).Text
+	}
+	c.add(label.Finding{Origin: f.Origin, Value: f.Text, Rule: c.rule.Name, Severity: c.rule.Severity, Message: message, Suggest: suggest})
+}
+
+func (c *Context) add(f label.Finding) {
+	if f.Severity == label.Error {
+		c.errors++
+	}
+	c.findings = append(c.findings, f)
+}

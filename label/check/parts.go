@@ -1,0 +1,147 @@
+package check
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"cornerslip/label"
+)
+
+// MaxCopies is how many labels of its own a specimen may get.
+const MaxCopies = 99
+
+// parseCopies reads the number of copies; 1 for an empty text.
+func parseCopies(text string) (int, bool) {
+	if text == "" {
+		return 1, true
+	}
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > MaxCopies || text[0] == '+' {
+		return 0, false
+	}
+	return n, true
+}
+
+func copiesRule(c *Context) {
+	text := c.Text("copies")
+	if _, ok := parseCopies(text); ok {
+		return
+	}
+	if _, err := strconv.ParseFloat(text, 64); err == nil {
+		suggest := strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+		if _, ok := parseCopies(suggest); !ok || !strings.Contains(text, ".") {
+			suggest = ""
+		}
+		c.Suggest("copies", fmt.Sprintf("not a whole number from 1 to %d", MaxCopies), suggest)
+		return
+	}
+	c.Reportf("copies", "not a number: write how many labels to print, 1 to %d", MaxCopies)
+}
+
+// splitCodes parts codes at signs and blanks.
+func splitCodes(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("|,;/&+", r) })
+}
+
+// isCode reports whether s is a herbarium's code: 1 to 8 letters A to Z.
+func isCode(s string) bool {
+	if len(s) < 1 || len(s) > 8 {
+		return false
+	}
+	for _, b := range []byte(s) {
+		if b < 'A' || b > 'Z' {
+			return false
+		}
+	}
+	return true
+}
+
+func duplicatesRule(c *Context) {
+	text := c.Text("duplicatesTo")
+	codes := splitCodes(text)
+	for i, s := range codes {
+		if isCode(s) {
+			continue
+		}
+		mended := slices.Clone(codes)
+		mended[i] = strings.ToUpper(strings.Trim(s, ".:()[]"))
+		suggest := strings.Join(mended, " | ")
+		if slices.ContainsFunc(mended, func(s string) bool { return !isCode(s) }) {
+			suggest = ""
+		}
+		c.Suggest("duplicatesTo", fmt.Sprintf("%q is no herbarium code: write 1 to 8 letters A to Z, with | between codes", s), suggest)
+	}
+	if text != "" && len(codes) == 0 {
+		c.Report("duplicatesTo", "no herbarium code is given: write codes with | between them, or leave the cell empty")
+	}
+}
+
+func count(list []string, s string) int {
+	n := 0
+	for _, x := range list {
+		if x == s {
+			n++
+		}
+	}
+	return n
+}
+
+// lookalikes are signs that word processors put for plain ones.
+var lookalikes = strings.NewReplacer("–", "-", "—", "-", "‐", "-", "‑", "-", "−", "-", "’", "'", "\u00a0", " ")
+
+func catalogueLettersRule(c *Context) {
+	text := c.Text("catalogNumber")
+	for _, r := range text {
+		if r >= 0x20 && r <= 0x7e || unicode.IsControl(r) { // controls have a rule of their own
+			continue
+		}
+		suggest := lookalikes.Replace(text)
+		if strings.ContainsFunc(suggest, func(r rune) bool { return r < 0x20 || r > 0x7e }) {
+			suggest = ""
+		}
+		c.Suggest("catalogNumber", fmt.Sprintf("bars cannot hold %q (U+%04X): the number is printed in figures only", r, r), suggest)
+		return
+	}
+}
+
+// numbersTwice keeps where each catalogue number stood first.
+type numbersTwice struct {
+	first map[string]int
+	again map[string]*label.Finding
+}
+
+func (n *numbersTwice) Feed(r *Record) {
+	f := r.Field("catalogNumber")
+	if f.Text == "" {
+		return
+	}
+	if n.first == nil {
+		n.first, n.again = map[string]int{}, map[string]*label.Finding{}
+	}
+	row, seen := n.first[f.Text]
+	if !seen {
+		n.first[strings.Clone(f.Text)] = r.Row
+		return
+	}
+	cell := label.Cell{Row: r.Row, Term: "catalogNumber"}
+	if g := n.again[f.Text]; g != nil {
+		g.Also = append(g.Also, cell)
+		return
+	}
+	n.again[strings.Clone(f.Text)] = &label.Finding{
+		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: row, Term: "catalogNumber"}},
+		Message: fmt.Sprintf("record %d has the same catalogue number: each specimen needs its own", row),
+	}
+}
+
+func (n *numbersTwice) End() []label.Finding {
+	var all []label.Finding
+	for _, k := range slices.Sorted(maps.Keys(n.again)) {
+		all = append(all, *n.again[k])
+	}
+	return all
+}

@@ -1,0 +1,344 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/coord"
+)
+
+// A PlaceReading is how the coordinates of the record were understood.
+type PlaceReading struct {
+	// LatTerm and LonTerm are the columns they were read from, the same for
+	// both where they stand in one cell; "" if that half is not given.
+	LatTerm, LonTerm string
+	Lat, Lon         string // as written
+	// Decimal is true where both stand in decimalLatitude and
+	// decimalLongitude.
+	Decimal bool
+	coord.Reading
+	// Verbatim is the reading of the verbatim columns beside decimal ones;
+	// its Status is "" if there are none.
+	Verbatim     coord.Reading
+	VerbatimTerm string
+}
+
+// given reports whether anything is written at all.
+func (p *PlaceReading) given() bool { return p.LatTerm != "" || p.LonTerm != "" }
+
+// readPlace reads coordinates, datum and uncertainty. A half may stand in a
+// decimal and the other in a verbatim column, as the words lat and long give
+// it.
+func (c *Context) readPlace() {
+	p := &c.Place
+	p.LatTerm, p.Lat = c.first("decimalLatitude", "verbatimLatitude")
+	p.LonTerm, p.Lon = c.first("decimalLongitude", "verbatimLongitude")
+	p.Decimal = p.LatTerm == "decimalLatitude" && p.LonTerm == "decimalLongitude"
+	whole := c.Text("verbatimCoordinates")
+	switch {
+	case p.Decimal:
+		p.Reading = c.readDecimal(p.Lat, p.Lon)
+		p.VerbatimTerm, p.Verbatim = c.readVerbatim(whole)
+	case p.LatTerm != "" && p.LonTerm != "":
+		h := coord.Hints{Signed: p.LatTerm == "decimalLatitude" || p.LonTerm == "decimalLongitude"}
+		p.Reading = coord.ReadPair(p.Lat, p.Lon, h)
+	case whole != "" && p.LatTerm != "decimalLatitude" && p.LonTerm != "decimalLongitude":
+		p.LatTerm, p.LonTerm, p.Lat, p.Lon = "verbatimCoordinates", "verbatimCoordinates", whole, whole
+		p.Reading = coord.Read(whole, coord.Hints{})
+	}
+	switch {
+	case p.Status == coord.OK:
+		c.Coordinates, c.HasCoordinates = p.Point, true
+	case p.LatTerm == p.LonTerm:
+		c.CoordinatesText = p.Lat
+	case p.given():
+		c.CoordinatesText = strings.TrimPrefix(strings.TrimSuffix(p.Lat+", "+p.Lon, ", "), ", ")
+	}
+	_, c.Datum = c.first("geodeticDatum", "verbatimSRS")
+	if c.Datum == "" {
+		c.Datum = c.Coordinates.Datum
+	}
+	if unrecorded(c.Datum) {
+		c.Datum = ""
+	}
+	c.Uncertainty, _ = parseUncertainty(c.Text("coordinateUncertaintyInMeters"))
+}
+
+// first returns the first of two columns that is filled, and its text.
+func (c *Context) first(terms ...string) (term, text string) {
+	for _, t := range terms {
+		if s := c.Text(t); s != "" {
+			return t, s
+		}
+	}
+	return "", ""
+}
+
+// readDecimal reads decimal columns. Other notations in them are read too: a
+// table that has but these two columns puts everything there.
+func (c *Context) readDecimal(lat, lon string) coord.Reading {
+	pt, err := coord.FromDecimal(lat, lon)
+	if err == nil {
+		return coord.Reading{Status: coord.OK, Point: pt, HasLat: true, HasLon: true}
+	}
+	if isNumber(lat) && isNumber(lon) {
+		return coord.Reading{Status: coord.Invalid, Err: err}
+	}
+	return coord.ReadPair(lat, lon, coord.Hints{Signed: true})
+}
+
+// readVerbatim reads the verbatim columns that stand beside decimal ones.
+func (c *Context) readVerbatim(whole string) (string, coord.Reading) {
+	if whole != "" {
+		return "verbatimCoordinates", coord.Read(whole, coord.Hints{})
+	}
+	lat, lon := c.Text("verbatimLatitude"), c.Text("verbatimLongitude")
+	if lat == "" || lon == "" {
+		return "", coord.Reading{}
+	}
+	return "verbatimLatitude", coord.ReadPair(lat, lon, coord.Hints{})
+}
+
+// isNumber reports whether s is a number in figures, in range or not.
+func isNumber(s string) bool {
+	_, err := strconv.ParseFloat(s, 64)
+	return (err == nil || strings.Trim(s, "+-0123456789.") == "" && strings.ContainsAny(s, "0123456789")) && strings.Trim(s, "+-0123456789.") == ""
+}
+
+// unrecorded reports whether a datum says that it is not known, in the words
+// of the standard's test or in the trade's.
+func unrecorded(datum string) bool {
+	switch strings.ToLower(datum) {
+	case "not recorded", "unknown", "not stated", "not given":
+		return true
+	}
+	return false
+}
+
+// maxUncertainty is half the circumference of the earth in metres: no place is
+// farther from any other.
+const maxUncertainty = 20037509
+
+// parseUncertainty reads metres; 0 for an empty text. The error says what to
+// do.
+func parseUncertainty(text string) (float64, error) {
+	if text == "" {
+		return 0, nil
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	switch {
+	case err != nil && !isNumber(text) || math.IsNaN(v) || math.IsInf(v, 0) && !isNumber(text) || strings.ContainsAny(text, "xXpP_"):
+		return 0, fmt.Errorf("not a number of metres: write it in figures alone")
+	case v == 0:
+		return 0, fmt.Errorf("0 says that the place is known without any error: write how many metres it may be off, or leave it empty")
+	case v < 0:
+		return 0, fmt.Errorf("negative: write how many metres the place may be off")
+	case v > maxUncertainty:
+		return 0, fmt.Errorf("more than 20037509 m, half the way round the earth")
+	}
+	return v, nil
+}
+
+// metres takes a unit off a number: "30 m" is 30, "1,5 km" 1500.
+func metres(text string) (string, bool) {
+	s := strings.ToLower(strings.TrimSpace(text))
+	factor := 1.0
+	for _, u := range []struct {
+		unit   string
+		factor float64
+	}{{"km", 1000}, {"metres", 1}, {"meters", 1}, {"metros", 1}, {"feet", 0.3048}, {"ft.", 0.3048}, {"ft", 0.3048}, {"m.", 1}, {"m", 1}, {"", 1}} {
+		if t, ok := strings.CutSuffix(s, u.unit); ok {
+			s, factor = strings.TrimSpace(t), u.factor
+			break
+		}
+	}
+	s = strings.TrimSpace(strings.TrimLeft(s, "±+~<≤ca. "))
+	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
+		if i := strings.Index(s, ","); len(s)-i-1 == 3 && i > 0 {
+			return "", false // 1,500 is either
+		}
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil || !isNumber(s) {
+		return "", false
+	}
+	v *= factor
+	if factor < 1 {
+		v = math.Round(v)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64), true
+}
+
+// coordinateRules are about coordinates, datum and uncertainty.
+func coordinateRules() []Rule {
+	decimals := []string{"decimalLatitude", "decimalLongitude"}
+	all := append(decimals, "verbatimLatitude", "verbatimLongitude", "verbatimCoordinates")
+	return []Rule{
+		{
+			Name: "coordinates-half", Severity: label.Error, Source: practice,
+			Doc:     "a latitude without a longitude, or the other way round",
+			Terms:   all,
+			Example: one("decimalLongitude", ""), Counterexample: one("decimalLatitude", "", "decimalLongitude", ""),
+			Row:     halfRule,
+		},
+		{
+			Name: "coordinates-range", Severity: label.Error, Source: bdqCore + " (VALIDATION_DECIMALLATITUDE_INRANGE, VALIDATION_DECIMALLONGITUDE_INRANGE)",
+			Doc:     "a latitude beyond 90° or a longitude beyond 180°",
+			Terms:   decimals,
+			Example: one("decimalLatitude", "95.2"), Counterexample: one("decimalLatitude", "-90", "decimalLongitude", "180"),
+			Row: func(c *Context) {
+				if v, ok := degrees(c.Text("decimalLatitude")); ok && (v < -90 || v > 90) {
+					c.Report("decimalLatitude", "latitude is beyond 90°")
+				}
+				if v, ok := degrees(c.Text("decimalLongitude")); ok && (v < -180 || v > 180) {
+					c.Report("decimalLongitude", "longitude is beyond 180°")
+				}
+			},
+		},
+		{
+			Name: "coordinates-unreadable", Severity: label.Error, Source: darwin + " (decimalLatitude, decimalLongitude)",
+			Doc:     "coordinates that are none, or of no place on earth",
+			Terms:   all,
+			Example: one("decimalLatitude", "north"), Counterexample: one("decimalLatitude", "38°28.3'N", "decimalLongitude", "8°48.2'W"),
+			Row:     unreadableRule,
+		},
+		{
+			Name: "coordinates-verbatim", Severity: label.Warning, Source: darwin + " (verbatimCoordinates)",
+			Doc:     "only verbatim coordinates are given and they have no one reading; the label prints them as written",
+			Terms:   all,
+			Example: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"), Counterexample: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "38°28'16\"N 8°48'13\"W"),
+			Row: func(c *Context) {
+				p := &c.Place
+				if !p.Decimal && p.LatTerm == p.LonTerm || strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim") {
+					if p.Status == coord.Ambiguous || p.Status == coord.NotConvertible {
+						c.Reportf(p.LatTerm, "printed as written: %v", p.Err)
+					}
+				}
+			},
+		},
+		{
+			Name: "coordinates-disagree", Severity: label.Warning, Source: practice,
+			Doc:     "decimal and verbatim coordinates lie farther apart than their precision, stated uncertainty and a change of datum explain",
+			Terms:   all,
+			Example: one("verbatimCoordinates", "38°38'16\"N 8°48'13\"W"), Counterexample: one("verbatimCoordinates", "38°28'16\"N 8°48'13\"W"),
+			Row:     disagreeRule,
+		},
+		{
+			Name: "datum-missing", Severity: label.Warning, Source: "Georeferencing Best Practices, doi 10.15468/doc-gg7h-s853; Florida Museum, voucher guidelines",
+			Doc:     "coordinates without their datum may be off by up to 5,359 m",
+			Terms:   []string{"geodeticDatum"},
+			Example: one("geodeticDatum", ""), Counterexample: one("geodeticDatum", "", "verbatimSRS", "ED50"),
+			Row: func(c *Context) {
+				if c.HasCoordinates && c.Datum == "" && c.Text("geodeticDatum") == "" && c.Text("verbatimSRS") == "" {
+					c.Report("geodeticDatum", `no datum is given for the coordinates: write what the receiver was set to, as in "WGS84", or "not recorded"`)
+				}
+			},
+		},
+		{
+			Name: "uncertainty", Severity: label.Error, Source: bdqCore + " (VALIDATION_COORDINATEUNCERTAINTY_INRANGE); " + darwin,
+			Doc:     "the uncertainty of coordinates is a number of metres above 0 and up to 20037509",
+			Terms:   []string{"coordinateUncertaintyInMeters"},
+			Example: one("coordinateUncertaintyInMeters", "0"), Counterexample: one("coordinateUncertaintyInMeters", "20037509"),
+			Row: func(c *Context) {
+				text := c.Text("coordinateUncertaintyInMeters")
+				if _, err := parseUncertainty(text); err != nil {
+					suggest := ""
+					if m, ok := metres(text); ok && m != text {
+						if v, err := parseUncertainty(m); err == nil && v > 0 {
+							suggest = m
+						}
+					}
+					c.Suggest("coordinateUncertaintyInMeters", err.Error(), suggest)
+				}
+			},
+		},
+	}
+}
+
+// degrees reads a decimal column that is a number.
+func degrees(s string) (float64, bool) {
+	if !isNumber(s) {
+		return 0, false
+	}
+	v, _ := strconv.ParseFloat(s, 64) // a number too large is beyond any limit
+	return v, true
+}
+
+func halfRule(c *Context) {
+	p := &c.Place
+	switch {
+	case p.LatTerm != "" && p.LonTerm == "":
+		c.Report(strings.Replace(p.LatTerm, "Latitude", "Longitude", 1), "the longitude is missing: fill it in, or clear the latitude")
+	case p.LatTerm == "" && p.LonTerm != "":
+		c.Report(strings.Replace(p.LonTerm, "Longitude", "Latitude", 1), "the latitude is missing: fill it in, or clear the longitude")
+	}
+}
+
+func unreadableRule(c *Context) {
+	p := &c.Place
+	if p.LatTerm == "" || p.LonTerm == "" || p.Status == coord.OK {
+		return
+	}
+	if isNumber(p.Lat) && isNumber(p.Lon) && p.Decimal {
+		if _, err := coord.FromDecimal(p.Lat, p.Lon); err != nil && inRange(p.Lat, 90) && inRange(p.Lon, 180) {
+			c.Report(worse(p), "not a plain number of degrees: write it as 41.2345, south and west with a minus sign")
+		}
+		return // beyond its limit: another rule
+	}
+	verbatim := strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim")
+	if verbatim && p.Status != coord.Invalid {
+		return
+	}
+	c.Report(worse(p), p.Err.Error())
+}
+
+func inRange(s string, limit float64) bool {
+	v, ok := degrees(s)
+	return ok && math.Abs(v) <= limit
+}
+
+// worse returns the term of the half that the fault is in, as far as one can
+// tell.
+func worse(p *PlaceReading) string {
+	if p.Decimal && isNumber(p.Lat) && inRange(p.Lat, 90) {
+		return p.LonTerm
+	}
+	return p.LatTerm
+}
+
+// slack is the distance in metres that a change between the usual datums may
+// move a point in Europe and America; more is a slip of the keyboard.
+const slack = 500
+
+func disagreeRule(c *Context) {
+	p := &c.Place
+	if p.Status != coord.OK || p.Verbatim.Status != coord.OK {
+		return
+	}
+	apart := distanceMetres(p.Point, p.Verbatim.Point)
+	if apart > float64(p.Point.Uncertainty()+p.Verbatim.Point.Uncertainty())+c.Uncertainty+slack {
+		c.Suggest(p.VerbatimTerm, fmt.Sprintf("lies %s from the decimal coordinates %s, %s: correct the wrong one",
+			far(apart), p.Lat, p.Lon), "")
+	}
+}
+
+// far writes a distance in the unit that fits.
+func far(m float64) string {
+	if m < 9950 {
+		return strconv.FormatFloat(math.Round(m/100)/10, 'f', 1, 64) + " km"
+	}
+	return strconv.FormatFloat(math.Round(m/1000), 'f', 0, 64) + " km"
+}
+
+// distanceMetres is the great-circle distance on a sphere of the earth's mean
+// radius, right to 0.6 %.
+func distanceMetres(a, b coord.Point) float64 {
+	const radius, rad = 6371008.8, math.Pi / 180
+	la, lb := a.Lat.Degrees()*rad, b.Lat.Degrees()*rad
+	s, t := math.Sin((lb-la)/2), math.Sin((b.Lon.Degrees()-a.Lon.Degrees())*rad/2)
+	return 2 * radius * math.Asin(math.Min(1, math.Sqrt(s*s+math.Cos(la)*math.Cos(lb)*t*t)))
+}

@@ -1,0 +1,97 @@
+package check
+
+import (
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/table"
+)
+
+// read makes the record of a row, as far as it can be read. What cannot is
+// left in the Context for the rules.
+func (e *Engine) read(row *table.Row) *Context {
+	c := &Context{Record: &Record{Row: row.N, Origin: row.Origin("")}, Options: &e.o, row: row}
+	c.readFields()
+	c.empty = len(c.fields) == 0 && len(c.Placeholders) == 0
+	c.readPeople()
+	c.readName()
+	c.readDates()
+	c.readPlace()
+	c.readHeights()
+	c.readPreparations()
+	return c
+}
+
+// readFields keeps the filled cells. Columns without a cell in the file have
+// a default value, which an archive's description may give.
+func (c *Context) readFields() {
+	columns := c.row.Table().Columns()
+	c.fields = make([]entry, 0, len(columns))
+	for i := range columns {
+		term := columns[i].Term
+		var cell table.Cell
+		if i < len(c.row.Cells) {
+			cell, term = c.row.Cells[i], c.row.Term(i)
+		}
+		if strings.TrimSpace(cell.Text) == "" {
+			cell = c.row.Get(term)
+		}
+		text := strings.TrimSpace(cell.Text)
+		if text == "" {
+			continue
+		}
+		f := Field{Text: text, Origin: label.Origin{File: c.Origin.File, Line: cell.Line, Column: cell.Column, Row: c.row.N, Term: term}}
+		if isPlaceholder(term, text) {
+			c.Placeholders = append(c.Placeholders, f)
+			if !c.keeps(term) {
+				continue
+			}
+		}
+		c.fields = append(c.fields, entry{term, f})
+	}
+}
+
+// readAsValue are the columns that hold a date, a number or a list: what says
+// nothing there is never printed.
+var readAsValue = map[string]bool{
+	"eventDate": true, "year": true, "month": true, "day": true, "dateIdentified": true,
+	"decimalLatitude": true, "decimalLongitude": true, "verbatimLatitude": true, "verbatimLongitude": true, "verbatimCoordinates": true,
+	"coordinateUncertaintyInMeters": true, "geodeticDatum": true,
+	"minimumElevationInMeters": true, "maximumElevationInMeters": true, "verbatimElevation": true,
+	"preparations": true, "copies": true, "duplicatesTo": true, "catalogNumber": true,
+}
+
+// keeps reports whether a placeholder in the column is to be printed.
+func (c *Context) keeps(term string) bool {
+	return c.Options.KeepPlaceholders && !readAsValue[term]
+}
+
+// readPeople reads collector and number, and whether a place is given.
+func (c *Context) readPeople() {
+	if text := c.Text("recordedBy"); text != "" && !absent("recordedBy", text) {
+		if people := ParseCollectors(text); len(people) > 0 {
+			c.Collector, c.Others = people[0], people[1:]
+		}
+	}
+	if text := c.Text("recordNumber"); !absent("recordNumber", text) {
+		c.Number = text
+	}
+	c.Placeless = true
+	for _, term := range placeTerms {
+		if text := c.Text(term); text != "" && !absent("locality", text) {
+			c.Placeless = false
+			break
+		}
+	}
+}
+
+// readPreparations reads the parts, copies and duplicates.
+func (c *Context) readPreparations() {
+	c.Preparations, c.PartsErr = ParsePreparations(c.Text("preparations"))
+	c.Copies, _ = parseCopies(c.Text("copies"))
+	for _, code := range splitCodes(c.Text("duplicatesTo")) {
+		if isCode(code) {
+			c.DuplicatesTo = append(c.DuplicatesTo, code)
+		}
+	}
+}

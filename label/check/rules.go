@@ -1,0 +1,159 @@
+package check
+
+import "cornerslip/label"
+
+// The sources that several rules name.
+const (
+	practice  = "common practice, no source"
+	darwin    = "Darwin Core, list of terms"
+	bdqCore   = "TDWG Biodiversity Data Quality Core tests"
+	handbooks = "herbarium handbooks"
+)
+
+// Basic returns the rules that every label needs, in the order in which their
+// findings of one cell are given.
+func Basic() []Rule {
+	var all []Rule
+	for _, rules := range [][]Rule{textRules(), collectingRules(), dateRules(), coordinateRules(), elevationRules(), nameRules(), partRules()} {
+		all = append(all, rules...)
+	}
+	return all
+}
+
+// With returns a sound row, changed by pairs of term and cell; a cell "" takes
+// the term out. Rules make their examples of it, so that an example shows one
+// fault and no other.
+func With(pairs ...string) map[string]string {
+	row := map[string]string{
+		"recordedBy": "I. Almeida | J. Prates", "recordNumber": "214", "eventDate": "2026-05-14",
+		"scientificName": "Thymus capitellatus Hoffmanns. & Link", "family": "Lamiaceae",
+		"country": "Portugal", "stateProvince": "Setúbal", "locality": "Valdoura, dunes 300 m W of the field station",
+		"decimalLatitude": "38.4712", "decimalLongitude": "-8.8035", "geodeticDatum": "WGS84", "coordinateUncertaintyInMeters": "30",
+		"minimumElevationInMeters": "15",
+	}
+	for i := 0; i < len(pairs); i += 2 {
+		if row[pairs[i]] = pairs[i+1]; pairs[i+1] == "" {
+			delete(row, pairs[i])
+		}
+	}
+	return row
+}
+
+// one makes a table of one row.
+func one(pairs ...string) []map[string]string { return []map[string]string{With(pairs...)} }
+
+const emptyRow = "empty-row"
+
+// placeTerms are the terms one of which must say a place. The continent alone
+// is none.
+var placeTerms = []string{"country", "locality", "stateProvince", "county", "municipality", "verbatimLocality", "island", "islandGroup",
+	"waterBody", "higherGeography", "countryCode"}
+
+// collectingRules are about who, where and under which number.
+func collectingRules() []Rule {
+	return []Rule{
+		{
+			Name: "place-missing", Severity: label.Error, Source: handbooks,
+			Doc:     "a label needs a place: country, locality or another column that names one",
+			Terms:   placeTerms,
+			Example: one("country", "", "stateProvince", "", "locality", ""), Counterexample: one("country", "", "stateProvince", ""),
+			Row: func(c *Context) {
+				if c.Placeless && !c.Options.Backlog && c.Text("locality") == "" {
+					c.Report("locality", `no place is given: fill in country or locality, or write "s.loc." if it is not known`)
+				}
+			},
+		},
+		{
+			Name: "collector-missing", Severity: label.Error, Source: handbooks,
+			Doc:     "a new trip's label needs its collector",
+			Terms:   []string{"recordedBy"},
+			Example: one("recordedBy", ""), Counterexample: one("recordedBy", "s.coll."),
+			Row: func(c *Context) {
+				if c.Collector == "" && !c.Options.Backlog && c.Text("recordedBy") == "" {
+					c.Report("recordedBy", `no collector is given: fill in who collected it, or write "s.coll." if it is not known`)
+				}
+			},
+		},
+		{
+			Name: "number-missing", Severity: label.Warning, Source: handbooks,
+			Doc:     "without the collector's number a gathering cannot be cited; the label prints s.n.",
+			Terms:   []string{"recordNumber"},
+			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
+			Row: func(c *Context) {
+				if c.Text("recordNumber") == "" {
+					c.Report("recordNumber", "no collector's number is given: the label prints s.n.")
+				}
+			},
+		},
+	}
+}
+
+// partRules are about numbers, parts, copies and duplicates.
+func partRules() []Rule {
+	return []Rule{
+		{
+			Name: "preparations", Severity: label.Error, Source: darwin + " (preparations); the words for parts: " + practice,
+			Doc:     "every piece of the preparations must be a known part, for each sheet, packet, box and jar gets its label",
+			Terms:   []string{"preparations"},
+			Example: one("preparations", "sheet | pakcet: capsules"), Counterexample: one("preparations", "2 sheets | packet: capsules | box: cone"),
+			Row: func(c *Context) {
+				if pe, ok := c.PartsErr.(*PartError); ok {
+					c.Suggest("preparations", pe.Error(), pe.Suggest)
+				}
+			},
+		},
+		{
+			Name: "copies", Severity: label.Error, Source: practice,
+			Doc:     "copies is how many labels the house's own specimen gets: a whole number from 1 to 99",
+			Terms:   []string{"copies"},
+			Example: one("copies", "two"), Counterexample: one("copies", "2"),
+			Row:     copiesRule,
+		},
+		{
+			Name: "duplicates", Severity: label.Error, Source: practice,
+			Doc:     "duplicatesTo lists herbaria by their codes, 1 to 8 capital letters",
+			Terms:   []string{"duplicatesTo"},
+			Example: one("duplicatesTo", "PINHEL | Soutelo"), Counterexample: one("duplicatesTo", "PINHEL, SOUTELO"),
+			Row:     duplicatesRule,
+		},
+		{
+			Name: "duplicate-twice", Severity: label.Warning, Source: practice,
+			Doc:     "a herbarium named twice gets two duplicates",
+			Terms:   []string{"duplicatesTo"},
+			Example: one("duplicatesTo", "PINHEL | SOUTELO | PINHEL"), Counterexample: one("duplicatesTo", "PINHEL | SOUTELO"),
+			Row: func(c *Context) {
+				for i, code := range c.DuplicatesTo {
+					if n := count(c.DuplicatesTo, code); n > 1 && count(c.DuplicatesTo[:i], code) == 0 {
+						c.Reportf("duplicatesTo", "%s stands %d times, and so many labels are printed for it: take it out if it gets one", code, n)
+					}
+				}
+			},
+		},
+		{
+			Name: "duplicate-to-us", Severity: label.Warning, Source: practice,
+			Doc:     "the house's own code among the duplicates prints a label without our number",
+			Terms:   []string{"duplicatesTo"},
+			Example: one("duplicatesTo", "PINHEL | VDOURA"), Counterexample: one("duplicatesTo", "PINHEL"),
+			Row: func(c *Context) {
+				if code := c.Options.Code; code != "" && count(c.DuplicatesTo, code) > 0 {
+					c.Reportf("duplicatesTo", "%s is this house: its label here would bear no number; count own labels in copies", code)
+				}
+			},
+		},
+		{
+			Name: "catalogue-number-letters", Severity: label.Warning, Source: "ISO/IEC 15417 (Code 128 holds ASCII)",
+			Doc:     "bars hold printable ASCII alone, so a catalogue number with other letters cannot be barred",
+			Terms:   []string{"catalogNumber"},
+			Example: one("catalogNumber", "VDOURA–0001234"), Counterexample: one("catalogNumber", "VDOURA-0001234"),
+			Row:     catalogueLettersRule,
+		},
+		{
+			Name: "catalogue-number-twice", Severity: label.Warning, Source: practice,
+			Doc:            "one catalogue number on two records",
+			Terms:          []string{"catalogNumber"},
+			Example:        []map[string]string{With("catalogNumber", "VDOURA-0001234"), With("catalogNumber", "VDOURA-0001234", "recordNumber", "215")},
+			Counterexample: []map[string]string{With("catalogNumber", "VDOURA-0001234"), With("catalogNumber", "VDOURA-0001235", "recordNumber", "215")},
+			Table:          func() TableRule { return &numbersTwice{} },
+		},
+	}
+}
