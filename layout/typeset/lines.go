@@ -27,9 +27,9 @@ type hanging struct {
 }
 
 // shortLast is what the last line of a paragraph should fill at least: a
-// quarter of the measure. A single word at the end of a block looks lost
+// fifth of the measure. A single word at the end of a block looks lost
 // (common practice, no source).
-func shortLast(measure layout.Length) layout.Length { return measure / 4 }
+func shortLast(measure layout.Length) layout.Length { return measure / 5 }
 
 // rightGap is the least space between the left and right part of a line.
 func rightGap(size layout.Length) layout.Length { return size.MulDiv(3, 2) }

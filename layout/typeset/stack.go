@@ -247,7 +247,7 @@ func (s *Setter) frame(st *stack, height layout.Length, squeeze int64, m *Measur
 
 // Distances that are the same on every label.
 const (
-	ruleAbove    = 2 * layout.Pt
+	ruleAbove    = 3 * layout.Pt
 	ruleBelow    = 5 * layout.Pt
 	ruleBelowMin = 3 * layout.Pt
 	barsAbove    = 3 * layout.Pt
