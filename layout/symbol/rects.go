@@ -4,22 +4,31 @@ import (
 	"cornerslip/layout"
 )
 
-// shrink is how much smaller than its modules a rectangle is drawn on each
-// side. Rasterisers paint every dot that a rectangle touches, so one that ends
-// exactly on a dot's edge may, after rounding, paint the next dot too.
-const shrink = layout.CentiPt
-
-// rects returns the dark rectangles of m.
-func rects(m matrix, x, height, reduction layout.Length) []layout.Rect {
-	d := shrink + reduction/2
-	if m.rows == 1 {
-		return bars(m, x, height, d)
-	}
-	return squares(m, x, d)
+// shrink returns how much smaller than its modules a rectangle is drawn on
+// each side. Rasterisers paint every dot that a rectangle touches, so one that
+// ends exactly on a dot's edge may, after rounding, paint the next dot too;
+// and where a page is no whole number of dots high, some count its dots from
+// the foot, which moves all of them by a part of a dot (an eighth on A4 at
+// 300 dpi). A quarter of a dot is allowed for, but no more than 0.03 pt, so that
+// a symbol made for a coarse printer is also exact on one twice as fine. Whole
+// hundredths of a point are what PDF writes.
+func shrink(dot layout.Length) layout.Length {
+	return min(max(dot/4/layout.CentiPt, 1), 3) * layout.CentiPt
 }
 
-// bars returns one rectangle for each bar.
-func bars(m matrix, x, height, d layout.Length) []layout.Rect {
+// rects returns the dark rectangles of m. dot is the printer's, height that of
+// linear bars.
+func rects(m matrix, x, dot, height, reduction layout.Length) []layout.Rect {
+	s := shrink(dot)
+	if m.rows == 1 {
+		return bars(m, x, height, s+reduction/2, s)
+	}
+	return squares(m, x, s+reduction/2)
+}
+
+// bars returns one rectangle for each bar, drawn in by dx at its sides and dy
+// at its ends.
+func bars(m matrix, x, height, dx, dy layout.Length) []layout.Rect {
 	var out []layout.Rect
 	for i := 0; i < len(m.modules); i++ {
 		from := i
@@ -28,8 +37,8 @@ func bars(m matrix, x, height, d layout.Length) []layout.Rect {
 		}
 		if i > from {
 			out = append(out, layout.Rect{
-				At:   layout.Point{X: layout.Length(from)*x + d, Y: shrink},
-				Size: layout.Size{W: layout.Length(i-from)*x - 2*d, H: height - 2*shrink},
+				At:   layout.Point{X: layout.Length(from)*x + dx, Y: dy},
+				Size: layout.Size{W: layout.Length(i-from)*x - 2*dx, H: height - 2*dy},
 			})
 		}
 	}

@@ -134,7 +134,7 @@ func Make(text string, o Options) (layout.Bars, error) {
 	size := sizeOf(m, x, o)
 	return layout.Bars{
 		Rect:      layout.Rect{Size: size},
-		Rects:     rects(m, x, size.H, o.Reduction),
+		Rects:     rects(m, x, o.Dot, size.H, o.Reduction),
 		Symbology: o.Symbology,
 		S:         m.spoken,
 		Module:    x,
