@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -49,6 +50,27 @@ func Program(t testing.TB, name string) string {
 		skip(t, "the program "+name+" is not installed")
 	}
 	return path
+}
+
+// File returns path, a file that a package of the system installs.
+func File(t testing.TB, path string) string {
+	t.Helper()
+	if _, err := os.Stat(path); err != nil {
+		skip(t, "the file "+path+" is not installed")
+	}
+	return path
+}
+
+// Module returns the folder of a Go module's files as the go command keeps it:
+// some come with tables and fonts to test against.
+func Module(t testing.TB, path string) string {
+	t.Helper()
+	out, err := exec.Command(Program(t, "go"), "list", "-m", "-f", "{{.Dir}}", path).Output()
+	dir := strings.TrimSpace(string(out))
+	if err != nil || dir == "" {
+		skip(t, "the files of the module "+path+" are not here")
+	}
+	return dir
 }
 
 func skip(t testing.TB, why string) {
