@@ -85,15 +85,16 @@ func New(o Options) *Engine {
 	return e
 }
 
-// Rules returns the rules with the severities in force.
+// Rules returns the rules with the severities in force. Those of reading a
+// table are table.Rules.
 func (e *Engine) Rules() []Rule { return slices.Clone(e.rules) }
 
-// Unknown returns the names in Options.Severity that no rule has, sorted. The
-// names of findings that the table's reading makes are not known here.
+// Unknown returns the names in Options.Severity that no rule has, sorted.
 func (e *Engine) Unknown() []string {
 	var names []string
 	for name := range e.o.Severity {
-		if !slices.ContainsFunc(e.rules, func(r Rule) bool { return r.Name == name }) {
+		if !slices.ContainsFunc(e.rules, func(r Rule) bool { return r.Name == name }) &&
+			!slices.ContainsFunc(table.Rules(), func(r table.Rule) bool { return r.Name == name }) {
 			names = append(names, name)
 		}
 	}

@@ -183,7 +183,7 @@ func coordinateRules() []Rule {
 			Doc:     "a latitude without a longitude, or the other way round",
 			Terms:   all,
 			Example: one("decimalLongitude", ""), Counterexample: one("decimalLatitude", "", "decimalLongitude", ""),
-			Row:     halfRule,
+			Row: halfRule,
 		},
 		{
 			Name: "coordinates-range", Severity: label.Error, Source: bdqCore + " (VALIDATION_DECIMALLATITUDE_INRANGE, VALIDATION_DECIMALLONGITUDE_INRANGE)",
@@ -204,7 +204,7 @@ func coordinateRules() []Rule {
 			Doc:     "coordinates that are none, or of no place on earth",
 			Terms:   all,
 			Example: one("decimalLatitude", "north"), Counterexample: one("decimalLatitude", "38°28.3'N", "decimalLongitude", "8°48.2'W"),
-			Row:     unreadableRule,
+			Row: unreadableRule,
 		},
 		{
 			Name: "coordinates-verbatim", Severity: label.Warning, Source: darwin + " (verbatimCoordinates)",
@@ -225,7 +225,7 @@ func coordinateRules() []Rule {
 			Doc:     "decimal and verbatim coordinates lie farther apart than their precision, stated uncertainty and a change of datum explain",
 			Terms:   all,
 			Example: one("verbatimCoordinates", "38°38'16\"N 8°48'13\"W"), Counterexample: one("verbatimCoordinates", "38°28'16\"N 8°48'13\"W"),
-			Row:     disagreeRule,
+			Row: disagreeRule,
 		},
 		{
 			Name: "datum-missing", Severity: label.Warning, Source: "Georeferencing Best Practices, doi 10.15468/doc-gg7h-s853; Florida Museum, voucher guidelines",

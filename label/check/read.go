@@ -73,6 +73,9 @@ func (c *Context) readPeople() {
 			c.Collector, c.Others = people[0], people[1:]
 		}
 	}
+	if text := c.Text("coCollectors"); text != "" && !absent("recordedBy", text) {
+		c.Others = append(c.Others, ParseCollectors(text)...)
+	}
 	if text := c.Text("recordNumber"); !absent("recordNumber", text) {
 		c.Number = text
 	}

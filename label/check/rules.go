@@ -107,14 +107,14 @@ func partRules() []Rule {
 			Doc:     "copies is how many labels the house's own specimen gets: a whole number from 1 to 99",
 			Terms:   []string{"copies"},
 			Example: one("copies", "two"), Counterexample: one("copies", "2"),
-			Row:     copiesRule,
+			Row: copiesRule,
 		},
 		{
 			Name: "duplicates", Severity: label.Error, Source: practice,
 			Doc:     "duplicatesTo lists herbaria by their codes, 1 to 8 capital letters",
 			Terms:   []string{"duplicatesTo"},
 			Example: one("duplicatesTo", "PINHEL | Soutelo"), Counterexample: one("duplicatesTo", "PINHEL, SOUTELO"),
-			Row:     duplicatesRule,
+			Row: duplicatesRule,
 		},
 		{
 			Name: "duplicate-twice", Severity: label.Warning, Source: practice,
@@ -145,7 +145,7 @@ func partRules() []Rule {
 			Doc:     "bars hold printable ASCII alone, so a catalogue number with other letters cannot be barred",
 			Terms:   []string{"catalogNumber"},
 			Example: one("catalogNumber", "VDOURA–0001234"), Counterexample: one("catalogNumber", "VDOURA-0001234"),
-			Row:     catalogueLettersRule,
+			Row: catalogueLettersRule,
 		},
 		{
 			Name: "catalogue-number-twice", Severity: label.Warning, Source: practice,

@@ -1,10 +1,7 @@
 package check
 
 import (
-	"fmt"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"cornerslip/label"
 )
@@ -39,7 +36,8 @@ func isPlaceholder(term, text string) bool {
 	return says == nil || !says(text)
 }
 
-// textRules look at every cell.
+// textRules look at every cell. Damaged text, control characters included, is
+// found where the table is read.
 func textRules() []Rule {
 	return []Rule{
 		{
@@ -52,12 +50,6 @@ func textRules() []Rule {
 					c.Report("", "the row is empty and prints nothing")
 				}
 			},
-		},
-		{
-			Name: "control-character", Severity: label.Error, Source: "The Unicode Standard, general category Cc",
-			Doc:     "a character that cannot be printed, left by another program or a wrong encoding",
-			Example: one("locality", "Valdoura,\x02 dunes"), Counterexample: one("locality", "Valdoura,\ndunes\tW of the station"),
-			Row:     controlRule,
 		},
 		{
 			Name: "placeholder", Severity: label.Warning, Source: practice,
@@ -78,35 +70,4 @@ func textRules() []Rule {
 			},
 		},
 	}
-}
-
-func controlRule(c *Context) {
-	for i := range c.fields {
-		f := &c.fields[i]
-		at := strings.IndexFunc(f.Text, control)
-		if at < 0 {
-			continue
-		}
-		r, _ := utf8.DecodeRuneInString(f.Text[at:])
-		message := fmt.Sprintf("holds the control character U+%04X, which cannot be printed: take it out", r)
-		if r >= 0x80 {
-			message = fmt.Sprintf("holds U+%04X, a sign of a table read in the wrong encoding: save the table as UTF-8 or name its encoding", r)
-		}
-		clean := strings.Join(strings.Fields(strings.Map(func(r rune) rune {
-			if control(r) {
-				return ' '
-			}
-			return r
-		}, f.Text)), " ")
-		if r >= 0x80 {
-			clean = ""
-		}
-		c.Suggest(f.term, message, clean)
-	}
-}
-
-// control reports characters that no label can show. Line breaks and tabs
-// inside a cell are blanks.
-func control(r rune) bool {
-	return unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
 }
