@@ -76,8 +76,8 @@ func (d *document) putFont(u *usedFace, rs []rune) (int, error) {
 	gids := d.deflated("", toGlyph)
 	cid := d.number()
 	d.object(cid, fmt.Sprintf("<< /Type /Font /Subtype /CIDFontType2 /BaseFont %s"+
-		" /CIDSystemInfo << /Registry (Adobe) /Ordering (Identity) /Supplement 0 >> /FontDescriptor %d 0 R /CIDToGIDMap %d 0 R /DW %s /W [%s] >>",
-		base, descriptor, gids, appendMilli(nil, u.face.width(0)), widths(u, rs)))
+		" /CIDSystemInfo << /Registry (Adobe) /Ordering (Identity) /Supplement 0 >> /FontDescriptor %d 0 R /CIDToGIDMap %d 0 R /W [%s] >>",
+		base, descriptor, gids, widths(u, rs)))
 	unicode := d.deflated("", toUnicode(rs))
 	n := d.number()
 	d.object(n, fmt.Sprintf("<< /Type /Font /Subtype /Type0 /BaseFont %s /Encoding /Identity-H /DescendantFonts [%d 0 R] /ToUnicode %d 0 R >>",

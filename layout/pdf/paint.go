@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strconv"
 	"sync"
+	"unicode"
 	"unicode/utf16"
 
 	"cornerslip/fonts"
@@ -232,17 +233,19 @@ func (p *painter) text(t layout.Text) error {
 // number in thousandths of the size sets it right before the next cluster. What
 // is less than half such a step is carried on, never lost. It reports whether
 // readers will find t.S in what was drawn: not where letters stand so far apart
-// that they look like words, nor where S holds characters that draw nothing.
+// that they look like words, where accents are drawn for themselves (poppler
+// takes them for letters of another line), or where S holds characters that
+// draw nothing.
 func (p *painter) show(t layout.Text, f *usedFace) (plain bool, err error) {
 	size := int64(t.Size)
 	step := int64(1000) // millionths of the size
-	if t.Size > 20*layout.Pt {
-		step = 100 // keeps the error below 0.01 pt in large type
+	if t.Size > 12*layout.Pt {
+		step = 100 // keeps the error below 0.01 pt in larger type
 	}
 	var want layout.Length // where the pen should be
 	var have int64         // where it is, in millionths of the size
 	var rise layout.Length
-	wide, gaps, hidden := 0, 0, false
+	wide, gaps, apart := 0, 0, false
 	open, at := false, 0
 	for i, c := range t.Clusters {
 		if c.Rise != rise {
@@ -262,8 +265,11 @@ func (p *painter) show(t layout.Text, f *usedFace) (plain bool, err error) {
 		before := have
 		for _, r := range s {
 			if fonts.Invisible(r) {
-				hidden = true
+				apart = true
 				continue
+			}
+			if r >= 0x300 && unicode.In(r, unicode.Mn, unicode.Me) {
+				apart = true
 			}
 			w, err := f.width(r)
 			if err != nil {
@@ -289,7 +295,7 @@ func (p *painter) show(t layout.Text, f *usedFace) (plain bool, err error) {
 	if rise != 0 {
 		p.b = append(p.b, " 0 Ts"...)
 	}
-	return !hidden && 2*wide <= gaps, nil
+	return !apart && 2*wide <= gaps, nil
 }
 
 // wordGap is the extra space between letters, in millionths of the size, from
