@@ -4,6 +4,7 @@ func german() Vocabulary {
 	return Vocabulary{
 		Comma: ", ", LastComma: " & ", And: " und ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
+		Colon: ": ", Depth: "Tiefe",
 		With: "mit", Among: "mit", Collected: "Leg.", Alt: "Alt.",
 		Vernacular: "Volksname", Uses: "Verwendung", Permit: "Genehmigung", Duplicates: "Dupl.",
 		Cultivated: "Kultiviert", Accession: "Akzession", WildOrigin: "Wildherkunft",

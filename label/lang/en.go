@@ -4,13 +4,14 @@ func english() Vocabulary {
 	return Vocabulary{
 		Comma: ", ", LastComma: " & ", And: " and ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
+		Colon: ": ", Depth: "Depth",
 		With: "with", Among: "with", Collected: "Coll.", Alt: "Alt.",
 		Vernacular: "Vernacular name", Uses: "Uses", Permit: "Permit", Duplicates: "Dupl.",
 		Cultivated: "Cultivated", Accession: "accession", WildOrigin: "wild origin",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",
 
-		SheetOf: "Sheet {n} of {of}", PacketOf: "Packet {n} of {of}", BoxOf: "Box {n} of {of}", JarOf: "Jar {n} of {of}",
-		Sheet: "Sheet", Packet: "Packet", Box: "Box", Jar: "Jar",
+		SheetOf: "sheet {n} of {of}", PacketOf: "packet {n} of {of}", BoxOf: "box {n} of {of}", JarOf: "jar {n} of {of}",
+		Sheet: "sheet", Packet: "packet", Box: "box", Jar: "jar",
 		WithPacket: "with packet", WithPackets: "with {n} packets",
 		WithBox: "with box", WithBoxes: "with {n} boxes",
 		WithJar: "with jar", WithJars: "with {n} jars",

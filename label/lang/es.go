@@ -4,13 +4,14 @@ func spanish() Vocabulary {
 	return Vocabulary{
 		Comma: ", ", LastComma: " & ", And: " y ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
+		Colon: ": ", Depth: "Prof.",
 		With: "con", Among: "con", Collected: "Col.", Alt: "Alt.",
 		Vernacular: "Nombre vulgar", Uses: "Usos", Permit: "Permiso", Duplicates: "Dupl.",
 		Cultivated: "Cultivada", Accession: "accesión", WildOrigin: "origen silvestre",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",
 
-		SheetOf: "Pliego {n} de {of}", PacketOf: "Sobre {n} de {of}", BoxOf: "Caja {n} de {of}", JarOf: "Frasco {n} de {of}",
-		Sheet: "Pliego", Packet: "Sobre", Box: "Caja", Jar: "Frasco",
+		SheetOf: "pliego {n} de {of}", PacketOf: "sobre {n} de {of}", BoxOf: "caja {n} de {of}", JarOf: "frasco {n} de {of}",
+		Sheet: "pliego", Packet: "sobre", Box: "caja", Jar: "frasco",
 		WithPacket: "con sobre", WithPackets: "con {n} sobres",
 		WithBox: "con caja", WithBoxes: "con {n} cajas",
 		WithJar: "con frasco", WithJars: "con {n} frascos",

@@ -4,13 +4,14 @@ func french() Vocabulary {
 	return Vocabulary{
 		Comma: ", ", LastComma: " & ", And: " et ",
 		Det: "Dét.", Conf: "Conf.", Rev: "Rév.",
+		Colon: "\u202f: ", Depth: "Prof.",
 		With: "avec", Among: "avec", Collected: "Réc.", Alt: "Alt.",
 		Vernacular: "Nom vernaculaire", Uses: "Usages", Permit: "Autorisation", Duplicates: "Doubles",
 		Cultivated: "Plante cultivée", Accession: "accession", WildOrigin: "origine sauvage",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",
 
-		SheetOf: "Planche {n} sur {of}", PacketOf: "Pochette {n} sur {of}", BoxOf: "Boîte {n} sur {of}", JarOf: "Bocal {n} sur {of}",
-		Sheet: "Planche", Packet: "Pochette", Box: "Boîte", Jar: "Bocal",
+		SheetOf: "planche {n} sur {of}", PacketOf: "pochette {n} sur {of}", BoxOf: "boîte {n} sur {of}", JarOf: "bocal {n} sur {of}",
+		Sheet: "planche", Packet: "pochette", Box: "boîte", Jar: "bocal",
 		WithPacket: "avec pochette", WithPackets: "avec {n} pochettes",
 		WithBox: "avec boîte", WithBoxes: "avec {n} boîtes",
 		WithJar: "avec bocal", WithJars: "avec {n} bocaux",
@@ -18,7 +19,7 @@ func french() Vocabulary {
 		PartOf: "Appartient à {what}", Contents: "Contenu",
 		Continued: "suite de l’étiquette", Of: "sur",
 		Withheld: "Lieu exact réservé",
-		PlantsOf: "Plantes : {what}", FloraOf: "Flore : {what}",
+		PlantsOf: "Plantes\u202f: {what}", FloraOf: "Flore\u202f: {what}",
 
 		CaptionFamily: "Famille", CaptionName: "Nom", CaptionDet: "Dét.", CaptionType: "Type",
 		CaptionPlace: "Localité", CaptionCoords: "Coordonnées", CaptionElevation: "Altitude",
@@ -32,7 +33,7 @@ func french() Vocabulary {
 		SlipType: "Type", SlipTypeOf: "de", SlipIsotypes: "Isotypes à", SlipSheet: "Planche n°",
 		SlipName: "Nom", SlipDate: "Date", SlipInstitution: "Herbier",
 
-		TagPress: "Presse", TagBundle: "Liasse", TagNumbers: "Nos {n} à {of}", TagPlants: "Plantes : {n}",
+		TagPress: "Presse", TagBundle: "Liasse", TagNumbers: "Nos {n} à {of}", TagPlants: "Plantes\u202f: {n}",
 		TagInPress: "Sous presse", TagDryer: "Séchoir", TagFreezer: "Congélateur", TagIn: "entrée", TagOut: "sortie",
 		TagDays: "{n} jours", TagDone: "Fait",
 		CautionFreezer: "Brûlures par le froid : porter des gants isolants. Garder le sac fermé jusqu’à ce qu’il soit à la température de la pièce",

@@ -4,13 +4,14 @@ func latin() Vocabulary {
 	return Vocabulary{
 		Comma: ", ", LastComma: " & ", And: " et ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
+		Colon: ": ", Depth: "Prof.",
 		With: "cum", Among: "cum", Collected: "Leg.", Alt: "Alt.",
 		Vernacular: "Nomen vernaculum", Uses: "Usus", Permit: "Licentia", Duplicates: "Dupl.",
 		Cultivated: "Culta", Accession: "accessio", WildOrigin: "origo spontanea",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",
 
-		SheetOf: "Plagula {n} ex {of}", PacketOf: "Involucrum {n} ex {of}", BoxOf: "Capsa {n} ex {of}", JarOf: "Ampulla {n} ex {of}",
-		Sheet: "Plagula", Packet: "Involucrum", Box: "Capsa", Jar: "Ampulla",
+		SheetOf: "plagula {n} ex {of}", PacketOf: "involucrum {n} ex {of}", BoxOf: "capsa {n} ex {of}", JarOf: "ampulla {n} ex {of}",
+		Sheet: "plagula", Packet: "involucrum", Box: "capsa", Jar: "ampulla",
 		WithPacket: "cum involucro", WithPackets: "cum involucris {n}",
 		WithBox: "cum capsa", WithBoxes: "cum capsis {n}",
 		WithJar: "cum ampulla", WithJars: "cum ampullis {n}",

@@ -4,13 +4,14 @@ func portuguese() Vocabulary {
 	return Vocabulary{
 		Comma: ", ", LastComma: " & ", And: " e ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
+		Colon: ": ", Depth: "Prof.",
 		With: "com", Among: "com", Collected: "Col.", Alt: "Alt.",
 		Vernacular: "Nome vulgar", Uses: "Usos", Permit: "Licença", Duplicates: "Dupl.",
 		Cultivated: "Cultivada", Accession: "acesso", WildOrigin: "origem silvestre",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",
 
-		SheetOf: "Folha {n} de {of}", PacketOf: "Envelope {n} de {of}", BoxOf: "Caixa {n} de {of}", JarOf: "Frasco {n} de {of}",
-		Sheet: "Folha", Packet: "Envelope", Box: "Caixa", Jar: "Frasco",
+		SheetOf: "folha {n} de {of}", PacketOf: "envelope {n} de {of}", BoxOf: "caixa {n} de {of}", JarOf: "frasco {n} de {of}",
+		Sheet: "folha", Packet: "envelope", Box: "caixa", Jar: "frasco",
 		WithPacket: "com envelope", WithPackets: "com {n} envelopes",
 		WithBox: "com caixa", WithBoxes: "com {n} caixas",
 		WithJar: "com frasco", WithJars: "com {n} frascos",

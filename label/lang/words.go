@@ -23,6 +23,8 @@ type Vocabulary struct {
 	Among      string // before associated plants
 	Collected  string // before the collector, where a house wants a word
 	Alt        string // before the elevation
+	Depth      string // before the depth of water
+	Colon      string // between a word and what it introduces, with its blanks
 	Vernacular string
 	Uses       string
 	Permit     string
@@ -34,7 +36,7 @@ type Vocabulary struct {
 	// What is not known, as the trade writes it.
 	NoNumber, NoDate, NoPlace, NoCollector string
 
-	// Parts of a specimen.
+	// Parts of a specimen, as they stand within a sentence.
 	SheetOf     string // {n} {of}
 	PacketOf    string // {n} {of}
 	BoxOf       string // {n} {of}

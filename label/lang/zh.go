@@ -4,6 +4,7 @@ func chinese() Vocabulary {
 	return Vocabulary{
 		Comma: "、", LastComma: "、", And: "、",
 		Det: "鑑定", Conf: "確認", Rev: "修訂",
+		Colon: "：", Depth: "水深",
 		With: "同行", Among: "伴生", Collected: "採集", Alt: "海拔",
 		Vernacular: "俗名", Uses: "用途", Permit: "許可證", Duplicates: "複份",
 		Cultivated: "栽培", Accession: "登錄號", WildOrigin: "野外來源",
