@@ -1,6 +1,14 @@
 package table
 
-import "cornerslip/label"
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"cornerslip/label"
+)
 
 // A Cell is one cell of a row.
 type Cell struct {
@@ -11,7 +19,7 @@ type Cell struct {
 	// the physical line, and code points of the decoded line, from 1.
 	Line, Column int
 	// Start and End bound the cell's bytes in the file, quotes included. Both
-	// are 0 for a default value, which stands in no cell.
+	// are 0 for a constant of a Darwin Core archive, which stands in no cell.
 	Start, End int64
 	// Quoted is true if the cell is enclosed in quotes.
 	Quoted bool
@@ -22,26 +30,299 @@ type Row struct {
 	N     int  // records from 1
 	Line  int  // physical line of its first cell, from 1
 	Empty bool // no cell holds anything but blanks
-	// Cells are the cells as they stand in the file, by column; a ragged row
-	// has fewer or more than the table has columns.
+	// Cells are the cells by column. A ragged row has fewer or more than the
+	// table has columns; empty cells beyond the last column are left out.
 	Cells []Cell
 	// Findings are what the reading itself has to say of this row: its cell
 	// count, its quotes, damaged text.
 	Findings []label.Finding
 
 	table *Table
+	file  string
+	end   int64 // place in the file after the last cell
+	short int   // cells that the file's row lacks
 }
 
 // Get returns the cell of a Darwin Core term; the zero Cell if the table has
-// no such column or the row is too short to have that cell.
-func (r *Row) Get(term string) Cell { return Cell{} }
+// no such column or the row is too short to have that cell. A column headed
+// with a plain word such as "lat" answers to decimalLatitude where the cell is
+// a bare number, and to verbatimLatitude where it is not.
+func (r *Row) Get(term string) Cell {
+	if i := r.find(term); i >= 0 && i < len(r.Cells) {
+		return r.Cells[i]
+	}
+	return Cell{}
+}
+
+// find returns the column of the term in this row, -1 if there is none.
+func (r *Row) find(term string) int {
+	if i, ok := r.table.index[term]; ok {
+		if c := &r.table.columns[i]; c.Verbatim == "" || !r.isVerbatim(i) {
+			return i
+		}
+		return -1
+	}
+	if i, ok := r.table.verbatim[term]; ok && r.isVerbatim(i) {
+		return i
+	}
+	return -1
+}
+
+// isVerbatim reports whether cell i, of a column that takes both, is no bare
+// number.
+func (r *Row) isVerbatim(i int) bool {
+	if i >= len(r.Cells) {
+		return false
+	}
+	s := strings.TrimSpace(r.Cells[i].Text)
+	return s != "" && !bareNumber.MatchString(s)
+}
 
 // Origin returns the place of a term's cell; the row's own place, with the
 // term, if there is no such cell.
-func (r *Row) Origin(term string) label.Origin { return label.Origin{} }
+func (r *Row) Origin(term string) label.Origin {
+	o := label.Origin{File: r.file, Line: r.Line, Row: r.N, Term: term}
+	if i := r.find(term); i >= 0 && i < len(r.Cells) && r.Cells[i].Line > 0 {
+		o.Line, o.Column = r.Cells[i].Line, r.Cells[i].Column
+	}
+	return o
+}
 
 // Term returns the term of cell i in this row; "" beyond the last column.
-func (r *Row) Term(i int) string { return "" }
+func (r *Row) Term(i int) string {
+	if i < 0 || i >= len(r.table.columns) {
+		return ""
+	}
+	if c := &r.table.columns[i]; c.Verbatim != "" && r.isVerbatim(i) {
+		return c.Verbatim
+	} else {
+		return c.Term
+	}
+}
 
 // Table returns the table that the row is of.
 func (r *Row) Table() *Table { return r.table }
+
+// A place is a line and a column of the decoded text.
+type place struct{ line, column int }
+
+// walk moves the place past b.
+func (p *place) walk(b []byte) {
+	if n := countBreaks(b); n > 0 {
+		p.line += n
+		p.column = 1
+		b = b[bytes.LastIndexAny(b, "\r\n")+1:]
+	}
+	p.column += utf8.RuneCount(b)
+}
+
+// row makes a Row of what the lexer cut.
+func (t *Table) row(p part, l *lexer, n int) *Row {
+	in := l.in
+	r := &Row{N: n, Line: l.line, table: t, file: p.src.Name(), Empty: true}
+	text := string(l.b[:l.length])
+	r.Cells = make([]Cell, len(l.fields), max(len(l.fields), len(t.columns)))
+	at := place{line: l.line, column: 1}
+	for i := range l.fields {
+		f := &l.fields[i]
+		c := &r.Cells[i]
+		c.Text = l.text(text, f)
+		c.Line, c.Column = at.line, at.column
+		c.Start, c.End = in.at(in.pos+f.start), in.at(in.pos+f.end)
+		c.Quoted = f.quoted
+		if f.kinds&(isHigh|isBreak) == 0 {
+			at.column += f.end - f.start
+		} else {
+			at.walk(l.b[f.start:f.end])
+		}
+		at.column++ // the comma
+		if r.Empty && !isBlank(c.Text) {
+			r.Empty = false
+		}
+		if f.kinds&(isHigh|isControl) != 0 || f.stray || f.malformed || f.unclosed || f.blanks {
+			r.examine(i, l, f)
+		}
+	}
+	r.end = in.at(in.pos + l.length)
+	// Bytes that stand for nothing can lie in cells alone.
+	for len(in.bad) > 0 && in.bad[0].start < r.end {
+		in.bad = in.bad[1:]
+	}
+	if n > 0 {
+		if len(r.Cells) != t.width {
+			r.ragged()
+		}
+		if t.mapped {
+			r.mapColumns()
+		}
+	}
+	return r
+}
+
+// examine looks at a cell that is not plain ASCII or not well quoted.
+func (r *Row) examine(i int, l *lexer, f *field) {
+	c := &r.Cells[i]
+	switch {
+	case f.unclosed:
+		r.say(i, ruleUnclosed, label.Error, "", "this quote opens the cell and nothing closes it: close or remove it; the cell is read up to the next comma or line end")
+	case f.malformed:
+		r.say(i, ruleQuote, label.Error, "", "a quote inside a quoted cell must be doubled: write \"\" for each quote that is a letter")
+	case f.blanks:
+		r.say(i, ruleQuote, label.Warning, "", "blanks stand between the closing quote and the end of the cell: they are not read")
+	case f.stray && strayMatters(c.Text, string(l.quote)):
+		r.say(i, ruleQuote, label.Warning, "", "the cell holds a quote but is not enclosed in quotes: the quote is read as a letter")
+	case f.stray:
+		r.say(i, ruleQuote, label.Note, "", "the cell holds a quote but is not enclosed in quotes: the quote is read as a letter")
+	}
+	if f.kinds&(isHigh|isControl) == 0 {
+		return
+	}
+	lost := r.undecodable(i, l, f)
+	damage(c.Text, func(rule *Rule, suggest, message string) {
+		if lost && (rule == ruleReplacement || suggest != "") {
+			return // of the bytes that stand for nothing, not of the text
+		}
+		r.say(i, rule, rule.Severity, suggest, "%s", message)
+	})
+}
+
+// strayMatters reports whether a quote in an unquoted cell may be a fault: one
+// after a figure is the sign for seconds or inches.
+func strayMatters(text, quote string) bool {
+	for at := 0; ; {
+		i := strings.Index(text[at:], quote)
+		if i < 0 {
+			return false
+		}
+		before, _ := utf8.DecodeLastRuneInString(text[:at+i])
+		if !unicode.IsDigit(before) {
+			return true
+		}
+		at += i + len(quote)
+	}
+}
+
+// undecodable names the bytes of a cell that stand for no character, and puts
+// U+FFFD in their place.
+func (r *Row) undecodable(i int, l *lexer, f *field) bool {
+	c := &r.Cells[i]
+	name := l.in.cs.name
+	if l.in.cs.scheme != plain {
+		n := 0
+		for _, b := range l.in.bad {
+			if b.start >= c.End {
+				break
+			}
+			if b.start >= c.Start {
+				n++
+			}
+		}
+		if n > 0 {
+			r.say(i, ruleUndecodable, label.Error, "", "%s %s: is that the table's encoding?",
+				plural(n, "one character cannot be read as", "%d characters cannot be read as"), name)
+		}
+		return n > 0
+	}
+	if utf8.ValidString(c.Text) {
+		return false
+	}
+	suggest, likely := guess([]byte(c.Text))
+	var bad []byte
+	var b strings.Builder
+	for at := 0; at < len(c.Text); {
+		ch, n := utf8.DecodeRuneInString(c.Text[at:])
+		if ch == utf8.RuneError && n == 1 {
+			bad = append(bad, c.Text[at])
+		}
+		b.WriteRune(ch)
+		at += n
+	}
+	c.Text = b.String()
+	which := fmt.Sprintf("% X", bad[:min(len(bad), 4)])
+	if len(bad) > 4 {
+		which += " …"
+	}
+	r.say(i, ruleUndecodable, label.Error, suggest, "%s %s not UTF-8: name the table's encoding (%s would fit this cell), or save it as UTF-8",
+		plural(len(bad), "the byte", "the bytes"), which+" "+plural(len(bad), "is", "are"), likely)
+	return true
+}
+
+// say adds a finding about cell i.
+func (r *Row) say(i int, rule *Rule, severity label.Severity, suggest, format string, args ...any) {
+	c := &r.Cells[i]
+	r.Findings = append(r.Findings, label.Finding{
+		Origin:   label.Origin{File: r.file, Line: c.Line, Column: c.Column, Row: r.N, Term: r.Term(i)},
+		Value:    c.Text,
+		Rule:     rule.Name,
+		Severity: severity,
+		Message:  fmt.Sprintf(format, args...),
+		Suggest:  suggest,
+	})
+}
+
+// ragged says that the row has not as many cells as the table has columns.
+func (r *Row) ragged() {
+	n, want := len(r.Cells), r.table.width
+	f := label.Finding{
+		Origin: label.Origin{File: r.file, Line: r.Line, Column: 1, Row: r.N},
+		Rule:   ruleRagged.Name, Severity: label.Error,
+	}
+	switch {
+	case r.Empty && n < want:
+		f.Severity = label.Warning
+		f.Message = fmt.Sprintf("the row has %s and all are empty: remove it", cells(n))
+	case n < want:
+		f.Message = fmt.Sprintf("the row has %s, the table has %d columns: is a line end inside a cell that is not enclosed in quotes, or is a cell missing?", cells(n), want)
+		r.short = want - n
+	default:
+		extra := r.Cells[want:]
+		f.Line, f.Column = extra[0].Line, extra[0].Column
+		f.Value = extra[0].Text
+		blank := true
+		for _, c := range extra {
+			blank = blank && isBlank(c.Text)
+		}
+		if blank {
+			f.Severity = label.Warning
+			f.Message = fmt.Sprintf("the row has %s, the table has %d columns; those beyond are empty and not read: remove them", cells(n), want)
+			r.Cells = r.Cells[:want]
+		} else {
+			f.Message = fmt.Sprintf("the row has %s, the table has %d columns: is a %s inside a cell that is not enclosed in quotes?", cells(n), want, commaName(r.table.o.Comma))
+		}
+	}
+	r.Findings = append(r.Findings, f)
+}
+
+func cells(n int) string { return plural(n, "one cell", "%d cells") }
+
+// mapColumns puts the cells in the order of the columns, as the description of
+// a Darwin Core archive has them, and fills in its default values. Cells
+// beyond the last column stay at the end.
+func (r *Row) mapColumns() {
+	t := r.table
+	file := r.Cells
+	mapped := make([]Cell, len(t.columns), len(t.columns)+max(0, len(file)-t.width))
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.from >= 0 && c.from < len(file) {
+			mapped[i] = file[c.from]
+		}
+		if c.value != "" && isBlank(mapped[i].Text) && !r.Empty {
+			mapped[i].Text = c.value
+		}
+	}
+	if len(file) > t.width {
+		mapped = append(mapped, file[t.width:]...)
+	}
+	r.Cells = mapped
+}
+
+// isBlank reports whether text holds nothing but blanks.
+func isBlank(s string) bool {
+	for _, r := range s {
+		if !unicode.IsSpace(r) && r != 0xFEFF && r != 0x200B {
+			return false
+		}
+	}
+	return true
+}

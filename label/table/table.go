@@ -11,10 +11,25 @@
 package table
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
 	"fmt"
+	"hash"
+	"io"
 	"iter"
+	"strconv"
+	"strings"
+	"sync/atomic"
+	"unicode/utf8"
 
 	"cornerslip/label"
+)
+
+// Limits of Options at zero, in bytes of UTF-8.
+const (
+	defaultMaxCell = 1 << 20
+	defaultMaxRow  = 8 << 20
 )
 
 // Options say how a table is written. The zero value finds out and says why.
@@ -22,7 +37,8 @@ type Options struct {
 	// Encoding is the name of the character encoding, as IANA or WHATWG
 	// register it, in any case: "utf-8", "windows-1252", "iso-8859-15",
 	// "macintosh", "utf-16le", "shift_jis". "" goes by the byte-order mark and
-	// else takes UTF-8; bytes that are none are named, never guessed.
+	// else takes UTF-8; bytes that are none are named, never guessed. A
+	// byte-order mark in the file outranks the name, with a finding.
 	Encoding string
 	// Comma stands between cells. 0 finds it from the heading row.
 	Comma rune
@@ -35,6 +51,28 @@ type Options struct {
 	MaxCell, MaxRow int
 }
 
+// check fills in what zero means and refuses what cannot be.
+func (o *Options) check() error {
+	if o.Quote == 0 {
+		o.Quote = '"'
+	}
+	if o.MaxCell <= 0 {
+		o.MaxCell = defaultMaxCell
+	}
+	if o.MaxRow <= 0 {
+		o.MaxRow = max(defaultMaxRow, o.MaxCell)
+	}
+	for _, r := range []rune{o.Comma, o.Quote} {
+		if r == '\r' || r == '\n' || r == utf8.RuneError || !utf8.ValidRune(r) {
+			return fmt.Errorf("%q cannot stand between cells or around them", r)
+		}
+	}
+	if o.Comma == o.Quote && !o.Literal {
+		return fmt.Errorf("%q cannot stand both between cells and around them", o.Comma)
+	}
+	return nil
+}
+
 // A Column is one column of the heading row.
 type Column struct {
 	// Heading is the cell of the heading row as written.
@@ -45,51 +83,441 @@ type Column struct {
 	Term string
 	// Known is false where the heading stands for no term.
 	Known bool
-	// Verbatim is set for the plain words lat, long and alt: the term that
+	// Verbatim is set for plain words such as lat, long and alt: the term that
 	// takes a cell that is no bare number ("38°42'N", "4000 ft"). Get knows.
 	Verbatim string
-	// Index counts columns from 0.
+	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
 	// Origin is the place of the heading.
 	Origin label.Origin
+
+	// from is the column in the file, where a Darwin Core archive says
+	// otherwise than Index; -1 is no column but a constant value. value is
+	// what stands for an empty cell.
+	from  int
+	value string
 }
 
 // A Table is a table whose heading row has been read. It is safe for several
 // goroutines.
 type Table struct {
+	parts    []part // the file; an archive may have its core in several
+	o        Options
+	skip     int  // physical lines before the heading row or the first record
+	heading  bool // there is a heading row
+	width    int  // cells in a row of the file
+	mapped   bool // columns are not the file's own
+	columns  []Column
+	index    map[string]int // by term
+	verbatim map[string]int // by Column.Verbatim
+	findings []label.Finding
+	digest   atomic.Pointer[string]
+}
+
+// A part is a file with its encoding.
+type part struct {
 	src     Source
-	columns []Column
+	charset *charset
+	mark    int // length of its byte-order mark
 }
 
 // Open reads the heading row and finds delimiter and encoding. What is wrong
 // with the table's head, an empty file included, is in Findings; the error is
 // for what is no table at all or cannot be read, and is an *Error where it has
 // a place.
-func Open(src Source, o Options) (*Table, error) { return nil, fmt.Errorf("not yet") }
+func Open(src Source, o Options) (*Table, error) {
+	if err := o.check(); err != nil {
+		return nil, fmt.Errorf("%s: %w", src.Name(), err)
+	}
+	t := &Table{o: o, heading: true}
+	if err := t.addPart(src); err != nil {
+		return nil, err
+	}
+	if err := t.readHeading(); err != nil {
+		return nil, err
+	}
+	return t, nil
+}
 
-// Source returns what the table is read from.
-func (t *Table) Source() Source { return t.src }
+// say adds a finding about the whole table or its heading row.
+func (t *Table) say(rule *Rule, severity label.Severity, line int, format string, args ...any) {
+	t.findings = append(t.findings, label.Finding{
+		Origin: label.Origin{File: t.parts[0].src.Name(), Line: line},
+		Rule:   rule.Name, Severity: severity, Message: fmt.Sprintf(format, args...),
+	})
+}
 
-// Columns returns the columns in order.
+// addPart adds a file and finds its encoding.
+func (t *Table) addPart(src Source) error {
+	var told *charset
+	if t.o.Encoding != "" {
+		c, err := findCharset(t.o.Encoding)
+		if err != nil {
+			return fmt.Errorf("%s: %w", src.Name(), err)
+		}
+		told = c
+	}
+	head, err := headOf(src)
+	if err != nil {
+		return err
+	}
+	p := part{src: src, charset: told}
+	t.parts = append(t.parts, p)
+	last := &t.parts[len(t.parts)-1]
+	marked, n := markOf(head)
+	switch {
+	case marked != nil:
+		last.charset, last.mark = marked, n
+		if told != nil && told.name != marked.name {
+			t.say(ruleEncoding, label.Warning, 1, "read as %s, since the file begins with its byte-order mark; %s was named", marked.name, told.name)
+		} else if told == nil && marked != utf8Charset {
+			t.say(ruleEncoding, label.Note, 1, "read as %s, since the file begins with its byte-order mark", marked.name)
+		}
+		return nil
+	case told != nil:
+		return nil
+	}
+	last.charset = utf8Charset
+	if c := wide(head); c != nil {
+		last.charset = c
+		t.say(ruleEncoding, label.Warning, 1, "read as %s, since every second byte is zero; name the encoding to be sure", c.name)
+		return nil
+	}
+	if what := noText(head); what != "" {
+		return &Error{Origin: label.Origin{File: src.Name()}, Message: "this is " + what + ", not text: save the table as CSV in UTF-8"}
+	}
+	return nil
+}
+
+// headOf returns the first bytes of a file.
+func headOf(src Source) ([]byte, error) {
+	r, err := src.Open()
+	if err != nil {
+		return nil, err
+	}
+	defer r.Close()
+	head := make([]byte, 4096)
+	n, err := io.ReadFull(r, head)
+	if err != nil && err != io.EOF && err != io.ErrUnexpectedEOF {
+		return nil, &Error{Origin: label.Origin{File: src.Name()}, Message: "cannot be read", Err: err}
+	}
+	return head[:n], nil
+}
+
+// noText names the kinds of files that people give for tables.
+func noText(head []byte) string {
+	for magic, what := range map[string]string{
+		"PK\x03\x04":       "a spreadsheet or a zip file",
+		"\xd0\xcf\x11\xe0": "a spreadsheet or document of an old office program",
+		"%PDF-":            "a PDF file",
+		"SQLite format 3":  "a database",
+		"\x1f\x8b":         "a compressed file",
+		"{\\rtf":           "a document of a word processor",
+		"\x89PNG":          "a picture", "\xff\xd8\xff": "a picture",
+	} {
+		if strings.HasPrefix(string(head), magic) {
+			return what
+		}
+	}
+	return ""
+}
+
+// lexer starts a reading of one part, past the lines before the heading row.
+func (t *Table) lexer(p part, r io.Reader, comma rune, sum hash.Hash) *lexer {
+	o := t.o
+	o.Comma = comma
+	l := newLexer(newInput(r, p.charset, p.mark, sum), o)
+	for range t.skip {
+		l.skipLine()
+	}
+	return l
+}
+
+// firstRow cuts the first row with a given comma. It returns no cells at the
+// end of the file.
+func (t *Table) firstRow(comma rune) ([]Cell, int, []label.Finding, error) {
+	r, err := t.parts[0].src.Open()
+	if err != nil {
+		return nil, 0, nil, err
+	}
+	defer r.Close()
+	l := t.lexer(t.parts[0], r, comma, nil)
+	ok, err := l.next()
+	if err != nil {
+		return nil, 0, nil, t.fault(t.parts[0], l, 0, err)
+	}
+	if !ok {
+		return nil, l.line, nil, nil
+	}
+	row := t.row(t.parts[0], l, 0)
+	return row.Cells, row.Line, row.Findings, nil
+}
+
+// separator reads the line "sep=;" with which some spreadsheets begin a table.
+func (t *Table) separator() (rune, error) {
+	r, err := t.parts[0].src.Open()
+	if err != nil {
+		return 0, err
+	}
+	defer r.Close()
+	l := t.lexer(t.parts[0], r, '\x00', nil)
+	for i, c := range []byte("sep=") {
+		if !l.have(i) || l.b[i]|0x20 != c|0x20 {
+			return 0, nil
+		}
+	}
+	l.have(4 + utf8.UTFMax)
+	c, n := utf8.DecodeRune(l.b[4:])
+	if n == 0 || c == '\r' || c == '\n' || c == utf8.RuneError || l.have(4+n) && l.lineEnd(4+n) == 0 {
+		return 0, nil
+	}
+	return c, nil
+}
+
+// commas are what may stand between cells, the likeliest first.
+var commas = []struct {
+	r    rune
+	name string
+}{{',', "comma"}, {';', "semicolon"}, {'\t', "tab"}, {'|', "pipe"}}
+
+// readHeading finds the comma and reads the heading row.
+func (t *Table) readHeading() error {
+	if t.o.Comma == 0 {
+		c, err := t.separator()
+		if err != nil {
+			return err
+		}
+		if c != 0 {
+			t.o.Comma = c
+			t.skip = 1
+		}
+	}
+	if t.o.Comma == 0 {
+		if err := t.findComma(); err != nil {
+			return err
+		}
+	}
+	cells, line, findings, err := t.firstRow(t.o.Comma)
+	if err != nil {
+		return err
+	}
+	t.findings = append(t.findings, findings...)
+	t.width = len(cells)
+	t.columns = make([]Column, len(cells))
+	for i, c := range cells {
+		t.columns[i] = Column{Heading: c.Text, Index: i, from: i,
+			Origin: label.Origin{File: t.parts[0].src.Name(), Line: c.Line, Column: c.Column}}
+	}
+	blank := true
+	for _, c := range cells {
+		blank = blank && isBlank(c.Text)
+	}
+	switch {
+	case len(cells) == 0:
+		t.say(ruleEmpty, label.Error, 1, "the file is empty: it needs a heading row and a row for each record")
+	case blank:
+		t.say(ruleNoHeading, label.Error, line, "the first row is empty: it must hold the headings of the columns")
+	default:
+		found := resolve(t.columns)
+		if looksLikeData(t.columns) {
+			// What is to be said of single headings would only hide it.
+			t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(cells[0].Text, 40))
+		} else {
+			t.findings = append(t.findings, found...)
+		}
+	}
+	t.mapTerms()
+	return nil
+}
+
+// mapTerms makes the indexes of terms.
+func (t *Table) mapTerms() {
+	t.index, t.verbatim = map[string]int{}, map[string]int{}
+	for i, c := range t.columns {
+		if _, ok := t.index[c.Term]; !ok && c.Term != "" {
+			t.index[c.Term] = i
+		}
+		if c.Verbatim != "" {
+			t.verbatim[c.Verbatim] = i
+		}
+	}
+}
+
+// findComma tries every comma on the heading row: the one under which most
+// headings are known is it, then the one that makes most cells.
+func (t *Table) findComma() error {
+	type try struct{ known, cells, at int }
+	var best, second try
+	for i, c := range commas {
+		if c.r == t.o.Quote {
+			continue
+		}
+		cells, _, _, err := t.firstRow(c.r)
+		if e := (*Error)(nil); errors.As(err, &e) && e.Err == nil {
+			continue // a cell beyond the limit: it is not this one
+		}
+		if err != nil {
+			return err
+		}
+		n := try{cells: len(cells), at: i}
+		for _, c := range cells {
+			if m := vocabulary().read(c.Text); m.meaning != nil {
+				n.known++
+			}
+		}
+		if n.cells < 2 {
+			continue
+		}
+		if n.known > best.known || n.known == best.known && n.cells > best.cells {
+			best, second = n, best
+		} else if n.known > second.known || n.known == second.known && n.cells > second.cells {
+			second = n
+		}
+	}
+	t.o.Comma = commas[best.at].r
+	if second.cells > 1 && second.known == best.known && second.cells >= best.cells-1 {
+		t.say(ruleDelimiter, label.Warning, 1, "the %s is taken to stand between cells, but the heading row could be cut at the %s as well: name the one that is meant",
+			commas[best.at].name, commas[second.at].name)
+	}
+	return nil
+}
+
+// Source returns what the table is read from; the first file, where an archive
+// has its core in several.
+func (t *Table) Source() Source { return t.parts[0].src }
+
+// Encoding returns the name of the table's encoding.
+func (t *Table) Encoding() string { return t.parts[0].charset.name }
+
+// Comma returns what stands between cells.
+func (t *Table) Comma() rune { return t.o.Comma }
+
+// Columns returns the columns in order. They must not be changed.
 func (t *Table) Columns() []Column { return t.columns }
 
 // Index returns the column of a term, counted from 0, or -1.
-func (t *Table) Index(term string) int { return -1 }
+func (t *Table) Index(term string) int {
+	if i, ok := t.index[term]; ok {
+		return i
+	}
+	return -1
+}
 
 // Findings returns what is to be said of headings, encoding and delimiter.
 // What is to be said of a row is in the row.
-func (t *Table) Findings() []label.Finding { return nil }
+func (t *Table) Findings() []label.Finding { return t.findings }
 
 // Rows reads the records from the start each time it is ranged over. A row
 // with a fault is yielded with its findings. An error (an *Error where it has
 // a place) ends the reading. Rows are fresh: they may be kept and handed to
 // other goroutines.
-func (t *Table) Rows() iter.Seq2[*Row, error] { return func(func(*Row, error) bool) {} }
+func (t *Table) Rows() iter.Seq2[*Row, error] {
+	return func(yield func(*Row, error) bool) {
+		sum := sha256.New()
+		n := 0
+		for _, p := range t.parts {
+			ok := t.rows(p, sum, &n, yield)
+			if !ok {
+				return
+			}
+		}
+		s := hex.EncodeToString(sum.Sum(nil))
+		t.digest.Store(&s)
+	}
+}
+
+// rows reads the records of one part and reports whether to go on.
+func (t *Table) rows(p part, sum hash.Hash, n *int, yield func(*Row, error) bool) bool {
+	r, err := p.src.Open()
+	if err != nil {
+		yield(nil, err)
+		return false
+	}
+	defer r.Close()
+	l := t.lexer(p, r, t.o.Comma, sum)
+	if t.heading {
+		if _, err := l.next(); err != nil {
+			yield(nil, t.fault(p, l, 0, err))
+			return false
+		}
+	}
+	l.keepBlank = t.width == 1
+	for {
+		ok, err := l.next()
+		if err != nil {
+			yield(nil, t.fault(p, l, *n+1, err))
+			return false
+		}
+		if !ok {
+			return true
+		}
+		*n++
+		if !yield(t.row(p, l, *n), nil) {
+			return false
+		}
+	}
+}
 
 // Digest returns the SHA-256 of the file's bytes in hexadecimal, as the last
 // complete reading of Rows met them; "" before there was one. Two readings of
 // one file are of the same table if their digests agree.
-func (t *Table) Digest() string { return "" }
+func (t *Table) Digest() string {
+	if s := t.digest.Load(); s != nil {
+		return *s
+	}
+	return ""
+}
+
+// fault makes the lexer's error one with a place.
+func (t *Table) fault(p part, l *lexer, row int, err error) error {
+	e := &Error{Origin: label.Origin{File: p.src.Name(), Line: l.line, Row: row}, Err: nil}
+	var last field
+	if n := len(l.fields); n > 0 {
+		last = l.fields[n-1]
+	}
+	at := place{line: l.line, column: 1}
+	at.walk(l.b[:min(last.start, len(l.b))])
+	e.Line, e.Column = at.line, at.column
+	switch err {
+	case errCellLimit:
+		e.Message = fmt.Sprintf("the cell that begins here is longer than %s, the most a cell may have: is the %s what stands between cells, and has every line its end?",
+			sizeWords(l.maxCell), commaName(t.o.Comma))
+	case errRowLimit:
+		e.Column = 1
+		e.Line = l.line
+		e.Message = fmt.Sprintf("the row that begins here is longer than %s, the most a row may have: has every line its end?", sizeWords(l.maxRow))
+	case errQuotes:
+		e.Message = "too many quotes open a cell and are never closed: if quotes are ordinary letters in this table, say so"
+	default:
+		e.Column = 0
+		e.Message, e.Err = "cannot be read on", err
+	}
+	return e
+}
+
+func sizeWords(n int) string {
+	if n >= 1<<20 && n%(1<<20) == 0 {
+		return strconv.Itoa(n>>20) + " MiB"
+	}
+	return strconv.Itoa(n) + " bytes"
+}
+
+func commaName(r rune) string {
+	for _, c := range commas {
+		if c.r == r {
+			return c.name
+		}
+	}
+	return strconv.QuoteRune(r)
+}
+
+// cut shortens text for a message.
+func cut(s string, n int) string {
+	if utf8.RuneCountInString(s) <= n {
+		return s
+	}
+	return string([]rune(s)[:n-1]) + "…"
+}
 
 // An Error is why a table cannot be read on.
 type Error struct {

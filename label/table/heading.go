@@ -1,0 +1,340 @@
+package table
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"cornerslip/label"
+)
+
+// prefixes are the prefixes of terms, as in "dwc:family".
+var prefixes = []string{"dwc", "dwciri", "dcterms", "dcterm", "dct", "dc", "gbif", "tdwg", "cornerslip"}
+
+// barePrefixed cuts a term's name out of an address or a prefixed name:
+// "http://rs.tdwg.org/dwc/terms/family" and "dwc:family" are "family".
+func barePrefixed(s string) string {
+	if _, path, ok := strings.Cut(s, "://"); ok {
+		path = strings.TrimRight(path, "/#")
+		return path[strings.LastIndexAny(path, "/#:")+1:]
+	}
+	i := strings.IndexAny(s, ":_.- ")
+	if i > 0 && slices.Contains(prefixes, strings.ToLower(s[:i])) {
+		return s[i+1:]
+	}
+	return s
+}
+
+// A reading is what a heading was found to be before the columns are compared.
+type reading struct {
+	*meaning        // nil if it is not known
+	unit     string // of the meaning or in brackets
+	remark   string // what stands in brackets and is not a unit
+}
+
+var (
+	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[]([^()\[\]]*)[)\]]\s*$`)
+	metreUnit = regexp.MustCompile(`^(in )?(m|met(er|re)s?|metros?|mètres?|m ?a\.?s\.?l\.?|m ?s\.?n\.?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
+	footUnit  = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
+)
+
+// read finds what a heading stands for.
+func (v *words) read(heading string) reading {
+	heading = strings.TrimSpace(heading)
+	for _, s := range []string{heading, barePrefixed(heading)} {
+		if m, ok := v.meanings[headingKey(s)]; ok && headingKey(s) != "" {
+			return reading{meaning: m, unit: m.unit}
+		}
+	}
+	if b := bracketed.FindStringSubmatch(heading); b != nil && strings.TrimSpace(b[1]) != "" {
+		if r := v.read(b[1]); r.meaning != nil && r.remark == "" {
+			switch in := strings.ToLower(strings.TrimSpace(b[2])); {
+			case metreUnit.MatchString(in):
+				r.unit = "metres"
+			case footUnit.MatchString(in):
+				r.unit = "feet"
+			default:
+				r.remark = strings.TrimSpace(b[2])
+			}
+			return r
+		}
+	}
+	return reading{}
+}
+
+// verbatimOf are the terms that take what is written where a plain word's
+// cells are no bare numbers.
+var verbatimOf = map[string]string{
+	"decimalLatitude":          "verbatimLatitude",
+	"decimalLongitude":         "verbatimLongitude",
+	"minimumElevationInMeters": "verbatimElevation",
+}
+
+// resolve gives every column its term and says what is to be said of the
+// headings. Columns come with Heading, Index and Origin set.
+func resolve(columns []Column) []label.Finding {
+	v := vocabulary()
+	r := resolver{v: v, columns: columns, read: make([]reading, len(columns)), taken: map[string]int{}}
+	for i := range columns {
+		r.read[i] = v.read(columns[i].Heading)
+		columns[i].Term = strings.TrimSpace(columns[i].Heading)
+	}
+	// Names of terms come first, then words of one meaning, then the rest,
+	// so that the order of columns does not change what they mean.
+	for pass := range 3 {
+		for i := range columns {
+			if m := r.read[i].meaning; m != nil && pass == passOf(m) {
+				r.assign(i)
+			}
+		}
+	}
+	for i := range columns {
+		r.splitVerbatim(i)
+	}
+	r.unknown()
+	slices.SortStableFunc(r.findings, func(a, b label.Finding) int { return a.Column - b.Column })
+	return r.findings
+}
+
+func passOf(m *meaning) int {
+	switch {
+	case len(m.terms) > 1:
+		return 2
+	case m.plain || m.own != "":
+		return 1
+	}
+	return 0
+}
+
+type resolver struct {
+	v        *words
+	columns  []Column
+	read     []reading
+	taken    map[string]int // the column of each term
+	findings []label.Finding
+}
+
+func (r *resolver) find(i int, rule *Rule, severity label.Severity, suggest, format string, args ...any) {
+	c := &r.columns[i]
+	r.findings = append(r.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: rule.Name, Severity: severity,
+		Message: fmt.Sprintf(format, args...), Suggest: suggest})
+	if c.Known {
+		r.findings[len(r.findings)-1].Term = c.Term
+	}
+}
+
+// assign gives column i the first of its terms that is free.
+func (r *resolver) assign(i int) {
+	m, c := r.read[i].meaning, &r.columns[i]
+	terms := slices.Clone(m.terms)
+	if len(terms) > 1 && r.prefersSecond(i, terms) {
+		terms[0], terms[1] = terms[1], terms[0]
+	}
+	if m.own != "" {
+		terms = append(terms, m.own)
+	}
+	if r.read[i].unit == "feet" && verbatimOf[terms[0]] == "verbatimElevation" {
+		terms[0] = "verbatimElevation" // feet must not be printed as metres
+	}
+	c.Known = true
+	for _, t := range terms {
+		if _, ok := r.taken[t]; !ok {
+			c.Term = t
+			r.taken[t] = i
+			r.remark(i, terms)
+			return
+		}
+	}
+	c.Term = terms[0]
+	first := &r.columns[r.taken[c.Term]]
+	how := fmt.Sprintf("means %s, as column %d (%q) does", c.Term, first.Index+1, first.Heading)
+	if headingKey(first.Heading) == headingKey(c.Heading) {
+		how = fmt.Sprintf("stands twice, in columns %d and %d", first.Index+1, c.Index+1)
+	}
+	r.find(i, ruleHeadingDoubled, label.Error, "", "heading %q %s: rename or remove one of them", c.Heading, how)
+}
+
+// prefersSecond decides between the two terms of an ambiguous word. "Species"
+// is the epithet where a column has the genus, else the whole name. "Datum" is
+// German for date and English for geodetic datum: it is the date where other
+// headings are German and no other column has one.
+func (r *resolver) prefersSecond(i int, terms []string) bool {
+	has := func(term string) bool { _, ok := r.taken[term]; return ok }
+	switch terms[1] {
+	case "specificEpithet":
+		return has("genus")
+	case "eventDate":
+		german := slices.ContainsFunc(r.read, func(o reading) bool {
+			return o.meaning != nil && o.plain && o.language == "de" && o.meaning != r.read[i].meaning
+		})
+		return german && !has("eventDate") && !has("verbatimEventDate") && !has("year")
+	}
+	return false
+}
+
+// remark says what was decided about column i and what its heading tells that
+// is not used.
+func (r *resolver) remark(i int, terms []string) {
+	c, read := &r.columns[i], r.read[i]
+	switch {
+	case c.Term == read.own && c.Term != terms[0] && read.plain:
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read: column %d (%q) has %s already",
+			c.Heading, r.columns[r.taken[terms[0]]].Index+1, r.columns[r.taken[terms[0]]].Heading, terms[0])
+		return
+	case c.Term == "latestDateCollected":
+		r.find(i, ruleHeadingReading, label.Warning, "", "heading %q is not read: darwin core writes first and last day as one eventDate, 2026-03-14/2026-03-16", c.Heading)
+	case len(read.terms) > 1 && read.plain && read.terms[1] == "eventDate":
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s: write eventDate or geodeticDatum to be sure", c.Heading, c.Term)
+	}
+	if read.plain && read.unit == "" && (strings.HasSuffix(c.Term, "ElevationInMeters") || c.Term == "coordinateUncertaintyInMeters") {
+		r.find(i, ruleHeadingUnit, label.Note, "", "heading %q names no unit: bare figures are taken as metres", c.Heading)
+	}
+	if read.unit == "feet" {
+		if c.Term == "verbatimElevation" {
+			r.find(i, ruleHeadingUnit, label.Warning, "", `heading %q says feet, but cells are printed as written: write the unit in each cell, "4000 ft"`, c.Heading)
+		} else {
+			r.find(i, ruleHeadingUnit, label.Error, "", "heading %q says feet, but %s holds metres: convert the column", c.Heading, c.Term)
+		}
+	}
+	if read.remark != "" {
+		r.find(i, ruleHeadingRemark, label.Note, "", "heading %q is read as %s; what stands in brackets is not used: give it a column of its own, or write it in each cell", c.Heading, c.Term)
+	}
+}
+
+// splitVerbatim lets a plain word's column take what is no bare number too, if
+// no other column has the verbatim term.
+func (r *resolver) splitVerbatim(i int) {
+	c := &r.columns[i]
+	if r.read[i].meaning == nil || !r.read[i].plain || r.taken[c.Term] != i {
+		return
+	}
+	verbatim := verbatimOf[c.Term]
+	if _, ok := r.taken[verbatim]; verbatim != "" && !ok {
+		c.Verbatim = verbatim
+		r.taken[verbatim] = i
+	}
+}
+
+// unknown speaks of headings without a meaning, and of those without a letter.
+func (r *resolver) unknown() {
+	empty := -1
+	count := 0
+	seen := map[string]int{}
+	for i := range r.columns {
+		c := &r.columns[i]
+		if r.read[i].meaning != nil {
+			continue
+		}
+		if c.Term == "" {
+			if count++; empty < 0 {
+				empty = i
+			}
+			continue
+		}
+		if first, ok := seen[c.Term]; ok {
+			r.find(i, ruleHeadingDoubled, label.Error, "", "heading %q stands twice, in columns %d and %d: rename or remove one of them",
+				c.Heading, r.columns[first].Index+1, c.Index+1)
+			continue
+		}
+		seen[c.Term] = i
+		near, sure := r.v.nearest(c.Heading)
+		if _, ok := r.taken[near]; ok {
+			near, sure = "", false // the table has that column
+		}
+		severity := label.Note
+		if sure {
+			severity = label.Warning // probably a slip of the keyboard
+		}
+		r.find(i, ruleHeadingUnknown, severity, near, "heading %q is no darwin core term and no word of the list: its cells are kept, but not printed", c.Heading)
+	}
+	switch {
+	case count == 1:
+		r.find(empty, ruleHeadingEmpty, label.Note, "", "column %d has no heading: its cells are kept, but not printed", r.columns[empty].Index+1)
+	case count > 1:
+		r.find(empty, ruleHeadingEmpty, label.Note, "", "%d columns have no heading (the first is column %d): their cells are kept, but not printed", count, r.columns[empty].Index+1)
+	}
+}
+
+// nearest returns the term whose name or word is nearest to a heading, "" if
+// none is near; sure if it is only a slip away.
+func (v *words) nearest(heading string) (term string, sure bool) {
+	key := headingKey(barePrefixed(strings.TrimSpace(heading)))
+	n := utf8.RuneCountInString(key)
+	if n < 3 {
+		return "", false
+	}
+	best := n/3 + 1
+	bestName := ""
+	for name, t := range v.names {
+		if len(name) < 3 {
+			continue
+		}
+		d := distance(key, name, best)
+		if d < best || d == best && term != "" && (t < term || t == term && name < bestName) {
+			best, term, bestName = d, t, name
+		}
+	}
+	return term, term != "" && n >= 6 && best <= 2
+}
+
+// distance is the optimal string alignment distance (letters put in, left
+// out, changed, neighbours exchanged), or limit+1 if it is beyond the limit.
+func distance(a, b string, limit int) int {
+	x, y := []rune(a), []rune(b)
+	if d := len(x) - len(y); d > limit || -d > limit {
+		return limit + 1
+	}
+	before, last, row := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(x); i++ {
+		row[0] = i
+		least := i
+		for j := 1; j <= len(y); j++ {
+			cost := 1
+			if x[i-1] == y[j-1] {
+				cost = 0
+			}
+			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+			least = min(least, row[j])
+		}
+		if least > limit {
+			return limit + 1
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(y)]
+}
+
+var (
+	figures     = regexp.MustCompile(`^[-+]?\d+([.,]\d+)?°?$`)
+	datelike    = regexp.MustCompile(`^\d{1,4}[-./ ]([ivxIVX]{1,4}|\d{1,2}|\pL{3,9})[-./ ]\d{1,4}$`)
+	bareNumber  = regexp.MustCompile(`^[-+−]?\d{1,7}([.,]\d{0,15})?$`)
+	numberedOne = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}$`)
+)
+
+// looksLikeData reports whether a first row holds records already: nothing
+// that is a heading, or figures and dates where headings would be words.
+func looksLikeData(columns []Column) bool {
+	known, filled, data := 0, 0, 0
+	for i := range columns {
+		s := strings.TrimSpace(columns[i].Heading)
+		if s == "" {
+			continue
+		}
+		filled++
+		if columns[i].Known {
+			known++
+		}
+		if figures.MatchString(s) || datelike.MatchString(s) || numberedOne.MatchString(s) || utf8.RuneCountInString(s) > 80 {
+			data++
+		}
+	}
+	return known == 0 || data*3 >= filled && known < filled-data
+}

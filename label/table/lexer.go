@@ -1,0 +1,337 @@
+package table
+
+import (
+	"bytes"
+	"errors"
+	"strings"
+	"unicode/utf8"
+)
+
+// What a byte can be, and what kinds of bytes a field holds.
+const (
+	isHigh    uint8 = 1 << iota // not ASCII
+	isControl                   // a control character that ends no line
+	isBreak                     // CR or LF
+	isComma                     // the comma's first byte
+	isQuote                     // the quote's first byte
+)
+
+// A field is one cell as the lexer cut it: places in the row's text.
+type field struct {
+	start, end int // all of it, quotes included
+	from, to   int // its words
+	kinds      uint8
+	quoted     bool
+	doubled    bool // holds doubled quotes
+	blanks     bool // blanks between the closing quote and the comma
+	stray      bool // a quote in an unquoted cell, which is a letter then
+	malformed  bool // letters after the closing quote
+	unclosed   bool // opens with a quote that nothing closes; read as unquoted
+}
+
+// Limits that the lexer runs into.
+var (
+	errCellLimit = errors.New("cell too long")
+	errRowLimit  = errors.New("row too long")
+	errQuotes    = errors.New("too many quotes that are not closed")
+)
+
+// rereadLimit bounds, in bytes, how much is read again after quotes that
+// nothing closes, so that a hostile file does not take quadratic time.
+const rereadLimit = 64 << 20
+
+// A lexer cuts text into rows of fields after RFC 4180, and goes on where a
+// table does not keep to it. CR, LF and CRLF end a line; nothing else does.
+type lexer struct {
+	in      *input
+	comma   []byte
+	quote   []byte // nil where quotes are letters
+	class   [256]uint8
+	maxCell int
+	maxRow  int
+	// keepBlank makes a line without a letter a row: in a table of one
+	// column it is an empty cell, elsewhere it is nothing.
+	keepBlank bool
+
+	b      []byte // text from the start of the row
+	line   int    // physical line of the row's start, from 1
+	fields []field
+	length int // of the row's text, its line end not included
+	ending int // of the line end
+	breaks int // lines that the row spans beyond its first
+	reread int
+}
+
+func newLexer(in *input, o Options) *lexer {
+	l := &lexer{in: in, comma: []byte(string(o.Comma)), line: 1, maxCell: o.MaxCell, maxRow: o.MaxRow}
+	for c := range l.class {
+		switch {
+		case c >= utf8.RuneSelf:
+			l.class[c] = isHigh
+		case c == '\r' || c == '\n':
+			l.class[c] = isBreak
+		case c < ' ' || c == 0x7F:
+			l.class[c] = isControl
+		}
+	}
+	l.class[l.comma[0]] = l.class[l.comma[0]]&isHigh | isComma
+	if !o.Literal {
+		l.quote = []byte(string(o.Quote))
+		l.class[l.quote[0]] = l.class[l.quote[0]]&(isHigh|isComma) | isQuote
+	}
+	l.b = in.buf[in.pos:]
+	return l
+}
+
+// more reads on; false at the end of the file.
+func (l *lexer) more() bool {
+	ok := l.in.more()
+	l.b = l.in.buf[l.in.pos:]
+	return ok
+}
+
+// have reports whether there is a byte i in the row's text or after it.
+func (l *lexer) have(i int) bool {
+	for i >= len(l.b) {
+		if !l.more() {
+			return false
+		}
+	}
+	return true
+}
+
+// found reports whether s stands at i.
+func (l *lexer) found(i int, s []byte) bool {
+	return l.have(i+len(s)-1) && l.b[i] == s[0] && (len(s) == 1 || bytes.Equal(l.b[i:i+len(s)], s))
+}
+
+// drop moves on by n bytes.
+func (l *lexer) drop(n int) {
+	l.in.pos += n
+	l.b = l.b[n:]
+}
+
+// skipLine passes over one physical line and reports whether there was one. A
+// line may be of any length.
+func (l *lexer) skipLine() bool {
+	if !l.have(0) {
+		return false
+	}
+	for {
+		i := bytes.IndexAny(l.b, "\r\n")
+		if i >= 0 {
+			n := l.lineEnd(i)
+			l.drop(i + n)
+			l.line++
+			return true
+		}
+		l.drop(len(l.b))
+		if !l.more() {
+			return true
+		}
+	}
+}
+
+// lineEnd returns the length of the line end at i, 0 if there is none.
+func (l *lexer) lineEnd(i int) int {
+	switch {
+	case !l.have(i):
+		return 0
+	case l.b[i] == '\n':
+		return 1
+	case l.b[i] != '\r':
+		return 0
+	case l.have(i+1) && l.b[i+1] == '\n':
+		return 2
+	}
+	return 1
+}
+
+// next cuts the next row into l.fields; false at the end of the file.
+func (l *lexer) next() (bool, error) {
+	l.drop(l.length + l.ending)
+	l.line += l.breaks
+	if l.ending > 0 {
+		l.line++
+	}
+	l.length, l.ending, l.breaks = 0, 0, 0
+	l.fields = l.fields[:0]
+	for {
+		if !l.have(0) {
+			return false, l.in.err
+		}
+		n := l.lineEnd(0)
+		if n == 0 || l.keepBlank {
+			break
+		}
+		l.drop(n)
+		l.line++
+	}
+	for i := 0; ; {
+		var f field
+		var err error
+		if l.quote != nil && l.found(i, l.quote) {
+			f, err = l.quoted(i)
+		} else {
+			f, err = l.unquoted(i)
+		}
+		if err == nil && f.end-f.start > l.maxCell {
+			err = errCellLimit
+		}
+		l.fields = append(l.fields, f)
+		if f.kinds&isBreak != 0 {
+			l.breaks += countBreaks(l.b[f.start:f.end])
+		}
+		i = f.end
+		if err == nil && i > l.maxRow {
+			err = errRowLimit
+		}
+		if err != nil {
+			return false, err
+		}
+		if l.have(i) && l.found(i, l.comma) {
+			i += len(l.comma)
+			continue
+		}
+		l.length, l.ending = i, l.lineEnd(i)
+		return true, l.in.err
+	}
+}
+
+// grow makes room for byte i of a field that starts at start: more() within
+// the limits. It reports false at the end of the file.
+func (l *lexer) grow(start, i int) (bool, error) {
+	switch {
+	case i-start > l.maxCell:
+		return false, errCellLimit
+	case i > l.maxRow:
+		return false, errRowLimit
+	}
+	return l.more(), nil
+}
+
+// unquoted cuts a field that ends at the next comma or line end.
+func (l *lexer) unquoted(start int) (field, error) {
+	f := field{start: start, from: start}
+	i, err := l.scan(&f, start)
+	f.end, f.to = i, i
+	f.stray = f.kinds&isQuote != 0
+	return f, err
+}
+
+// scan looks for the next comma or line end from i and notes the kinds of
+// bytes before it.
+func (l *lexer) scan(f *field, i int) (int, error) {
+	kinds := uint8(0)
+	for {
+		b := l.b
+		for i < len(b) {
+			k := l.class[b[i]]
+			if k&(isComma|isBreak) != 0 {
+				if k&isBreak != 0 || len(l.comma) == 1 || l.found(i, l.comma) {
+					f.kinds |= kinds
+					return i, nil
+				}
+				b = l.b // found may have read on
+			}
+			kinds |= k
+			i++
+		}
+		if ok, err := l.grow(f.start, i); !ok {
+			f.kinds |= kinds
+			return i, err
+		}
+	}
+}
+
+// quoted cuts a field that opens with a quote.
+func (l *lexer) quoted(start int) (field, error) {
+	q := len(l.quote)
+	f := field{start: start, from: start + q, quoted: true}
+	i := start + q
+	kinds := uint8(0)
+	for {
+		b := l.b
+		for i < len(b) {
+			k := l.class[b[i]]
+			if k&isQuote != 0 {
+				if q == 1 || l.found(i, l.quote) {
+					break
+				}
+				b = l.b // found may have read on
+			}
+			kinds |= k
+			i++
+		}
+		if i >= len(l.b) {
+			ok, err := l.grow(start, i)
+			if !ok {
+				return l.unclosed(start, i, err)
+			}
+			continue
+		}
+		f.to = i
+		i += q
+		if l.have(i) && l.found(i, l.quote) {
+			f.doubled = true
+			i += q
+			continue
+		}
+		f.kinds = kinds
+		end := i
+		for l.have(end) && l.b[end] == ' ' && !l.found(end, l.comma) {
+			end++
+		}
+		if !l.have(end) || l.class[l.b[end]]&isBreak != 0 || l.found(end, l.comma) {
+			f.end, f.blanks = end, end > i
+			return f, nil
+		}
+		return l.afterQuote(f, i)
+	}
+}
+
+// afterQuote finishes a quoted field whose quote is followed by letters, as in
+// "the "big" tree". It ends at the next comma or line end; if a quote stands
+// there, it closes the field and those between are letters, else all of it is
+// taken as written.
+func (l *lexer) afterQuote(f field, i int) (field, error) {
+	end, err := l.scan(&f, i)
+	f.malformed, f.end = true, end
+	if q := len(l.quote); end-q >= i && bytes.Equal(l.b[end-q:end], l.quote) {
+		f.to = end - q
+	} else {
+		f.from, f.to, f.doubled, f.quoted = f.start, end, false, false
+	}
+	return f, err
+}
+
+// unclosed goes back to the start of a field whose quote nothing closes
+// before the end of the file or the limit, and reads it as unquoted: so the
+// rows after it are not lost in one cell.
+func (l *lexer) unclosed(start, i int, limit error) (field, error) {
+	l.reread += i - start
+	if limit != nil {
+		l.reread += rereadLimit / 8
+	}
+	if l.reread > rereadLimit {
+		return field{start: start, end: i, unclosed: true}, errQuotes
+	}
+	f, err := l.unquoted(start)
+	f.unclosed, f.stray = true, false
+	return f, err
+}
+
+// text returns the words of a field; row is the row's text.
+func (l *lexer) text(row string, f *field) string {
+	s := row[f.from:f.to]
+	if f.doubled {
+		q := string(l.quote)
+		s = strings.ReplaceAll(s, q+q, q)
+	}
+	return s
+}
+
+// countBreaks counts line ends; CRLF is one.
+func countBreaks(b []byte) int {
+	return bytes.Count(b, []byte{'\n'}) + bytes.Count(b, []byte{'\r'}) - bytes.Count(b, []byte("\r\n"))
+}

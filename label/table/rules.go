@@ -1,0 +1,76 @@
+package table
+
+import "cornerslip/label"
+
+// A Rule is something that the reading of a table itself looks for; findings
+// carry its name.
+type Rule struct {
+	Name     string // lower case with hyphens
+	Doc      string // one sentence: what it finds
+	Source   string // a standard, or "common practice, no source"
+	Severity label.Severity
+	// Example is a table that raises this rule, Counterexample one like it
+	// that raises none; both "" where it takes an archive.
+	Example, Counterexample string
+}
+
+// Rules returns the rules of reading, in the order of a table's parts.
+func Rules() []Rule {
+	all := []*Rule{ruleEmpty, ruleNoHeading, ruleEncoding, ruleDelimiter,
+		ruleHeadingUnknown, ruleHeadingDoubled, ruleHeadingEmpty, ruleHeadingUnit, ruleHeadingReading, ruleHeadingRemark,
+		ruleRagged, ruleQuote, ruleUnclosed,
+		ruleUndecodable, ruleReplacement, ruleMojibake, ruleControl, rulePrivate, ruleInvisible, ruleArchive}
+	out := make([]Rule, len(all))
+	for i, r := range all {
+		out[i] = *r
+	}
+	return out
+}
+
+const noSource = "common practice, no source"
+
+var (
+	ruleEmpty = &Rule{"table-empty", "the file holds no table", noSource, label.Error,
+		"", "country\nPortugal\n"}
+	ruleNoHeading = &Rule{"heading-missing", "the first row is no heading row", "RFC 4180 section 2.3", label.Error,
+		"Portugal,41.7157,-8.1502\nPortugal,41.7985,-8.1348\n", "country,decimalLatitude,decimalLongitude\nPortugal,41.7157,-8.1502\n"}
+	ruleEncoding = &Rule{"table-encoding", "the encoding was found by a mark or a pattern, or is not the one that was named", "The Unicode Standard, section 23.8", label.Note,
+		"\xff\xfec\x00o\x00u\x00n\x00t\x00r\x00y\x00\n\x00", "\ufeffcountry\nPortugal\n"}
+	ruleDelimiter = &Rule{"table-delimiter", "two characters could stand between the cells", "RFC 4180 section 2.4", label.Warning,
+		"country;locality,family;genus,year\n", "country;locality;family\nPortugal;Lindoso, Parada;Rosaceae\n"}
+
+	ruleHeadingUnknown = &Rule{"heading-unknown", "a heading is no Darwin Core term and none of the words that stand for one", "Darwin Core list of terms", label.Note,
+		"country,moon phase\nPortugal,full\n", "country,SCIENTIFIC_NAME\nPortugal,Erica arborea L.\n"}
+	ruleHeadingDoubled = &Rule{"heading-doubled", "two columns have one heading or mean one term", "Darwin Core text guide (one field a term)", label.Error,
+		"country,collector,recordedBy\nPortugal,,\n", "country,collector,coll. no.\nPortugal,,\n"}
+	ruleHeadingEmpty = &Rule{"heading-empty", "a column has no heading", "RFC 4180 section 2.3", label.Note,
+		",country\n1,Portugal\n", "id,country\n1,Portugal\n"}
+	ruleHeadingUnit = &Rule{"heading-unit", "a heading names no unit, or not the one of its term", noSource, label.Note,
+		"country,alt.\nPortugal,720\n", "country,alt. (m)\nPortugal,720\n"}
+	ruleHeadingReading = &Rule{"heading-reading", "a heading has two meanings or its column is passed over for another", noSource, label.Note,
+		"Art;Sammler;Datum\nErica arborea L.;;\n", "Art;Sammler;Sammeldatum\nErica arborea L.;;\n"}
+	ruleHeadingRemark = &Rule{"heading-remark", "brackets in a heading say something that is not used", noSource, label.Note,
+		"country,lat (WGS84)\nPortugal,41.7157\n", "country,lat,geodeticDatum\nPortugal,41.7157,WGS84\n"}
+
+	ruleRagged = &Rule{"row-ragged", "a row has fewer or more cells than the heading row", "RFC 4180 section 2.4", label.Error,
+		"country,locality\nPortugal\n", "country,locality\nPortugal,\n"}
+	ruleQuote = &Rule{"cell-quote", "a quote stands where the rules of quoting have none", "RFC 4180 section 2.5 to 2.7", label.Warning,
+		"country,locality\nPortugal,by \"the\" big tree\n", "country,locality\nPortugal,\"by \"\"the\"\" big tree\"\n"}
+	ruleUnclosed = &Rule{"cell-unclosed", "a quote opens a cell and nothing closes it", "RFC 4180 section 2.5", label.Error,
+		"country,locality\nPortugal,\"Lindoso\n", "country,locality\nPortugal,\"Lindoso\"\n"}
+
+	ruleUndecodable = &Rule{"text-encoding", "bytes stand for no character in the table's encoding", "The Unicode Standard, section 3.9", label.Error,
+		"country,locality\nPortugal,Ger\xeas\n", "country,locality\nPortugal,Gerês\n"}
+	ruleReplacement = &Rule{"text-replacement", "a character was lost before and U+FFFD stands in its place", "The Unicode Standard, section 23.8", label.Error,
+		"country,locality\nPortugal,Ger\ufffds\n", "country,locality\nPortugal,Gerês\n"}
+	ruleMojibake = &Rule{"text-mojibake", "text was read in the wrong encoding and saved so", noSource, label.Error,
+		"country,locality\nPortugal,GerÃªs\n", "country,locality\nPortugal,IRMÃ’S\n"}
+	ruleControl = &Rule{"text-control", "a cell holds a control character", "The Unicode Standard, section 23.1", label.Error,
+		"country,locality\nPortugal,Ger\u00eas\u0008\n", "country,locality\nPortugal,\"Gerês\n\tLindoso\"\n"}
+	rulePrivate = &Rule{"text-private", "a cell holds a private-use character, which has no shape outside its own font", "The Unicode Standard, section 23.5", label.Error,
+		"country,locality\nPortugal,41\uf0b0 N\n", "country,locality\nPortugal,41° N\n"}
+	ruleInvisible = &Rule{"text-invisible", "a cell holds a character that nobody sees", "The Unicode Standard, section 23.2", label.Warning,
+		"country,locality\nPortugal,Lin\u00addoso\u200b\n", "country,locality\nPortugal,Lindoso\n"}
+
+	ruleArchive = &Rule{"archive-description", "a Darwin Core archive and its meta.xml do not fit together", "Darwin Core text guide", label.Warning, "", ""}
+)

@@ -1,0 +1,180 @@
+package table
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"sync"
+	"unicode"
+
+	"github.com/gocarina/gocsv"
+	"golang.org/x/text/unicode/norm"
+)
+
+// termsCSV lists the terms a heading can be: those of Darwin Core (dwc, with
+// the Dublin Core terms it takes in as dcterms), after the list of terms of
+// June 2025; our own (cornerslip), for what Darwin Core has no term; the
+// identifiers of archive rows (archive); the names of older Darwin Cores with
+// the term of now (obsolete: Darwin Core 2003 to 2009, from TDWG's lists of
+// replaced terms and, where those are silent, from their definitions); and
+// further Dublin Core terms (dc) and names in occurrence downloads of GBIF
+// (gbif, from memory), which no label needs but which are no mistakes either.
+//
+//go:embed vocabulary/terms.csv
+var termsCSV []byte
+
+// headingsCSV lists the plain words that tables of field records use, by
+// language, and the term each stands for. Common practice, no source. Where
+// two terms are named, resolve says which.
+//
+//go:embed vocabulary/headings.csv
+var headingsCSV []byte
+
+// A termEntry is a row of termsCSV.
+type termEntry struct {
+	Term       string `csv:"term"`
+	Vocabulary string `csv:"vocabulary"`
+	Now        string `csv:"now"`
+}
+
+// A wordsEntry is a row of headingsCSV.
+type wordsEntry struct {
+	Term     string `csv:"term"`
+	Language string `csv:"language"`
+	Words    string `csv:"words"`
+	Unit     string `csv:"unit"`
+}
+
+// A meaning is what a heading can stand for.
+type meaning struct {
+	terms    []string // in order of preference
+	plain    bool     // a plain word, not a term's name
+	own      string   // the name it has in another vocabulary, "" if none
+	language string   // of a plain word
+	unit     string   // "metres" or "feet" if the words name it
+}
+
+// words are the meanings of headings by their key.
+type words struct {
+	meanings map[string]*meaning
+	// names are the terms a suggestion may name, by key.
+	names map[string]string
+}
+
+var vocabulary = sync.OnceValue(func() *words {
+	v := &words{meanings: map[string]*meaning{}, names: map[string]string{}}
+	var terms []termEntry
+	var plain []wordsEntry
+	must(decodeEmbedded("terms.csv", termsCSV, &terms))
+	must(decodeEmbedded("headings.csv", headingsCSV, &plain))
+	others := map[string]string{}
+	for _, t := range terms {
+		key := headingKey(t.Term)
+		switch t.Vocabulary {
+		case "dc", "gbif":
+			others[key] = t.Term
+		case "obsolete":
+			if _, ok := v.meanings[key]; !ok {
+				v.meanings[key] = &meaning{terms: strings.Split(t.Now, "|")}
+			}
+		default:
+			v.meanings[key] = &meaning{terms: []string{t.Term}}
+			v.names[key] = t.Term
+		}
+	}
+	for _, p := range plain {
+		for w := range strings.SplitSeq(p.Words, " | ") {
+			key := headingKey(w)
+			if m, ok := v.meanings[key]; !ok {
+				v.meanings[key] = &meaning{terms: strings.Split(p.Term, "|"), plain: true, language: p.Language, unit: p.Unit}
+				v.names[key] = v.meanings[key].terms[0]
+			} else if m.plain && m.language != p.Language {
+				m.language = "" // a word of several languages tells none
+			}
+		}
+	}
+	for key, name := range others {
+		if m, ok := v.meanings[key]; ok {
+			m.own = name
+		} else {
+			v.meanings[key] = &meaning{terms: []string{name}}
+		}
+	}
+	return v
+})
+
+// must is for what is embedded and tested: it cannot fail on a user.
+func must(err error) {
+	if err != nil {
+		panic(err)
+	}
+}
+
+// decodeEmbedded reads a table of ours by struct tags, through our own lexer.
+func decodeEmbedded(name string, b []byte, out any) error {
+	in := newInput(strings.NewReader(string(b)), utf8Charset, 0, nil)
+	r := recordReader{newLexer(in, Options{Comma: ',', Quote: '"', MaxCell: defaultMaxCell, MaxRow: defaultMaxRow})}
+	if err := gocsv.UnmarshalDecoder(gocsv.NewSimpleDecoderFromCSVReader(r), out); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return nil
+}
+
+// recordReader gives the lexer's rows in the shape of encoding/csv's Reader,
+// as gocsv wants them.
+type recordReader struct{ l *lexer }
+
+func (r recordReader) Read() ([]string, error) {
+	ok, err := r.l.next()
+	if err != nil {
+		return nil, err
+	}
+	if !ok {
+		return nil, io.EOF
+	}
+	text := string(r.l.b[:r.l.length])
+	row := make([]string, len(r.l.fields))
+	for i := range row {
+		row[i] = r.l.text(text, &r.l.fields[i])
+	}
+	return row, nil
+}
+
+func (r recordReader) ReadAll() ([][]string, error) {
+	var rows [][]string
+	for {
+		row, err := r.Read()
+		if errors.Is(err, io.EOF) {
+			return rows, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		rows = append(rows, row)
+	}
+}
+
+// headingKey is what two spellings of a heading have in common: letters
+// without case and accents, and figures. "SCIENTIFIC_NAME", "Scientific Name"
+// and "scientificName" have one key, so have "Nº" and "no.".
+func headingKey(s string) string {
+	ascii := true
+	for i := range len(s) {
+		ascii = ascii && s[i] < 0x80
+	}
+	if !ascii {
+		s = norm.NFKD.String(strings.ReplaceAll(s, "ß", "ss"))
+	}
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '#':
+			b.WriteString("no")
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			b.WriteRune(unicode.ToLower(r))
+		}
+	}
+	return b.String()
+}
