@@ -51,13 +51,57 @@ type Problem struct {
 // what must not be parted at the end of a line: a sign and its word, an
 // abbreviated genus and its epithet, a rank or qualifier and its epithet, an
 // author's initials and surname, "L. f.", "ex Nutt.", a word with a hyphen.
-func Runs(text string, p Parts, o Options) []label.Run {
-	return []label.Run{{Text: text, Exact: true}}
+func Runs(text string, c Parts, o Options) []label.Run {
+	var buf [24]token
+	var p parser
+	p.read(text, buf[:0], c, o)
+	return p.runs()
 }
 
 // Markup returns the text with <i> and </i> around its italic parts and
 // nothing else changed or escaped.
-func Markup(text string, o Options) string { return text }
+func Markup(text string, o Options) string {
+	var buf [24]token
+	var p parser
+	p.read(text, buf[:0], Parts{}, o)
+	out := make([]byte, 0, len(text)+32)
+	at := 0
+	for i := 0; i < len(p.toks); {
+		if !p.toks[i].italic {
+			i++
+			continue
+		}
+		s, next := p.italic(i)
+		out = append(out, text[at:s.start]...)
+		out = append(out, "<i>"...)
+		out = append(out, s.of(text)...)
+		out = append(out, "</i>"...)
+		at, i = s.end, next
+	}
+	return string(append(out, text[at:]...))
+}
+
+// read lexes and parses text with the help of the columns.
+func (p *parser) read(text string, buf []token, c Parts, o Options) {
+	p.text, p.opt = text, o
+	p.toks = lex(text, buf)
+	p.columns(c)
+	p.parse()
+}
+
+// italic returns the italic stretch that begins with token i, white space
+// between italic words included, and the token after it.
+func (p *parser) italic(i int) (span, int) {
+	s := span{p.toks[i].start, 0}
+	for {
+		t := &p.toks[i]
+		s.end = t.end - t.cut
+		i++
+		if t.cut > 0 || i >= len(p.toks) || !p.toks[i].italic {
+			return s, i
+		}
+	}
+}
 
 // A Name is what was understood of a text. All strings are parts of the text
 // as written.
