@@ -76,11 +76,14 @@ var partKind = func() map[string]PreparationKind {
 	for _, k := range partWords {
 		for _, w := range k.words {
 			m[w] = k.kind
-			for _, plural := range []string{w + "s", w + "es", strings.TrimSuffix(w, "y") + "ies"} {
-				if _, taken := m[plural]; !taken {
-					m[plural] = k.kind
-				}
+			plural := w + "s"
+			switch {
+			case strings.HasSuffix(w, "x"):
+				plural = w + "es"
+			case strings.HasSuffix(w, "y"):
+				plural = strings.TrimSuffix(w, "y") + "ies"
 			}
+			m[plural] = k.kind
 		}
 	}
 	for w, k := range map[string]PreparationKind{ // irregular plurals
@@ -92,8 +95,8 @@ var partKind = func() map[string]PreparationKind {
 	return m
 }()
 
-// ParsePreparations reads the parts of a specimen: pieces parted by "|" or
-// ";", each a word for the kind, perhaps a count, perhaps a colon and the
+// ParsePreparations reads the parts of a specimen: pieces parted by "|"
+// (by ";" where there is no "|"), each a word for the kind, perhaps a count, perhaps a colon and the
 // contents.
 //
 //	sheet | sheet | packet: capsules | box: cone
@@ -105,9 +108,16 @@ func ParsePreparations(text string) ([]Preparation, error) {
 		return []Preparation{{Kind: Sheet, Word: "sheet", N: 1, Of: 1}}, nil
 	}
 	var parts []Preparation
-	pieces := strings.FieldsFunc(text, func(r rune) bool { return r == '|' || r == ';' })
+	sign, join := ";", "; "
+	if strings.Contains(text, "|") {
+		sign, join = "|", " | " // and a semicolon parts the contents of a packet
+	}
+	pieces := strings.Split(text, sign)
 	for i, piece := range pieces {
-		p, n, err := parsePart(strings.TrimSpace(piece))
+		if piece = strings.Trim(piece, " \t\r\n\u00a0;"); piece == "" {
+			continue // a separator too many hides nothing
+		}
+		p, n, err := parsePart(piece)
 		if err != nil {
 			pe := err.(*PartError)
 			if pe.Suggest != "" { // of the piece; made whole here
@@ -115,7 +125,7 @@ func ParsePreparations(text string) ([]Preparation, error) {
 				for j := range pieces {
 					pieces[j] = strings.TrimSpace(pieces[j])
 				}
-				pe.Suggest = strings.Join(pieces, " | ")
+				pe.Suggest = strings.Join(slices.DeleteFunc(pieces, func(s string) bool { return s == "" }), join)
 			}
 			return nil, pe
 		}
@@ -142,9 +152,6 @@ func ParsePreparations(text string) ([]Preparation, error) {
 
 // parsePart reads one piece and says how many times it stands for.
 func parsePart(piece string) (p Preparation, n int, err error) {
-	if piece == "" {
-		return p, 0, &PartError{Why: "an empty piece between two separators: name the part or take a separator out"}
-	}
 	head, contents, _ := strings.Cut(piece, ":")
 	p.Contents = strings.Join(strings.Fields(contents), " ")
 	word, n, counted := cutCount(strings.Join(strings.Fields(head), " "))
