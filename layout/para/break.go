@@ -39,11 +39,19 @@ func Break(items []Item, o Options) Result {
 	if n == 0 {
 		return Result{}
 	}
-	var few [128]node // most paragraphs: nothing to allocate
-	nodes := few[:]
-	if n >= len(few) {
-		nodes = make([]node, n+1)
+	if n < 32 { // most paragraphs of a label: nothing to allocate, little to clear
+		var nodes [32]node
+		return fit(items, o, nodes[:n+1])
 	}
+	if n < 128 {
+		var nodes [128]node
+		return fit(items, o, nodes[:n+1])
+	}
+	return fit(items, o, make([]node, n+1))
+}
+
+func fit(items []Item, o Options, nodes []node) Result {
+	n := len(items)
 	for i := 1; i <= n; i++ {
 		nodes[i].prev = -1
 	}

@@ -2,70 +2,12 @@ package para
 
 import (
 	"strings"
-	"sync"
 	"unicode"
-	"unicode/utf8"
-
-	"github.com/go-text/typesetting/segmenter"
 )
 
-// A scanner is what finding breaks needs; making one costs more than using it.
-type scanner struct {
-	seg   segmenter.Segmenter
-	runes []rune
-	opps  []Opportunity
-}
-
-var scanners = sync.Pool{New: func() any { return new(scanner) }}
-
-// Opportunities appends to dst the places where text may be broken after
-// UAX #14 (Unicode 17), in order. The start and the end of the text are not
-// among them. Bytes that are not UTF-8 count as one letter each.
-func Opportunities(dst []Opportunity, text string) []Opportunity {
-	s := scanners.Get().(*scanner)
-	defer scanners.Put(s)
-	return s.opportunities(dst, text)
-}
-
-func (s *scanner) opportunities(dst []Opportunity, text string) []Opportunity {
-	s.init(text)
-	off := 0
-	for it := s.seg.LineIterator(); it.Next(); {
-		ln := it.Line()
-		off += width(text[off:], ln.Text)
-		if off < len(text) {
-			dst = append(dst, Opportunity{off, ln.IsMandatoryBreak})
-		}
-	}
-	return dst
-}
-
-func (s *scanner) init(text string) {
-	s.runes = s.runes[:0]
-	for _, r := range text {
-		s.runes = append(s.runes, r)
-	}
-	s.seg.Init(s.runes)
-}
-
-// width returns how many bytes of text the runes took. A byte that is not
-// UTF-8 became U+FFFD, which is longer than it.
-func width(text string, runes []rune) int {
-	n := 0
-	for _, r := range runes {
-		if r == utf8.RuneError {
-			_, w := utf8.DecodeRuneInString(text[n:])
-			n += w
-			continue
-		}
-		n += utf8.RuneLen(r)
-	}
-	return n
-}
-
 // Segments cuts text at the places where a line may end: the opportunities of
-// UAX #14 that do not lie inside one of the keep spans. Texts and spaces
-// joined are the text. A line feed or another mandatory break counts even
+// UAX #14 that do not lie inside one of the keep spans, white space at the ends
+// of a span not counted. Texts and spaces joined are the text. A line feed or another mandatory break counts even
 // inside a span. The last segment's break is Forced.
 func Segments(text string, keep []Span) []Segment {
 	return AppendSegments(nil, text, keep)
@@ -81,7 +23,7 @@ func AppendSegments(dst []Segment, text string, keep []Span) []Segment {
 	s.opps = s.opportunities(s.opps[:0], text)
 	start := 0
 	for _, o := range s.opps {
-		if !o.Forced && kept(keep, o.Off) {
+		if !o.Forced && kept(text, keep, o.Off) {
 			continue
 		}
 		dst = append(dst, segment(text, start, o.Off, o.Forced))
@@ -90,9 +32,12 @@ func AppendSegments(dst []Segment, text string, keep []Span) []Segment {
 	return append(dst, segment(text, start, len(text), true))
 }
 
-func kept(keep []Span, off int) bool {
+// kept reports whether a span has something to keep on both sides of off.
+// White space at a span's start is not: a run that starts with the space after
+// the word before it may start a line.
+func kept(text string, keep []Span, off int) bool {
 	for _, k := range keep {
-		if k.Start < off && off < k.End {
+		if k.Start < off && off < k.End && strings.TrimLeftFunc(text[max(k.Start, 0):off], hangs) != "" {
 			return true
 		}
 	}
