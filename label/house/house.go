@@ -119,7 +119,8 @@ type Dates struct {
 
 // Coordinates says how coordinates and elevations are printed.
 type Coordinates struct {
-	Style string `toml:"style" one:"as written|decimal|minutes|seconds|utm|mgrs"`
+	Style     string `toml:"style" one:"as written|decimal|minutes|seconds|utm|mgrs"`
+	Elevation string `toml:"elevation" one:"as written|metres|feet|both"`
 }
 
 // Separators stand between things of the same kind.
@@ -215,7 +216,7 @@ func Default() House {
 		Words:       Words{Languages: []string{"en"}},
 		Name:        Name{Family: "name line", FamilyStyle: "capitals"},
 		Dates:       Dates{Style: "14 March 2026", Order: "ask"},
-		Coordinates: Coordinates{Style: "as written"},
+		Coordinates: Coordinates{Style: "as written", Elevation: "as written"},
 		Separators:  Separators{Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
 		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{50, 25}},
 		Packet:      Packet{WidthMM: 70, HeightsMM: []float64{37, 74}},
