@@ -25,7 +25,7 @@ func (s *Setter) draw(st *stack, f frame, height layout.Length, squeeze int64, m
 	y = f.bodyTop
 	for i, r := range st.body {
 		if i == 0 {
-			y += s.rowAscent(r)
+			y += s.rise(r)
 		} else {
 			y += s.step(r, squeeze, m)
 		}

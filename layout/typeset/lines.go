@@ -56,12 +56,14 @@ func linesOf(st *setting, r para.Result, first, rest layout.Length, m *Measures)
 			}
 		}
 		l.width += st.items[last].Hyphen - st.trailing(last, m)
-		if m.Justify && i < len(r.Breaks)-1 {
-			measure := rest
-			if i == 0 {
-				measure = first
-			}
+		measure := rest
+		if i == 0 {
+			measure = first
+		}
+		// The last line keeps its spaces unless they have to shrink.
+		if m.Justify && (i < len(r.Breaks)-1 || l.width > measure) {
 			l.fill = measure - l.width
+			l.width = measure
 		}
 		lines = append(lines, l)
 		from = last + 1

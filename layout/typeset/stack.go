@@ -211,7 +211,7 @@ func (s *Setter) frame(st *stack, height layout.Length, squeeze int64, m *Measur
 	var f frame
 	y := m.Top
 	if len(st.head) > 0 {
-		y += s.ascent(st.head[0].size)
+		y += s.rise(st.head[0])
 		f.headBase = y
 		for _, r := range st.head[1:] {
 			y += m.lead(r.size, 500)
@@ -239,8 +239,9 @@ func (s *Setter) frame(st *stack, height layout.Length, squeeze int64, m *Measur
 		for _, r := range st.foot[1:] {
 			need += m.footLead(r.size)
 		}
-		f.footBase = bottom - s.descent(m.Small) - max(under, need)
-		f.bodyBottom = f.footBase - s.ascent(st.foot[0].size) - between(m.FootGap, m.FootGapMin, squeeze)
+		last := st.foot[len(st.foot)-1]
+		f.footBase = bottom - max(s.descent(m.Small)+under, s.drop(last)+need)
+		f.bodyBottom = f.footBase - s.rise(st.foot[0]) - between(m.FootGap, m.FootGapMin, squeeze)
 	}
 	return f
 }
@@ -259,11 +260,11 @@ func (s *Setter) need(rows []row, squeeze int64, m *Measures) layout.Length {
 	if len(rows) == 0 {
 		return 0
 	}
-	y := s.rowAscent(rows[0])
+	y := s.rise(rows[0])
 	for _, r := range rows[1:] {
 		y += s.step(r, squeeze, m)
 	}
-	return y + s.descent(rows[len(rows)-1].size)
+	return y + s.drop(rows[len(rows)-1])
 }
 
 // step is the distance of a row's baseline from the one before.
@@ -278,12 +279,37 @@ func (s *Setter) step(r row, squeeze int64, m *Measures) layout.Length {
 	return y
 }
 
-func (s *Setter) rowAscent(r row) layout.Length {
+// rise is how far a row reaches above its baseline: the ascenders of its size,
+// or more where letters carry accents upon accents.
+func (s *Setter) rise(r row) layout.Length {
 	if r.write {
 		return r.size
 	}
-	return s.ascent(r.size)
+	above, _ := r.ink()
+	return max(s.faces.Metrics(0, r.size).Ascent, above)
 }
 
-func (s *Setter) ascent(size layout.Length) layout.Length  { return s.faces.Metrics(0, size).Ascent }
+// drop is how far a row reaches below its baseline.
+func (s *Setter) drop(r row) layout.Length {
+	_, below := r.ink()
+	return max(s.descent(r.size), below)
+}
+
 func (s *Setter) descent(size layout.Length) layout.Length { return s.faces.Metrics(0, size).Descent }
+
+// ink returns how far the letters of a row reach above and below its baseline.
+func (r *row) ink() (above, below layout.Length) {
+	for _, l := range []*line{r.left, r.right, r.caption} {
+		if l == nil {
+			continue
+		}
+		for i := l.from; i < l.to; i++ {
+			it := &l.st.w.items[i]
+			for k := it.from; k < it.to; k++ {
+				_, _, up, down := l.st.w.parts[k].word.Ink(l.st.base)
+				above, below = max(above, up), max(below, down)
+			}
+		}
+	}
+	return above, below
+}

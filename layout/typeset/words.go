@@ -225,14 +225,15 @@ func (s *Setter) at(w *words, base, measure layout.Length, m *Measures) (*settin
 	for i := range w.items {
 		it := &w.items[i]
 		width := s.width(st, it, m)
-		if width > measure {
+		p := s.paraItem(it, width, base, m)
+		if width+p.Hyphen > measure {
 			split, err := s.split(w, i, base, measure, m)
 			if err != nil {
 				return nil, err
 			}
 			return s.at(split, base, measure, m)
 		}
-		st.items = append(st.items, s.paraItem(it, width, base, m))
+		st.items = append(st.items, p)
 	}
 	return st, nil
 }
