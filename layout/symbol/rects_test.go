@@ -24,7 +24,7 @@ func touched(b layout.Bars, dot layout.Length, off layout.Point) matrix {
 }
 
 // Painting every dot touched gives back the modules, on the printer the symbol
-// was made for also where the page lies a part of a dot off, and on one twice as
+// was made for, also where the page lies a part of a dot off, and on one twice as
 // fine.
 func TestRectsCoverModules(t *testing.T) {
 	for _, dot := range []layout.Length{layout.MM / 8, layout.Dot300, layout.Dot600, layout.Dot1200} {
