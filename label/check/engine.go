@@ -186,6 +186,10 @@ type Context struct {
 	findings []label.Finding
 }
 
+// Cell returns a term's cell as the table has it, blanks and placeholders
+// included.
+func (c *Context) Cell(term string) table.Cell { return c.row.Get(term) }
+
 // Report says something of a term's cell; of the row, where it has none.
 func (c *Context) Report(term, message string) { c.Suggest(term, message, "") }
 

@@ -12,56 +12,67 @@ import (
 
 // A HeightReading is how the elevation of the record was understood.
 type HeightReading struct {
-	// Min and Max are the columns in metres as written; MinErr and MaxErr
-	// say why one is no number.
-	Min, Max       string
-	MinErr, MaxErr error
-	// Verbatim is verbatimElevation as written, with how it was read.
-	Verbatim       string
-	VerbatimValue  coord.Elevation
-	VerbatimStatus coord.Status
-	VerbatimErr    error
+	// Min and Max are the columns in metres.
+	Min, Max Height
+	// Verbatim is verbatimElevation.
+	Verbatim Height
 }
+
+// A Height is one column of the elevation.
+type Height struct {
+	Text   string // as written; "" if the column is empty
+	Value  coord.Elevation
+	Status coord.Status
+	Err    error // why it cannot be used; nil if Status is OK
+	// Odd says that a column of metres holds more than a number: a range, or
+	// a height that is only approximate.
+	Odd bool
+}
+
+// is reports whether the column is filled and was read.
+func (h *Height) is() bool { return h.Text != "" && h.Err == nil }
 
 // readHeights reads the elevation, from the columns in metres before the
 // verbatim one.
 func (c *Context) readHeights() {
 	h := &c.Heights
-	h.Min, h.Max, h.Verbatim = c.Text("minimumElevationInMeters"), c.Text("maximumElevationInMeters"), c.Text("verbatimElevation")
-	low, errLow := parseMetres(h.Min)
-	high, errHigh := parseMetres(h.Max)
-	h.MinErr, h.MaxErr = errLow, errHigh
-	if h.Verbatim != "" {
-		h.VerbatimValue, h.VerbatimStatus, h.VerbatimErr = coord.ParseElevation(h.Verbatim)
-		if h.VerbatimStatus == coord.Ambiguous && c.metresColumn() {
-			if e, s, err := coord.ParseElevation(h.Verbatim + " m"); s == coord.OK {
-				h.VerbatimValue, h.VerbatimStatus, h.VerbatimErr = e, s, err
+	h.Min = parseMetres(c.Text("minimumElevationInMeters"))
+	h.Max = parseMetres(c.Text("maximumElevationInMeters"))
+	if text := c.Text("verbatimElevation"); text != "" {
+		v, s, err := coord.ParseElevation(text)
+		if s == coord.Ambiguous && c.metresColumn() {
+			if w, t, _ := coord.ParseElevation(text + " m"); t == coord.OK {
+				v, s, err = w, t, nil
 			}
 		}
+		h.Verbatim = Height{Text: text, Value: v, Status: s, Err: err}
 	}
 	switch {
-	case errLow != nil || errHigh != nil:
-		c.ElevationText = strings.Trim(h.Min+"–"+h.Max, "–")
-	case h.Min != "" && h.Max != "":
-		c.Elevation, c.HasElevation = low, true
-		if decimals(h.Max) > decimals(h.Min) {
-			c.Elevation = high
+	case h.Min.Err != nil || h.Max.Err != nil:
+		c.ElevationText = strings.Trim(h.Min.Text+"–"+h.Max.Text, "–")
+	case h.Min.is() && h.Max.is():
+		if h.Min.Value.Low > h.Max.Value.High || h.Min.Odd && h.Min.Value.Low != h.Min.Value.High || h.Max.Odd && h.Max.Value.Low != h.Max.Value.High {
+			c.ElevationText = h.Min.Text + "–" + h.Max.Text
+			break
 		}
-		c.Elevation.Low, c.Elevation.High = low.Low, high.High
-		if low.Low > high.High {
-			c.Elevation, c.HasElevation, c.ElevationText = coord.Elevation{}, false, h.Min+"–"+h.Max
+		c.Elevation = h.Min.Value
+		if decimals(h.Max.Text) > decimals(h.Min.Text) {
+			c.Elevation = h.Max.Value
 		}
-	case h.Min != "":
-		c.Elevation, c.HasElevation = low, true
-	case h.Max != "":
-		c.Elevation, c.HasElevation = high, true
-		if e, s, _ := coord.ParseElevation("to " + h.Max + " m"); s == coord.OK {
+		c.Elevation.Low, c.Elevation.High = h.Min.Value.Low, h.Max.Value.High
+		c.Elevation.Circa = h.Min.Value.Circa || h.Max.Value.Circa
+		c.HasElevation = true
+	case h.Min.is():
+		c.Elevation, c.HasElevation = h.Min.Value, true
+	case h.Max.is():
+		c.Elevation, c.HasElevation = h.Max.Value, true
+		if e, s, _ := coord.ParseElevation("to " + h.Max.Text + " m"); s == coord.OK && isNumber(h.Max.Text) {
 			c.Elevation = e
 		}
-	case h.VerbatimStatus == coord.OK:
-		c.Elevation, c.HasElevation = h.VerbatimValue, true
+	case h.Verbatim.is():
+		c.Elevation, c.HasElevation = h.Verbatim.Value, true
 	default:
-		c.ElevationText = h.Verbatim
+		c.ElevationText = h.Verbatim.Text
 	}
 }
 
@@ -80,29 +91,31 @@ func decimals(s string) int {
 	return 0
 }
 
-// parseMetres reads a column of metres: a number, perhaps with its unit. The
-// error says what to do.
-func parseMetres(text string) (coord.Elevation, error) {
+// parseMetres reads a column of metres: a number, perhaps with its unit. A
+// range or an approximate height is read too, and odd.
+func parseMetres(text string) Height {
 	if text == "" {
-		return coord.Elevation{}, nil
+		return Height{}
 	}
-	if isNumber(text) {
-		if e, s, err := coord.ParseElevation(text + " m"); s == coord.OK {
-			return e, nil
-		} else if err != nil {
-			return coord.Elevation{}, err
-		}
+	h := Height{Text: text}
+	h.Value, h.Status, _ = coord.ParseElevation(text)
+	if h.Status != coord.OK {
+		h.Value, h.Status, h.Err = coord.ParseElevation(text + " m")
 	}
-	e, s, _ := coord.ParseElevation(text)
 	switch {
-	case s == coord.OK && e.Low != e.High:
-		return coord.Elevation{}, fmt.Errorf("a range: write the lower height in minimumElevationInMeters and the upper in maximumElevationInMeters")
-	case s == coord.OK && e.Unit == coord.Feet:
-		return coord.Elevation{}, fmt.Errorf("in feet, in a column of metres: convert it, or move it to verbatimElevation")
-	case s == coord.OK && e.Unit == coord.Metres:
-		return e, nil
+	case h.Status == coord.OK && h.Value.Unit == coord.Feet:
+		h.Err = fmt.Errorf("in feet, in a column of metres: convert it, or move it to verbatimElevation")
+	case h.Status == coord.OK:
+		h.Err = nil
+		h.Odd = h.Value.Low != h.Value.High || h.Value.Circa || h.Value.Tolerance != 0 || strings.Trim(text, "+-0123456789. mM") != ""
+	case isNumber(text):
+	default:
+		h.Err = fmt.Errorf("not a number of metres: write it in figures alone")
 	}
-	return coord.Elevation{}, fmt.Errorf("not a number of metres: write it in figures alone")
+	if h.Err != nil {
+		h.Value = coord.Elevation{}
+	}
+	return h
 }
 
 // The lowest dry land lies by the Dead Sea, the highest is Mount Everest.
@@ -121,9 +134,26 @@ func elevationRules() []Rule {
 			Terms:   columns,
 			Example: one("minimumElevationInMeters", "4000 ft"), Counterexample: one("minimumElevationInMeters", "1219 m"),
 			Row: func(c *Context) {
-				for i, err := range []error{c.Heights.MinErr, c.Heights.MaxErr} {
-					if err != nil {
-						c.Suggest(columns[i], err.Error(), inMetres(c.Text(columns[i])))
+				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
+					if h.Err != nil {
+						c.Suggest(columns[i], h.Err.Error(), inMetres(h.Text))
+					}
+				}
+			},
+		},
+		{
+			Name: "elevation-form", Severity: label.Warning, Source: darwin + " (minimumElevationInMeters, maximumElevationInMeters)",
+			Doc:     "a column of metres that holds a range or an approximate height; the label prints it, other programs cannot read it",
+			Terms:   columns,
+			Example: one("minimumElevationInMeters", "2600-3000"), Counterexample: one("minimumElevationInMeters", "2600", "maximumElevationInMeters", "3000 m"),
+			Row: func(c *Context) {
+				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
+					switch {
+					case !h.Odd, h.Value.Low != h.Value.High && c.Heights.Min.is() && c.Heights.Max.is():
+					case h.Value.Low != h.Value.High:
+						c.Report(columns[i], "a range in one column: write the lower height in minimumElevationInMeters and the upper in maximumElevationInMeters")
+					default:
+						c.Report(columns[i], "more than a number: write the figures here and the wording in verbatimElevation")
 					}
 				}
 			},
@@ -147,11 +177,23 @@ func elevationRules() []Rule {
 			Terms:   columns,
 			Example: one("minimumElevationInMeters", "1300", "maximumElevationInMeters", "1200"), Counterexample: one("minimumElevationInMeters", "1200", "maximumElevationInMeters", "1300"),
 			Row: func(c *Context) {
-				h := &c.Heights
-				if h.Min == "" || h.Max == "" || h.MinErr != nil || h.MaxErr != nil || c.HasElevation {
-					return
+				if h := &c.Heights; h.Min.is() && h.Max.is() && h.Min.Value.Low > h.Max.Value.High {
+					c.Reportf("minimumElevationInMeters", "above the maximum, %s: exchange the two or correct one", h.Max.Text)
 				}
-				c.Reportf("minimumElevationInMeters", "above the maximum, %s: exchange the two or correct one", h.Max)
+			},
+		},
+		{
+			Name: "elevation-ranges", Severity: label.Error, Source: darwin + " (minimumElevationInMeters, maximumElevationInMeters)",
+			Doc:     "a range in one column of the elevation and a height in the other",
+			Terms:   columns,
+			Example: one("minimumElevationInMeters", "1200-1250", "maximumElevationInMeters", "1300"), Counterexample: one("minimumElevationInMeters", "1200", "maximumElevationInMeters", "1300"),
+			Row: func(c *Context) {
+				h := &c.Heights
+				for i, one := range []*Height{&h.Min, &h.Max} {
+					if h.Min.is() && h.Max.is() && one.Value.Low != one.Value.High {
+						c.Report(columns[i], "a range beside another height: keep one number in each of the two columns")
+					}
+				}
 			},
 		},
 		{
@@ -160,9 +202,8 @@ func elevationRules() []Rule {
 			Terms:   []string{"verbatimElevation"},
 			Example: one("minimumElevationInMeters", "", "verbatimElevation", "4000"), Counterexample: one("minimumElevationInMeters", "", "verbatimElevation", "4000 ft"),
 			Row: func(c *Context) {
-				h := &c.Heights
-				if h.Min == "" && h.Max == "" && h.Verbatim != "" && h.VerbatimStatus != coord.OK {
-					c.Reportf("verbatimElevation", "printed as written: %v", h.VerbatimErr)
+				if h := &c.Heights; h.Min.Text == "" && h.Max.Text == "" && h.Verbatim.Err != nil {
+					c.Reportf("verbatimElevation", "printed as written: %v", h.Verbatim.Err)
 				}
 			},
 		},

@@ -91,7 +91,14 @@ func (c *Context) readPeople() {
 // readPreparations reads the parts, copies and duplicates.
 func (c *Context) readPreparations() {
 	c.Preparations, c.PartsErr = ParsePreparations(c.Text("preparations"))
-	c.Copies, _ = parseCopies(c.Text("copies"))
+	if c.PartsErr != nil { // printed only where the house lets it pass
+		c.Preparations, _ = ParsePreparations("")
+	}
+	if n, ok := parseCopies(c.Text("copies")); ok {
+		c.Copies = n
+	} else {
+		c.Copies = 1
+	}
 	for _, code := range splitCodes(c.Text("duplicatesTo")) {
 		if isCode(code) {
 			c.DuplicatesTo = append(c.DuplicatesTo, code)
