@@ -13,7 +13,15 @@ import (
 // They are read and checked at once. An error names each file that cannot be
 // used and says why: outlines that are not TrueType's, collections, web fonts,
 // damage, or a licence that forbids to embed the face in a document.
-func (s *Set) With(files ...string) (*Set, error) {
+func (s *Set) With(files ...string) (*Set, error) { return s.join(files, len(s.faces)) }
+
+// Led returns the set with the house's own TrueType files before those of s,
+// so that they set what they have and the others stand in. It reads and
+// refuses them as With does.
+func (s *Set) Led(files ...string) (*Set, error) { return s.join(files, 0) }
+
+// join puts the files' faces in at a place of the order.
+func (s *Set) join(files []string, at int) (*Set, error) {
 	faces := slices.Clone(s.faces)
 	var errs []error
 	for _, file := range files {
@@ -25,7 +33,8 @@ func (s *Set) With(files ...string) (*Set, error) {
 		i := slices.IndexFunc(faces, func(g *Face) bool { return g.Name == f.Name })
 		switch {
 		case i < 0:
-			faces = append(faces, f)
+			faces = slices.Insert(faces, at, f)
+			at++
 		case bytes.Equal(faces[i].data, f.data): // named twice
 		default:
 			errs = append(errs, fmt.Errorf("%s: the font calls itself %s, as another one in use does; leave one of them out", file, f.Name))

@@ -37,6 +37,7 @@ type Job struct {
 	House  *house.House
 	o      Options
 	fonts  *fonts.Set
+	faces  *face.Setter
 	setter *typeset.Setter
 	langs  []lang.Tag
 	// Workers is how many labels are set at the same time. The pages do not
@@ -72,7 +73,8 @@ func Open(o Options) (*Job, error) {
 	if j.fonts, err = j.fontSet(); err != nil {
 		return nil, err
 	}
-	j.setter = typeset.New(face.New(j.fonts))
+	j.faces = face.New(j.fonts)
+	j.setter = typeset.New(j.faces)
 	return j, nil
 }
 

@@ -1,0 +1,169 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"cornerslip/cmd/internal/job"
+	"cornerslip/label"
+)
+
+// A reporter shows findings on the terminal: in the order they come, but a
+// fault that repeats over many rows once, with a count.
+type reporter struct {
+	w      io.Writer
+	groups map[string]*faultGroup
+	order  []*faultGroup
+	least  label.Severity
+}
+
+// faultGroup is one fault of one column, wherever it stands.
+type faultGroup struct {
+	first []label.Finding // the first few, to be shown one by one if there are no more
+	rows  []rowRange
+	count int
+}
+
+type rowRange struct{ from, to int }
+
+// showSingly is how often a fault may repeat before it is told once for all.
+const showSingly = 3
+
+func newReporter(w io.Writer, least label.Severity) *reporter {
+	return &reporter{w: w, groups: map[string]*faultGroup{}, least: least}
+}
+
+// add takes a finding. Faults are the same where rule, column, message and
+// value are.
+func (r *reporter) add(f label.Finding) error {
+	if f.Severity < r.least {
+		return nil
+	}
+	key := f.Rule + "\x00" + f.Term + "\x00" + f.Message + "\x00" + f.Value
+	g := r.groups[key]
+	if g == nil {
+		g = &faultGroup{}
+		r.groups[key] = g
+		r.order = append(r.order, g)
+	}
+	g.count++
+	if len(g.first) < showSingly {
+		g.first = append(g.first, f)
+	}
+	if n := len(g.rows); n > 0 && f.Row <= g.rows[n-1].to+1 {
+		g.rows[n-1].to = max(g.rows[n-1].to, f.Row)
+	} else {
+		g.rows = append(g.rows, rowRange{f.Row, f.Row})
+	}
+	return nil
+}
+
+// flush shows everything.
+func (r *reporter) flush() {
+	for _, g := range r.order {
+		if g.count <= showSingly {
+			for _, f := range g.first {
+				fmt.Fprintln(r.w, line(f))
+			}
+			continue
+		}
+		fmt.Fprintf(r.w, "%s (%d records: %s)\n", line(g.first[0]), g.count, rowList(g.rows))
+	}
+}
+
+// line is a finding as one line; what does not stop the print says so.
+func line(f label.Finding) string {
+	s := f.String()
+	if f.Severity == label.Error {
+		return s
+	}
+	place := f.Origin.String() + ": "
+	return place + f.Severity.String() + ": " + strings.TrimPrefix(s, place)
+}
+
+// rowList names rows, the first dozen ranges of them.
+func rowList(rows []rowRange) string {
+	var b strings.Builder
+	b.WriteString("rows ")
+	for i, r := range rows {
+		if i == 12 {
+			fmt.Fprintf(&b, " and %d further places", len(rows)-i)
+			break
+		}
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(strconv.Itoa(r.from))
+		if r.to > r.from {
+			b.WriteString("–" + strconv.Itoa(r.to))
+		}
+	}
+	return b.String()
+}
+
+// finding is the JSON of a finding; its keys are kept stable.
+type finding struct {
+	File     string `json:"file"`
+	Line     int    `json:"line"`
+	Column   int    `json:"column"`
+	Row      int    `json:"row"`
+	Term     string `json:"term"`
+	Value    string `json:"value"`
+	Rule     string `json:"rule"`
+	Severity string `json:"severity"`
+	Message  string `json:"message"`
+	Suggest  string `json:"suggest"`
+	Also     []cell `json:"also"`
+}
+
+type cell struct {
+	Row  int    `json:"row"`
+	Term string `json:"term"`
+}
+
+// writeJSON writes one object a line.
+func writeJSON(w io.Writer, f label.Finding) error {
+	out := finding{
+		File: f.File, Line: f.Line, Column: f.Column, Row: f.Row, Term: f.Term, Value: f.Value, Rule: f.Rule,
+		Severity: f.Severity.String(), Message: f.Message, Suggest: f.Suggest, Also: []cell{},
+	}
+	for _, c := range f.Also {
+		out.Also = append(out.Also, cell{c.Row, c.Term})
+	}
+	return encode(w, out)
+}
+
+func encode(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+// summaryLine says how a check went.
+func summaryLine(s job.Summary) string {
+	if s.Errors+s.Warnings+s.Notes == 0 {
+		return fmt.Sprintf("%s, nothing to complain of", plural(s.Chosen, "record"))
+	}
+	parts := []string{plural(s.Chosen, "record"), plural(s.Errors, "error")}
+	if len(s.Bad) > 0 {
+		parts[1] += fmt.Sprintf(" in %s", plural(len(s.Bad), "record"))
+	}
+	if s.Warnings > 0 {
+		parts = append(parts, plural(s.Warnings, "warning"))
+	}
+	if s.Notes > 0 {
+		parts = append(parts, plural(s.Notes, "note"))
+	}
+	return strings.Join(parts, ", ")
+}
+
+func plural(n int, word string) string {
+	s := strconv.Itoa(n) + " " + word
+	if n != 1 {
+		s += "s"
+	}
+	return s
+}

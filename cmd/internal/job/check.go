@@ -1,0 +1,221 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+	"cornerslip/label/date"
+	"cornerslip/label/house"
+	"cornerslip/label/table"
+	"cornerslip/layout"
+)
+
+// A Table is an open table and how it was chosen from.
+type Table struct {
+	*table.Table
+	Only *Selection // nil: all records
+}
+
+// A Summary counts what a check found.
+type Summary struct {
+	Records  int // all rows that hold anything
+	Chosen   int // of these, those chosen
+	Errors   int // findings by severity
+	Warnings int
+	Notes    int
+	Bad      []BadRecord // chosen records that cannot be printed, in order
+	Digest   string      // of the table as read
+}
+
+// A BadRecord is a record with an error.
+type BadRecord struct {
+	Row, Line int
+	Key       string
+}
+
+// fatal reports whether nothing can be printed at all.
+func (s *Summary) fatal() bool { return s.Errors > 0 }
+
+func (s *Summary) count(f label.Finding) {
+	switch f.Severity {
+	case label.Error:
+		s.Errors++
+	case label.Warning:
+		s.Warnings++
+	default:
+		s.Notes++
+	}
+}
+
+// checkOptions turns the house's values into the check's.
+func (j *Job) checkOptions() check.Options {
+	h := j.House
+	o := check.Options{
+		Today:            date.Day(j.o.Date.Year(), int(j.o.Date.Month()), j.o.Date.Day()),
+		Backlog:          h.Check.Backlog || j.o.Backlog,
+		KeepPlaceholders: h.Check.PrintPlaceholders,
+		Code:             h.Herbarium.Code,
+		Dates:            dateHints(h),
+	}
+	for name, s := range h.Check.Severity {
+		if o.Severity == nil {
+			o.Severity = map[string]label.Severity{}
+		}
+		o.Severity[name] = severities[s]
+	}
+	return o
+}
+
+var severities = map[string]label.Severity{"error": label.Error, "warning": label.Warning, "note": label.Note, "off": check.Off}
+
+// Rules returns the rules of the check with the severities in force. The
+// error says which rule of the house file does not exist.
+func (j *Job) Rules() ([]check.Rule, error) {
+	e := check.New(j.checkOptions())
+	return e.Rules(), j.unknownRules(e)
+}
+
+func (j *Job) unknownRules(e *check.Engine) error {
+	var errs []error
+	for _, name := range e.Unknown() {
+		if slices.Contains(table.RuleNames(), name) {
+			continue
+		}
+		errs = append(errs, fmt.Errorf("%s: no rule is called %q; \"cornerslip check --rules\" lists them",
+			j.House.Place("check.severity."+name), name))
+	}
+	return errors.Join(errs...)
+}
+
+// rowResult is a row and what the check says of it.
+type rowResult struct {
+	record   *check.Record
+	findings []label.Finding
+	chosen   bool
+}
+
+// scan reads the table once and hands every record to each in order. Rows are
+// checked on several goroutines.
+func (j *Job) scan(t *Table, e *check.Engine, each func(rowResult) error) error {
+	work := func(_ int, row *table.Row) (rowResult, error) {
+		r, f := e.Row(row)
+		return rowResult{record: r, findings: f}, nil
+	}
+	return layout.InOrder(t.Rows(), j.Workers, work, func(r rowResult, err error) error {
+		if err != nil {
+			return err
+		}
+		r.chosen = !r.record.Empty() && t.Only.Match(r.record)
+		return each(r)
+	})
+}
+
+// Check reads the table and hands every finding that concerns the chosen
+// records to each: those of the table's head first, then row by row, then
+// those that only the whole table shows.
+func (j *Job) Check(t *Table, each func(label.Finding) error) (Summary, error) {
+	e := check.New(j.checkOptions())
+	if err := j.unknownRules(e); err != nil {
+		return Summary{}, err
+	}
+	var s Summary
+	bad := map[int]BadRecord{}
+	var chosen rowSet // a rule of the whole table may still find them bad
+	say := func(f label.Finding) error {
+		s.count(f)
+		return each(f)
+	}
+	for _, f := range t.Findings() {
+		if f, ok := e.Adjust(f); ok {
+			if err := say(f); err != nil {
+				return s, err
+			}
+		}
+	}
+	err := j.scan(t, e, func(r rowResult) error {
+		e.Feed(r.record)
+		if !r.record.Empty() {
+			s.Records++
+		}
+		if !r.chosen && !(t.Only.All() && r.record.Empty()) {
+			return nil
+		}
+		if r.chosen {
+			s.Chosen++
+			chosen.add(r.record.Row)
+		}
+		for _, f := range r.findings {
+			if f.Severity == label.Error && r.chosen {
+				bad[f.Row] = badRecord(r.record)
+			}
+			if err := say(f); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return s, err
+	}
+	nameless := false
+	for _, f := range e.End() {
+		if f.Row != 0 && !chosen.has(f.Row) {
+			continue
+		}
+		if _, known := bad[f.Row]; f.Severity == label.Error && f.Row != 0 && !known {
+			bad[f.Row] = BadRecord{Row: f.Row, Line: f.Line}
+			nameless = true
+		}
+		if err := say(f); err != nil {
+			return s, err
+		}
+	}
+	s.Digest = t.Digest()
+	if nameless { // their records have gone by: read them again
+		err := j.scan(t, check.New(j.checkOptions()), func(r rowResult) error {
+			if b, ok := bad[r.record.Row]; ok && b.Key == "" {
+				bad[r.record.Row] = badRecord(r.record)
+			}
+			return nil
+		})
+		if err != nil {
+			return s, err
+		}
+	}
+	for _, b := range bad {
+		s.Bad = append(s.Bad, b)
+	}
+	slices.SortFunc(s.Bad, func(a, b BadRecord) int { return a.Row - b.Row })
+	return s, nil
+}
+
+func badRecord(r *check.Record) BadRecord {
+	return BadRecord{Row: r.Row, Line: r.Origin.Line, Key: r.Key()}
+}
+
+// rowSet is a set of row numbers, a bit for each row of the table.
+type rowSet []uint64
+
+func (s *rowSet) add(row int) {
+	for len(*s) <= row/64 {
+		*s = append(*s, 0)
+	}
+	(*s)[row/64] |= 1 << (row % 64)
+}
+
+func (s rowSet) has(row int) bool {
+	return row >= 0 && row/64 < len(s) && s[row/64]&(1<<(row%64)) != 0
+}
+
+func dateHints(h *house.House) date.Hints {
+	switch h.Dates.Order {
+	case "day first":
+		return date.Hints{Order: date.DayFirst}
+	case "month first":
+		return date.Hints{Order: date.MonthFirst}
+	}
+	return date.Hints{}
+}

@@ -1,0 +1,105 @@
+package job
+
+import (
+	"fmt"
+
+	"cornerslip/fonts"
+	"cornerslip/label"
+	"cornerslip/layout"
+	"cornerslip/layout/impose"
+	"cornerslip/layout/symbol"
+	"cornerslip/layout/typeset"
+)
+
+// fontSet returns the built-in faces and those of the house.
+func (j *Job) fontSet() (*fonts.Set, error) {
+	t := j.House.Type
+	var lead []string
+	for _, file := range []string{t.Regular, t.Italic, t.Bold, t.BoldItalic} {
+		if file != "" {
+			lead = append(lead, file)
+		}
+	}
+	set, err := fonts.Default().Led(lead...)
+	if err != nil {
+		return nil, err
+	}
+	return set.With(t.Fallback...)
+}
+
+// measures returns what a kind of label is set with in this house.
+func (j *Job) measures(q *Request) func(label.Kind) typeset.Measures {
+	byKind := map[label.Kind]typeset.Measures{}
+	for _, k := range []label.Kind{label.Sheet, label.Packet, label.Container, label.Barcode, label.Slip, label.Tag} {
+		byKind[k] = j.measuresOf(k, q)
+	}
+	return func(k label.Kind) typeset.Measures { return byKind[k] }
+}
+
+func (j *Job) measuresOf(k label.Kind, q *Request) typeset.Measures {
+	h := j.House
+	m := typeset.For(k)
+	m.Text = layout.Points(h.Type.SizePt)
+	m.TextMin = min(m.Text, layout.Points(h.Type.SmallestPt))
+	m.SmallerFirst = !h.Label.TallerFirst
+	m.Justify = h.Label.Justified
+	m.Symbol = j.symbol(q)
+	switch k {
+	case label.Sheet, label.Container:
+		m.Name = layout.Points(h.Type.NamePt)
+		m.House = layout.Points(h.Type.SmallPt)
+		m.Width = layout.Millimetres(h.Label.WidthMM)
+		m.Heights = lengths(h.Label.HeightsMM)
+		margin := layout.Millimetres(h.Label.MarginMM)
+		m.Top, m.Bottom = margin, margin
+		m.Left, m.Right = margin+layout.MM/2, margin+layout.MM/2
+		m.Top = max(m.Top, layout.Millimetres(h.Label.GlueMM))
+		if h.Bars.OnLabel && k == label.Sheet {
+			m.FootRows, m.FootBars = 1, 7*layout.MM+3*layout.Pt
+		}
+	case label.Packet:
+		m.Width = layout.Millimetres(h.Packet.WidthMM)
+		m.Heights = lengths(h.Packet.HeightsMM)
+	case label.Barcode:
+		m.Width = layout.Millimetres(h.Bars.StickerMM[0])
+		m.Heights = []layout.Length{layout.Millimetres(h.Bars.StickerMM[1])}
+	}
+	return m
+}
+
+func lengths(mm []float64) []layout.Length {
+	l := make([]layout.Length, len(mm))
+	for i, v := range mm {
+		l[i] = layout.Millimetres(v)
+	}
+	return l
+}
+
+func (j *Job) symbol(q *Request) symbol.Options {
+	b := j.House.Bars
+	o := symbol.Options{Symbology: b.Symbology, Module: b.ModuleDots, Dot: layout.Inch / layout.Length(b.DPI)}
+	if q.Symbology != "" {
+		o.Symbology = q.Symbology
+	}
+	return o
+}
+
+// paper returns the size of what is printed on.
+func (j *Job) paper(q *Request) (layout.Size, error) {
+	if q.Mount {
+		if q.Paper != "" {
+			return impose.ParsePaper(q.Paper)
+		}
+		s := j.House.Mount.SizeMM
+		return layout.Size{W: layout.Millimetres(s[0]), H: layout.Millimetres(s[1])}, nil
+	}
+	name := q.Paper
+	if name == "" {
+		name = j.House.Paper.Size
+	}
+	size, err := impose.ParsePaper(name)
+	if err != nil {
+		return size, fmt.Errorf("paper: %w", err)
+	}
+	return size, nil
+}

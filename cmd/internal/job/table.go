@@ -1,0 +1,35 @@
+package job
+
+import (
+	"fmt"
+	"io"
+
+	"cornerslip/label/table"
+)
+
+// TableOptions say how a table is written.
+type TableOptions = table.Options
+
+// OpenTable opens a table: a file, a Darwin Core archive, or standard input
+// for "-". The function returned lets go of it.
+func OpenTable(path string, stdin io.Reader, only *Selection, o TableOptions) (*Table, func(), error) {
+	release := func() {}
+	if path == "-" {
+		src, remove, err := table.Spool("standard input", stdin, "")
+		if err != nil {
+			return nil, nil, fmt.Errorf("standard input cannot be read: %w", err)
+		}
+		release = func() { remove() } // a temporary file that stays does no harm
+		t, err := table.Open(src, o)
+		if err != nil {
+			release()
+			return nil, nil, err
+		}
+		return &Table{Table: t, Only: only}, release, nil
+	}
+	d, err := table.OpenDataset(path, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	return &Table{Table: d.Core, Only: only}, release, nil
+}

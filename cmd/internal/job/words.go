@@ -1,0 +1,112 @@
+package job
+
+import (
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/accession"
+	"cornerslip/label/check"
+	"cornerslip/label/coord"
+	"cornerslip/label/date"
+	"cornerslip/label/form"
+	"cornerslip/label/name"
+)
+
+// The words of the house file for the styles of other packages.
+var (
+	dateForms = map[string]date.Form{
+		"14 March 2026": date.LongMonth, "14 Mar 2026": date.ShortMonth, "14.iii.2026": date.RomanMonth,
+		"2026-03-14": date.ISOForm, "March 14, 2026": date.MonthDay,
+	}
+	coordForms = map[string]coord.Form{
+		"as written": coord.AsWritten, "decimal": coord.Decimal, "minutes": coord.DegreesMinutes,
+		"seconds": coord.DegreesMinutesSeconds, "utm": coord.GridUTM, "mgrs": coord.GridMGRS,
+	}
+	elevationUnits = map[string]coord.ElevationUnit{
+		"as written": coord.UnitAsWritten, "metres": coord.InMetresOnly, "feet": coord.InFeetOnly, "both": coord.InBoth,
+	}
+	familyPlaces = map[string]form.FamilyPlace{
+		"name line": form.FamilyBesideName, "own line": form.FamilyOwnLine, "none": form.FamilyNone,
+	}
+)
+
+// formOptions turns the house's values into the options of label/form.
+func (j *Job) formOptions(q *Request) (form.Options, error) {
+	h := j.House
+	o := form.Options{
+		Lang:    j.langs[0],
+		Words:   h.Words.Own,
+		Project: h.Herbarium.Headings,
+		Code:    h.Herbarium.Code, NumberWord: h.Numbers.Word,
+		Date:      date.Style{Form: dateForms[h.Dates.Style]},
+		Coords:    coord.Style{Form: coordForms[h.Coordinates.Style]},
+		Elevation: coord.ElevationStyle{In: elevationUnits[h.Coordinates.Elevation]},
+		Name:      name.Options{UprightFamilies: h.Name.FamilyStyle != "italic"},
+		BoldName:  h.Name.Bold, Family: familyPlaces[h.Name.Family], PlainFamily: h.Name.FamilyStyle != "capitals",
+		Captions: h.Label.Style == "captions",
+		Head:     roles(h.Label.Head), Body: roles(h.Label.Body), Foot: roles(h.Label.Foot), LeaveOut: h.Label.LeaveOut,
+		PlaceSep: h.Separators.Places, PeopleSep: h.Separators.People,
+		LastPersonSep: h.Separators.LastPerson, DuplicatesSep: h.Separators.Duplicates,
+		BarsOnLabel: h.Bars.OnLabel, Symbology: j.symbol(q).Symbology,
+		ListDuplicates: h.Duplicates.Show == "list",
+		PacketName:     h.Packet.Name, PacketBars: h.Packet.Bars,
+		Sensitive: j.sensitive(),
+	}
+	if len(j.langs) > 1 {
+		o.Second = j.langs[1]
+	}
+	if h.Herbarium.Name != "" {
+		o.House = append([]string{h.Herbarium.Name}, h.Herbarium.Address...)
+	}
+	if h.Numbers.Pattern != "" {
+		p, err := accession.ParsePattern(h.Numbers.Pattern)
+		if err != nil {
+			return o, err
+		}
+		o.OwnNumber = func(number string) bool { _, err := p.Parse(number); return err == nil }
+	}
+	return o, nil
+}
+
+func roles(names []string) []label.Role {
+	out := make([]label.Role, len(names))
+	for i, n := range names {
+		out[i] = label.Role(n)
+	}
+	return out
+}
+
+// sensitive reports whether a record is of a taxon on the house's list: the
+// name, its genus or its family.
+func (j *Job) sensitive() func(*check.Record) bool {
+	taxa := j.House.Sensitive.Taxa
+	if len(taxa) == 0 {
+		return nil
+	}
+	return func(r *check.Record) bool {
+		for _, t := range taxa {
+			if t = strings.TrimSpace(t); t == "" {
+				continue
+			}
+			if strings.EqualFold(t, r.Text("family")) || strings.EqualFold(t, r.Parts.Family) || startsWithName(r.Name, t) {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+// startsWithName reports whether name is taxon, or a taxon below it: the words
+// of taxon are the first of name.
+func startsWithName(name, taxon string) bool {
+	n, t := strings.Fields(strings.ToLower(name)), strings.Fields(strings.ToLower(taxon))
+	if len(n) < len(t) {
+		return false
+	}
+	for i := range t {
+		if n[i] != t[i] {
+			return false
+		}
+	}
+	return true
+}
