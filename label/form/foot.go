@@ -1,0 +1,164 @@
+package form
+
+import (
+	"slices"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+	"cornerslip/label/lang"
+)
+
+// collector returns collector and number, by which everyone looks for the
+// sheet, and the date at the right.
+func (b *builder) collector() []label.Block {
+	var lead []label.Run
+	if w := b.o.Words["collector"]; !b.o.Captions {
+		lead = spaced(w)
+	}
+	var date []label.Run
+	if !b.leftOut("eventDate") {
+		if w := b.o.Words["date"]; w != "" {
+			date = spaced(w)
+		}
+		date = tie(date, b.date()...)
+	}
+	return []label.Block{{
+		Role: label.Collector, Runs: tie(lead, b.key(label.Bold)...), Right: date,
+		Caption: b.caption("collector", func(v *lang.Vocabulary) string { return v.CaptionCollector }),
+	}}
+}
+
+// date returns the day of collecting.
+func (b *builder) date() []label.Run {
+	at := b.firstOrigin("eventDate", "year", "verbatimEventDate")
+	if pieces := b.r.Date.Pieces(b.o.Date, b.o.Lang); len(pieces) > 0 {
+		return kept(pieces, at)
+	}
+	if b.r.DateText != "" {
+		return keep(b.r.DateText, at)
+	}
+	return said(b.first.NoDate)
+}
+
+// team returns the co-collectors, and at the right where duplicates go.
+func (b *builder) team() []label.Block {
+	var people [][]label.Run
+	if !b.leftOut("coCollectors") {
+		others := b.r.Others
+		f := b.r.Field("coCollectors")
+		for _, s := range check.ParseCollectors(f.Text) {
+			if !slices.Contains(others, s) {
+				others = append(slices.Clone(others), s)
+			}
+		}
+		for _, s := range others {
+			at := b.r.Field("recordedBy").Origin
+			if strings.Contains(f.Text, s) {
+				at = f.Origin
+			}
+			people = append(people, exact(keep(s, at)))
+		}
+	}
+	runs := joined(people, b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))
+	var caption []label.Run
+	if len(runs) > 0 {
+		caption = b.caption("with", func(v *lang.Vocabulary) string { return v.CaptionTeam })
+		if !b.o.Captions {
+			runs = tie(spaced(b.word("with", func(v *lang.Vocabulary) string { return v.With })), runs...)
+		}
+	}
+	right := b.duplicates()
+	if len(runs) == 0 && len(right) == 0 {
+		return nil
+	}
+	return []label.Block{{Role: label.Team, Runs: runs, Right: right, Caption: caption}}
+}
+
+// duplicates returns the codes of the herbaria that get a duplicate; on a
+// duplicate's own label the one it goes to, unless the house lists all.
+func (b *builder) duplicates() []label.Run {
+	codes := b.r.DuplicatesTo
+	if b.gift != "" && !b.o.ListDuplicates {
+		codes = []string{b.gift}
+	}
+	if len(codes) == 0 || b.leftOut("duplicatesTo") {
+		return nil
+	}
+	at := b.r.Field("duplicatesTo").Origin
+	var list [][]label.Run
+	for _, c := range codes {
+		list = append(list, []label.Run{{Text: c, Keep: true, Exact: true, Origin: at}})
+	}
+	runs := joined(list, b.sep(b.o.DuplicatesSep, ", "), b.sep(b.o.DuplicatesSep, ", "))
+	if w := b.word("duplicates", func(v *lang.Vocabulary) string { return v.Duplicates }); w != "" {
+		if !strings.HasSuffix(w, ":") {
+			w += b.first.Colon
+		} else {
+			w += " "
+		}
+		runs = tie(said(w), runs...)
+	}
+	return runs
+}
+
+// catalogNumber returns the number in figures, after the code of the
+// institution unless the number holds it; nil on a duplicate.
+func (b *builder) catalogNumber() []label.Run {
+	f := b.field("catalogNumber")
+	if f.Text == "" || b.gift != "" {
+		return nil
+	}
+	number := label.Run{Text: f.Text, Keep: true, Exact: true, Origin: f.Origin}
+	code := b.field("institutionCode")
+	if code.Text == "" && b.o.own(f.Text) {
+		code = check.Field{Text: b.o.Code}
+	}
+	if code.Text == "" || strings.HasPrefix(strings.ToUpper(f.Text), strings.ToUpper(code.Text)) {
+		return []label.Run{number}
+	}
+	return []label.Run{{Text: code.Text, Keep: true, Glue: true, Exact: true, Origin: code.Origin}, blank, number}
+}
+
+// number returns the catalogue number in figures and the part at the right;
+// where the number is printed as bars, the symbol's block has both.
+func (b *builder) number() []label.Block {
+	if b.bars() != nil {
+		return nil
+	}
+	runs := b.catalogNumber()
+	var caption []label.Run
+	if len(runs) > 0 {
+		if b.o.Captions && b.o.NumberWord != "" {
+			caption = said(b.o.NumberWord)
+		} else {
+			caption = b.caption("number", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
+		}
+		if !b.o.Captions {
+			runs = tie(spaced(b.o.NumberWord), runs...)
+		}
+	}
+	if len(runs) == 0 && len(b.part) == 0 {
+		return nil
+	}
+	return []label.Block{{Role: label.Number, Runs: runs, Right: b.part, Caption: caption}}
+}
+
+// symbol returns the number as bars, with its figures and the part.
+func (b *builder) symbol() []label.Block {
+	bars := b.bars()
+	if bars == nil {
+		return nil
+	}
+	return []label.Block{{Role: label.Symbol, Runs: b.catalogNumber(), Right: b.part, Bars: bars}}
+}
+
+// bars returns the symbol of the sheet label, where the house wants it there
+// and the number is one of its own; never on a duplicate.
+func (b *builder) bars() *label.Bars {
+	number := b.field("catalogNumber").Text
+	if !b.o.BarsOnLabel || b.gift != "" || b.leftOut(string(label.Symbol)) || !b.o.barred(number) {
+		return nil
+	}
+	return &label.Bars{Symbology: b.o.Symbology, Text: number}
+}

@@ -1,0 +1,180 @@
+package form
+
+import (
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/lang"
+)
+
+// levels are the columns of a place below the province, from large to small.
+var levels = []string{"islandGroup", "island", "county", "municipality", "waterBody", "locality"}
+
+// place returns the locality from large to small: the country, a full stop,
+// the province, a colon, and the rest.
+func (b *builder) place() []label.Block {
+	var p prose
+	p.add("", b.lead("locality", nil)...)
+	n := len(p.runs)
+	sep, last := "", ""
+	say := func(runs []label.Run, text, next string) bool {
+		if len(runs) == 0 {
+			return false
+		}
+		if !strings.EqualFold(text, last) { // "Corvo, Corvo" is said once
+			p.add(sep, runs...)
+			sep, last = next, text
+		}
+		return true
+	}
+	for _, term := range []string{"country", "countryCode", "continent"} {
+		if f := b.field(term); say(keep(f.Text, f.Origin), f.Text, ". ") {
+			break
+		}
+	}
+	if f := b.field("stateProvince"); f.Text != "" {
+		say(keep(f.Text, f.Origin), f.Text, ": ")
+	}
+	comma := b.sep(b.o.PlaceSep, ", ")
+	if !b.coarse {
+		for _, term := range levels {
+			f := b.field(term)
+			if f.Text == "" && term == "locality" {
+				f = b.field("verbatimLocality")
+			}
+			say(keep(f.Text, f.Origin), f.Text, comma)
+		}
+	}
+	if len(p.runs) == n {
+		if f := b.field("higherGeography"); f.Text != "" && !b.coarse {
+			p.add("", keep(f.Text, f.Origin)...)
+		}
+	}
+	if len(p.runs) == n && b.r.Placeless {
+		p.add("", said(b.first.NoPlace)...)
+	}
+	if b.coarse {
+		p.sentence(said(b.word("", func(v *lang.Vocabulary) string { return v.Withheld }))...)
+	} else {
+		p.sentence(b.mentions("locationRemarks")...)
+	}
+	if len(p.runs) == n {
+		return nil
+	}
+	if !b.o.Captions {
+		p.stop()
+	}
+	return []label.Block{{Role: label.Place, Runs: p.runs, Caption: b.caption("locality", func(v *lang.Vocabulary) string { return v.CaptionPlace })}}
+}
+
+// coords returns the coordinates with what is known of them, and the
+// elevation or depth.
+func (b *builder) coords() []label.Block {
+	if b.coarse {
+		return nil
+	}
+	point, height, depth := b.point(), b.height(), b.depth()
+	if b.o.Captions {
+		var blocks []label.Block
+		for _, part := range []struct {
+			runs []label.Run
+			key  string
+			of   func(*lang.Vocabulary) string
+		}{
+			{point, "coordinates", func(v *lang.Vocabulary) string { return v.CaptionCoords }},
+			{height, "elevation", func(v *lang.Vocabulary) string { return v.CaptionElevation }},
+			{depth, "", func(v *lang.Vocabulary) string { return v.Depth }},
+		} {
+			if len(part.runs) > 0 {
+				blocks = append(blocks, label.Block{Role: label.Coords, Runs: part.runs, Caption: b.caption(part.key, part.of)})
+			}
+		}
+		return blocks
+	}
+	var p prose
+	if len(point) > 0 {
+		p.add("", append(b.lead("coordinates", nil), point...)...)
+	}
+	if len(height) > 0 {
+		p.sentence(tie(spaced(b.word("elevation", func(v *lang.Vocabulary) string { return v.Alt })), height...)...)
+	}
+	if len(depth) > 0 {
+		p.sentence(tie(spaced(b.word("", func(v *lang.Vocabulary) string { return v.Depth })), depth...)...)
+	}
+	if p.empty() {
+		return nil
+	}
+	p.stop()
+	return []label.Block{{Role: label.Coords, Runs: p.runs}}
+}
+
+// point returns the coordinates, datum and uncertainty in brackets.
+func (b *builder) point() []label.Run {
+	var runs []label.Run
+	if b.r.HasCoordinates {
+		at := b.firstOrigin("decimalLatitude", "verbatimCoordinates", "verbatimLatitude")
+		if b.leftOut("decimalLatitude") {
+			return nil
+		}
+		pieces, err := b.r.Coordinates.Format(b.o.Coords, b.o.Lang)
+		if err != nil {
+			// A grid has no squares near the poles: there the notation of the
+			// record stands.
+			s := b.o.Coords
+			s.Form = 0
+			pieces, _ = b.r.Coordinates.Format(s, b.o.Lang)
+		}
+		runs = kept(pieces, at)
+	} else if b.r.CoordinatesText != "" && !b.leftOut("verbatimCoordinates") {
+		runs = keep(b.r.CoordinatesText, b.firstOrigin("verbatimCoordinates", "verbatimLatitude", "verbatimLongitude"))
+	}
+	if len(runs) == 0 {
+		return nil
+	}
+	var about prose
+	if f := b.firstField("geodeticDatum", "verbatimSRS"); f.Text != "" && !b.leftOut(f.Origin.Term) {
+		about.add("", label.Run{Text: f.Text, Keep: true, Exact: true, Origin: f.Origin})
+	}
+	if f := b.field("coordinateUncertaintyInMeters"); f.Text != "" && b.r.Uncertainty > 0 {
+		about.add(", ", label.Run{Text: "±" + lang.Number(b.o.Lang, f.Text) + thin + "m", Keep: true, Origin: f.Origin})
+	}
+	if !about.empty() {
+		runs = append(runs, label.Run{Text: " (", Glue: true})
+		runs = append(runs, about.runs...)
+		runs = tie(runs, label.Run{Text: ")"})
+	}
+	return runs
+}
+
+// thin is the thin no-break space between a figure and its unit.
+const thin = "\u202f"
+
+// height returns the elevation.
+func (b *builder) height() []label.Run {
+	at := b.firstOrigin("minimumElevationInMeters", "maximumElevationInMeters", "verbatimElevation")
+	if b.leftOut(at.Term) {
+		return nil
+	}
+	if b.r.HasElevation {
+		return []label.Run{{Text: b.r.Elevation.Format(b.o.Elevation, b.o.Lang), Keep: true, Origin: at}}
+	}
+	return keep(b.r.ElevationText, at)
+}
+
+// depth returns the depth of water, from the columns in metres or as written.
+func (b *builder) depth() []label.Run {
+	low, high := b.field("minimumDepthInMeters"), b.field("maximumDepthInMeters")
+	switch {
+	case low.Text == "" && high.Text == "":
+		return b.text("verbatimDepth")
+	case low.Text == "":
+		low = high
+	case high.Text == "":
+		high = low
+	}
+	s := lang.Number(b.o.Lang, low.Text)
+	if low.Text != high.Text {
+		s += "–" + lang.Number(b.o.Lang, high.Text)
+	}
+	return []label.Run{{Text: s + thin + "m", Keep: true, Origin: low.Origin}}
+}
