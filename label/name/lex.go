@@ -280,7 +280,8 @@ func partner(open, shut rune) bool {
 	return shut == open
 }
 
-// number reads what begins with a figure. "10-punctata" is a word.
+// number reads what begins with a figure. "10-punctata" and "13punctatus" are
+// words.
 func (l *lexer) number(i int) int {
 	j := i
 	for j < len(l.text) && '0' <= l.text[j] && l.text[j] <= '9' {
@@ -288,6 +289,13 @@ func (l *lexer) number(i int) int {
 	}
 	if j+3 < len(l.text) && l.text[j] == '-' && isSmall(l.text[j+1]) && isSmall(l.text[j+2]) && isSmall(l.text[j+3]) {
 		return l.wordFrom(i, j+1)
+	}
+	k := j
+	for k < len(l.text) && isSmall(l.text[k]) {
+		k++
+	}
+	if k-j > 5 {
+		return l.wordFrom(i, j)
 	}
 	for j < len(l.text) {
 		c, n := decode(l.text, j)
@@ -369,6 +377,9 @@ func (l *lexer) wordFrom(start, i int) int {
 					break
 				}
 			}
+			if i+1 < len(s) && isSmall(s[i+1]) && s[t.start:i] == "st" {
+				break // st.johnii
+			}
 			t.dot = true
 			return l.finish(t, i+1, small)
 		default:
@@ -392,7 +403,9 @@ func (l *lexer) closes(i int) bool {
 // finish closes a word that ends at end and looks its kind up.
 func (l *lexer) finish(t token, end int, small bool) int {
 	t.end = end
-	t.caps = !small && t.letters > 1
+	if !small && t.letters > 1 {
+		t.caps, t.inner = true, false
+	}
 	t.greek = t.greek && t.letters == 1
 	if !t.code && !t.greek {
 		var buf [20]byte

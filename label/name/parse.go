@@ -219,10 +219,10 @@ func (p *parser) clearName(i int, o opener) bool {
 	for j < len(p.toks) && (p.toks[j].class == crossSign || p.toks[j].kind == qualifier && p.toks[j].class == word) {
 		j = p.next(j)
 	}
-	follows := p.isEpithet(j) && p.latin(j) ||
+	follows := p.isEpithet(j) && (p.latin(j) || t.dot) ||
 		j < len(p.toks) && p.toks[j].class == word && p.toks[j].kind == rankGenus && p.isTitle(p.next(j), 3)
 	if !follows {
-		return false
+		return o == strongOpener && p.clearUninomial(i)
 	}
 	if t.dot || t.letters == 1 {
 		return t.letters <= 3 && p.genus != "" && firstRune(p.text[t.start:]) == firstRune(p.genus)
@@ -231,6 +231,23 @@ func (p *parser) clearName(i int, o opener) bool {
 		return p.textOf(i) == p.genus
 	}
 	return p.isTitle(i, 3)
+}
+
+// clearUninomial reports whether a further name of one word stands at i: a
+// family by its ending, a genus after an equals sign or before a sign of
+// hybridity.
+func (p *parser) clearUninomial(i int) bool {
+	if !p.isTitle(i, 3) || foreign(p.textOf(i)) {
+		return false
+	}
+	if w := p.bare(i); len(w) > 6 && w[len(w)-5:] == "aceae" {
+		return true
+	}
+	if i > 0 && p.toks[i-1].class == equalSign {
+		return true
+	}
+	n := p.next(i)
+	return n+1 < len(p.toks) && p.toks[n].class == crossSign && p.isTitle(n+1, 3)
 }
 
 func firstRune(s string) rune {
@@ -614,7 +631,14 @@ func (p *parser) kindAt(i int) kind {
 		if t.dot && p.species && p.isEpithet(n) {
 			return rankInfra
 		}
+	case grex:
+		if p.species && !t.upper && p.isEpithet(n) {
+			return rankInfra // Hieracium murorum grex oblongum
+		}
 	case rankHigh, rankGenus, rankInfra:
+		if !p.species && t.kind == rankInfra && p.textOf(i) == "unranked" {
+			return rankGenus
+		}
 		if t.upper && !p.epithetAhead(n) && !(t.kind != rankInfra && p.isTitle(n, 3) && p.latin(n)) && !p.caps {
 			return plainWord // Ser. is Seringe, Var. is nobody
 		}
@@ -700,6 +724,8 @@ func (p *parser) pending(i int, k kind) bool {
 		return true
 	case k == open && p.toks[p.rankWord].kind == filius && p.isEpithet(p.next(i)):
 		return true // f. sp.
+	case k == note && p.isEpithet(p.next(i)) && (p.bare(i) == "n" || p.bare(i) == "nov"):
+		return true // var. nov. alba
 	case p.pend == rankInfra:
 		if p.isEpithet(i) ||
 			t.dot && !t.upper && k == plainWord && !t.inner && p.plainlyLatin(i) && last ||
@@ -839,6 +865,10 @@ func (p *parser) capitalEpithet(i int) bool {
 		}
 	}
 	w := p.bare(i)
+	n := i + 1
+	if capitalEpithetEnding(w) && (n >= len(p.toks) && len(w) > 7 || p.isTitle(n, 3)) {
+		return true
+	}
 	for h := 0; h < len(w); h++ {
 		if w[h] == '-' {
 			var buf [20]byte
@@ -847,7 +877,6 @@ func (p *parser) capitalEpithet(i int) bool {
 			}
 		}
 	}
-	n := i + 1
 	if n >= len(p.toks) {
 		return false
 	}

@@ -49,16 +49,16 @@ func lookup(w string) kind {
 		"ser", "series", "nothoser", "nothoseries", "superser",
 		"subser", "subseries", "nothosubser", "infragen", "suprasect":
 		return rankGenus
-	case "subsp", "subspec", "subspecies", "ssp", "sspec", "sbsp", "sbspec", "subssp", "sspp", "subspp",
-		"nothosubsp", "nothossp", "nothosubspecies", "nothosubspec", "nsubsp", "nssp", "notosubsp",
+	case "subsp", "subspec", "subspecies", "ssp", "sspec", "sbsp", "ssbp", "sbspec", "subssp", "sspp", "subspp",
+		"nothosubsp", "nothossp", "nothosp", "nothospecies", "nsp", "nothosubspecies", "nothosubspec", "nsubsp", "nssp", "notosubsp",
 		"microsp", "microspecies", "agamosp", "agamossp", "agamosubsp", "agsp", "apomsp",
 		"var", "vars", "varietas", "variety", "variet", "varieties", "nothovar", "nothovarietas", "nvar", "notovar", "agamovar", "agvar",
 		"subvar", "subvarietas", "subvariety", "svar", "nothosubvar", "subv",
 		"convar", "convarietas", "conv", "cvar", "convariety", "provar", "provarietas",
-		"forma", "form", "fo", "fma", "fm", "formae", "frm", "nothof", "nothofo", "nothoforma", "nf", "nfo", "nothofma", "agamof",
+		"forma", "form", "fo", "fa", "fma", "fm", "formae", "frm", "nothof", "nothofo", "nothoforma", "nf", "nfo", "nothofma", "agamof",
 		"subf", "subforma", "subfo", "subform", "subfm", "sf", "nothosubf",
 		"nothomorph", "nothomorpha", "nothomorf", "nm", "notho", "nothomut",
-		"lusus", "lus", "sublusus", "proles", "prol", "subproles", "race", "rass", "subrace", "stirps", "stirp", "natio", "nat",
+		"lusus", "lus", "sublusus", "ludus", "proles", "prol", "prolis", "rassa", "turma", "deformatio", "sport", "unranked", "subproles", "race", "rass", "subrace", "stirps", "stirp", "natio", "nat",
 		"monstr", "monst", "monstrositas", "mut", "mutatio", "mutation", "aberr", "aberratio", "ab", "modif", "modificatio", "mod",
 		"morph", "morpha", "morphovar", "ecad", "oecotypus", "facies", "tinfr", "taxinfr", "subspecioid", "specioid", "klepton", "kl",
 		"pv", "pathovar", "bv", "biovar", "chemovar", "phagovar":
@@ -181,7 +181,7 @@ func latinate(w string) bool {
 	case 'n':
 		return w[n-2] == 'o' && w[n-3] != 'i' || w[n-2] == 'e'
 	case 'r':
-		return w[n-2] == 'e' || w[n-2] == 'o'
+		return w[n-2] == 'e' || w[n-2] == 'o' || w[n-2] == 'u'
 	}
 	return false
 }
@@ -202,6 +202,8 @@ func plainlyLatin(w string) bool {
 		return latinate(w) && w[n-2] != 'y' && w[n-2] != 'p'
 	case 'm':
 		return w[n-2] == 'u'
+	case 'r':
+		return n > 4 && latinate(w)
 	}
 	return false
 }
@@ -239,6 +241,18 @@ func capitalEpithetHead(w string) bool {
 		return true
 	}
 	return false
+}
+
+// capitalEpithetEnding reports whether a capital word ends as epithets do and
+// surnames do not: Clusii, Waldsteiniana, Narbonensis, Halimifolius.
+func capitalEpithetEnding(w string) bool {
+	for _, e := range [...]string{"ensis", "ense", "ianus", "iana", "ianum", "oides", "folius", "folia", "folium", "florus", "flora", "florum", "ifera", "iferum", "phylla", "phyllum", "phyllus", "carpa", "carpum", "carpus"} {
+		if len(w) > len(e)+2 && w[len(w)-len(e):] == e {
+			return true
+		}
+	}
+	n := len(w)
+	return n > 5 && w[n-2:] == "ii" && w[n-3] != 'k'
 }
 
 // nearRank reports whether a word is a rank word with one slip of the pen: a
