@@ -83,6 +83,10 @@ func (b *builder) blocks(role label.Role) []label.Block {
 		return b.coords()
 	case label.Plant:
 		return b.plant()
+	case Habitat:
+		return b.plantParts(true, false)
+	case Description:
+		return b.plantParts(false, true)
 	case label.Notes:
 		return b.notes()
 	case label.Collector:

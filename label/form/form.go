@@ -49,6 +49,13 @@ import (
 	"cornerslip/label/name"
 )
 
+// The halves of the block "plant", for houses that part them: put them into
+// an order in its place. Their blocks have the role label.Plant.
+const (
+	Habitat     label.Role = "habitat"     // where it grew, and with what
+	Description label.Role = "description" // the plant itself
+)
+
 // A FamilyPlace says where the family stands.
 type FamilyPlace uint8
 

@@ -54,9 +54,9 @@ func (b *builder) packet(p check.Preparation, sheet int) label.Content {
 		add(label.Block{Role: label.Text, Runs: keep(p.Contents, at)})
 	}
 	if n := b.r.Count(check.Sheet); n > 1 {
-		s := b.counted(check.Preparation{Kind: check.Sheet, N: sheet, Of: n})
-		add(label.Block{Role: label.Text, Tight: true,
-			Runs: keep(b.both(func(v *lang.Vocabulary) string { return v.PartOf }, "what", s), at)})
+		mount := check.Preparation{Kind: check.Sheet, N: sheet, Of: n}
+		of := b.both(func(v *lang.Vocabulary) string { return lang.Fill(v.PartOf, "what", b.countedIn(v, mount)) })
+		add(label.Block{Role: label.Text, Tight: true, Runs: keep(of, at)})
 	}
 	what := b.counted(p)
 	if what == "" {

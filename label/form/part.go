@@ -37,11 +37,15 @@ func (b *builder) counted(p check.Preparation) string {
 	if p.Of < 2 {
 		return ""
 	}
+	return b.both(func(v *lang.Vocabulary) string { return b.countedIn(v, p) })
+}
+
+func (b *builder) countedIn(v *lang.Vocabulary, p check.Preparation) string {
 	n, of := strconv.Itoa(p.N), strconv.Itoa(p.Of)
 	if w := b.o.Words["sheet"]; w != "" && p.Kind == check.Sheet {
 		return w + " " + n + " " + b.first.Of + " " + of
 	}
-	return b.both(func(v *lang.Vocabulary) string { return kindWords(v, p.Kind).of }, "n", n, "of", of)
+	return lang.Fill(kindWords(v, p.Kind).of, "n", n, "of", of)
 }
 
 // The words for a kind of part.

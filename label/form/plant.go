@@ -48,8 +48,19 @@ func (b *builder) values(role label.Role, p *prose, list []value) []label.Block 
 }
 
 // plant returns what grew where: habitat, the plants around, the plant itself.
-func (b *builder) plant() []label.Block {
-	habitat, among := b.mentions("habitat"), b.associates()
+func (b *builder) plant() []label.Block { return b.plantParts(true, true) }
+
+func (b *builder) plantParts(around, itself bool) []label.Block {
+	var habitat, among []label.Run
+	var about prose // the plant: each column a sentence
+	if around {
+		habitat, among = b.mentions("habitat"), b.associates()
+	}
+	if itself {
+		for _, term := range []string{"plantDescription", "sex", "lifeStage", "reproductiveCondition", "organismRemarks"} {
+			about.sentence(b.mentions(term)...)
+		}
+	}
 	var p prose
 	if !b.o.Captions {
 		if len(habitat) > 0 {
@@ -68,15 +79,10 @@ func (b *builder) plant() []label.Block {
 		}
 		habitat, among = nil, nil
 	}
-	description := func(v *lang.Vocabulary) string { return v.CaptionPlant }
-	var about prose // the plant: each column a sentence
-	for _, term := range []string{"plantDescription", "sex", "lifeStage", "reproductiveCondition", "organismRemarks"} {
-		about.sentence(b.mentions(term)...)
-	}
 	return b.values(label.Plant, &p, []value{
 		{"habitat", habitat, nil, func(v *lang.Vocabulary) string { return v.CaptionHabitat }},
 		{"associates", among, nil, func(v *lang.Vocabulary) string { return v.CaptionAssociates }},
-		{"description", about.runs, nil, description},
+		{"description", about.runs, nil, func(v *lang.Vocabulary) string { return v.CaptionPlant }},
 	})
 }
 
