@@ -95,8 +95,11 @@ func findCharset(name string) (*charset, error) {
 }
 
 func newCharset(enc encoding.Encoding, name string) (*charset, error) {
-	if n, err := ianaindex.IANA.Name(enc); err == nil && n != "" {
-		name = n
+	for _, index := range []*ianaindex.Index{ianaindex.MIME, ianaindex.IANA} {
+		if n, err := index.Name(enc); err == nil && n != "" {
+			name = n
+			break
+		}
 	}
 	switch key := squeezed(name); key {
 	case "utf8", "utf16", "utf16be", "utf16le":

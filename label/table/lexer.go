@@ -10,8 +10,9 @@ import (
 // What a byte can be, and what kinds of bytes a field holds.
 const (
 	isHigh    uint8 = 1 << iota // not ASCII
-	isControl                   // a control character that ends no line
-	isBreak                     // CR or LF
+	isControl                   // a control character other than CR and LF
+	isLine                      // CR or LF
+	isBreak                     // the first byte of what ends a row
 	isComma                     // the comma's first byte
 	isQuote                     // the quote's first byte
 )
@@ -42,10 +43,12 @@ const rereadLimit = 64 << 20
 
 // A lexer cuts text into rows of fields after RFC 4180, and goes on where a
 // table does not keep to it. CR, LF and CRLF end a line; nothing else does.
+// They end a row too, unless eol is set.
 type lexer struct {
 	in      *input
 	comma   []byte
 	quote   []byte // nil where quotes are letters
+	eol     []byte // what ends a row in place of CR, LF and CRLF; nil if those do
 	class   [256]uint8
 	maxCell int
 	maxRow  int
@@ -69,7 +72,10 @@ func newLexer(in *input, o Options) *lexer {
 		case c >= utf8.RuneSelf:
 			l.class[c] = isHigh
 		case c == '\r' || c == '\n':
-			l.class[c] = isBreak
+			l.class[c] = isLine
+			if o.eol == 0 {
+				l.class[c] |= isBreak
+			}
 		case c < ' ' || c == 0x7F:
 			l.class[c] = isControl
 		}
@@ -78,6 +84,10 @@ func newLexer(in *input, o Options) *lexer {
 	if !o.Literal {
 		l.quote = []byte(string(o.Quote))
 		l.class[l.quote[0]] = l.class[l.quote[0]]&(isHigh|isComma) | isQuote
+	}
+	if o.eol != 0 {
+		l.eol = []byte(string(o.eol))
+		l.class[l.eol[0]] = l.class[l.eol[0]]&isHigh | isBreak
 	}
 	l.b = in.buf[in.pos:]
 	return l
@@ -132,6 +142,17 @@ func (l *lexer) skipLine() bool {
 	}
 }
 
+// rowEnd returns the length of what ends a row at i, 0 if nothing does.
+func (l *lexer) rowEnd(i int) int {
+	switch {
+	case l.eol == nil:
+		return l.lineEnd(i)
+	case l.found(i, l.eol):
+		return len(l.eol)
+	}
+	return 0
+}
+
 // lineEnd returns the length of the line end at i, 0 if there is none.
 func (l *lexer) lineEnd(i int) int {
 	switch {
@@ -151,7 +172,7 @@ func (l *lexer) lineEnd(i int) int {
 func (l *lexer) next() (bool, error) {
 	l.drop(l.length + l.ending)
 	l.line += l.breaks
-	if l.ending > 0 {
+	if l.ending > 0 && l.eol == nil {
 		l.line++
 	}
 	l.length, l.ending, l.breaks = 0, 0, 0
@@ -160,18 +181,25 @@ func (l *lexer) next() (bool, error) {
 		if !l.have(0) {
 			return false, l.in.err
 		}
-		n := l.lineEnd(0)
+		n := l.rowEnd(0)
+		if l.eol != nil && n == 0 {
+			n = l.finalLine()
+		}
 		if n == 0 || l.keepBlank {
 			break
 		}
 		l.drop(n)
-		l.line++
+		if l.eol == nil {
+			l.line++
+		}
 	}
 	for i := 0; ; {
 		var f field
 		var err error
 		if l.quote != nil && l.found(i, l.quote) {
-			f, err = l.quoted(i)
+			if f, err = l.quoted(i); err == nil && !f.unclosed && f.end-f.start > l.maxCell {
+				f, err = l.unclosed(i, f.end, errCellLimit)
+			}
 		} else {
 			f, err = l.unquoted(i)
 		}
@@ -179,7 +207,7 @@ func (l *lexer) next() (bool, error) {
 			err = errCellLimit
 		}
 		l.fields = append(l.fields, f)
-		if f.kinds&isBreak != 0 {
+		if f.kinds&isLine != 0 {
 			l.breaks += countBreaks(l.b[f.start:f.end])
 		}
 		i = f.end
@@ -193,7 +221,7 @@ func (l *lexer) next() (bool, error) {
 			i += len(l.comma)
 			continue
 		}
-		l.length, l.ending = i, l.lineEnd(i)
+		l.length, l.ending = i, l.rowEnd(i)
 		return true, l.in.err
 	}
 }
@@ -228,7 +256,7 @@ func (l *lexer) scan(f *field, i int) (int, error) {
 		for i < len(b) {
 			k := l.class[b[i]]
 			if k&(isComma|isBreak) != 0 {
-				if k&isBreak != 0 || len(l.comma) == 1 || l.found(i, l.comma) {
+				if l.ends(i, k) {
 					f.kinds |= kinds
 					return i, nil
 				}
@@ -242,6 +270,21 @@ func (l *lexer) scan(f *field, i int) (int, error) {
 			return i, err
 		}
 	}
+}
+
+// ends reports whether the byte of class k at i ends an unquoted field.
+func (l *lexer) ends(i int, k uint8) bool {
+	return k&isBreak != 0 && (len(l.eol) < 2 || l.found(i, l.eol)) ||
+		k&isComma != 0 && (len(l.comma) == 1 || l.found(i, l.comma))
+}
+
+// finalLine returns the length of a line end that closes the file after the
+// last row's own end.
+func (l *lexer) finalLine() int {
+	if n := l.lineEnd(0); n > 0 && !l.have(n) {
+		return n
+	}
+	return 0
 }
 
 // quoted cuts a field that opens with a quote.
@@ -282,7 +325,7 @@ func (l *lexer) quoted(start int) (field, error) {
 		for l.have(end) && l.b[end] == ' ' && !l.found(end, l.comma) {
 			end++
 		}
-		if !l.have(end) || l.class[l.b[end]]&isBreak != 0 || l.found(end, l.comma) {
+		if !l.have(end) || l.ends(end, l.class[l.b[end]]) {
 			f.end, f.blanks = end, end > i
 			return f, nil
 		}

@@ -130,7 +130,7 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 		c.Line, c.Column = at.line, at.column
 		c.Start, c.End = in.at(in.pos+f.start), in.at(in.pos+f.end)
 		c.Quoted = f.quoted
-		if f.kinds&(isHigh|isBreak) == 0 {
+		if f.kinds&(isHigh|isLine) == 0 {
 			at.column += f.end - f.start
 		} else {
 			at.walk(l.b[f.start:f.end])
@@ -164,7 +164,7 @@ func (r *Row) examine(i int, l *lexer, f *field) {
 	c := &r.Cells[i]
 	switch {
 	case f.unclosed:
-		r.say(i, ruleUnclosed, label.Error, "", "this quote opens the cell and nothing closes it: close or remove it; the cell is read up to the next comma or line end")
+		r.say(i, ruleUnclosed, label.Error, "", "this quote opens the cell and nothing closes it before the end of the file or within %s: close or remove it; the cell is read up to the next %s or line end", sizeWords(l.maxCell), commaName(r.table.o.Comma))
 	case f.malformed:
 		r.say(i, ruleQuote, label.Error, "", "a quote inside a quoted cell must be doubled: write \"\" for each quote that is a letter")
 	case f.blanks:

@@ -49,6 +49,10 @@ type Options struct {
 	// MaxCell and MaxRow bound a cell and a row in bytes of UTF-8; 0 is 1 MiB
 	// and 8 MiB.
 	MaxCell, MaxRow int
+
+	// eol ends a row in place of a line end, as a Darwin Core archive may
+	// say; 0 is CR, LF or CRLF.
+	eol rune
 }
 
 // check fills in what zero means and refuses what cannot be.
@@ -105,8 +109,9 @@ type Table struct {
 	o        Options
 	skip     int  // physical lines before the heading row or the first record
 	heading  bool // there is a heading row
+	archive  bool // the columns are as an archive's description says
+	mapped   bool // and they are not simply the file's own
 	width    int  // cells in a row of the file
-	mapped   bool // columns are not the file's own
 	columns  []Column
 	index    map[string]int // by term
 	verbatim map[string]int // by Column.Verbatim
@@ -141,8 +146,12 @@ func Open(src Source, o Options) (*Table, error) {
 
 // say adds a finding about the whole table or its heading row.
 func (t *Table) say(rule *Rule, severity label.Severity, line int, format string, args ...any) {
+	t.sayOf(t.parts[0].src, rule, severity, line, format, args...)
+}
+
+func (t *Table) sayOf(src Source, rule *Rule, severity label.Severity, line int, format string, args ...any) {
 	t.findings = append(t.findings, label.Finding{
-		Origin: label.Origin{File: t.parts[0].src.Name(), Line: line},
+		Origin: label.Origin{File: src.Name(), Line: line},
 		Rule:   rule.Name, Severity: severity, Message: fmt.Sprintf(format, args...),
 	})
 }
@@ -169,9 +178,9 @@ func (t *Table) addPart(src Source) error {
 	case marked != nil:
 		last.charset, last.mark = marked, n
 		if told != nil && told.name != marked.name {
-			t.say(ruleEncoding, label.Warning, 1, "read as %s, since the file begins with its byte-order mark; %s was named", marked.name, told.name)
+			t.sayOf(src, ruleEncoding, label.Warning, 1, "read as %s, since the file begins with its byte-order mark; %s was named", marked.name, told.name)
 		} else if told == nil && marked != utf8Charset {
-			t.say(ruleEncoding, label.Note, 1, "read as %s, since the file begins with its byte-order mark", marked.name)
+			t.sayOf(src, ruleEncoding, label.Note, 1, "read as %s, since the file begins with its byte-order mark", marked.name)
 		}
 		return nil
 	case told != nil:
@@ -180,7 +189,7 @@ func (t *Table) addPart(src Source) error {
 	last.charset = utf8Charset
 	if c := wide(head); c != nil {
 		last.charset = c
-		t.say(ruleEncoding, label.Warning, 1, "read as %s, since every second byte is zero; name the encoding to be sure", c.name)
+		t.sayOf(src, ruleEncoding, label.Warning, 1, "read as %s, since every second byte is zero; name the encoding to be sure", c.name)
 		return nil
 	}
 	if what := noText(head); what != "" {
@@ -228,7 +237,11 @@ func (t *Table) lexer(p part, r io.Reader, comma rune, sum hash.Hash) *lexer {
 	o.Comma = comma
 	l := newLexer(newInput(r, p.charset, p.mark, sum), o)
 	for range t.skip {
-		l.skipLine()
+		if o.eol != 0 {
+			l.next()
+		} else if !l.skipLine() {
+			break
+		}
 	}
 	return l
 }

@@ -1,0 +1,307 @@
+package table
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"cornerslip/cmd/outside"
+	"cornerslip/label"
+)
+
+func TestHeadings(t *testing.T) {
+	// Heading rows and the terms they stand for, "?" where none.
+	for _, c := range []struct{ in, want string }{
+		// Darwin Core terms however spelt.
+		{"scientificName,SCIENTIFIC_NAME_AUTHORSHIP,Catalog Number,dwc:eventDate,dwc_family,dwc.genus",
+			"scientificName scientificNameAuthorship catalogNumber eventDate family genus"},
+		{"http://rs.tdwg.org/dwc/terms/locality,http://purl.org/dc/terms/license,dcterms:modified,dwciri:recordedBy",
+			"locality license modified recordedBy"},
+		{"Order,class,group,type", "order class group type"},
+		// Darwin Core before 2009.
+		{"Collector,CollectorNumber,EarliestDateCollected,MinimumElevation,Latitude,Longitude,HorizontalDatum,PreparationType",
+			"recordedBy recordNumber eventDate minimumElevationInMeters decimalLatitude decimalLongitude geodeticDatum preparations"},
+		{"YEAR_COLLECTED,MONTH_COLLECTED,DAY_COLLECTED,GUID,Notes", "year month day occurrenceID occurrenceRemarks"},
+		// Words of field tables.
+		{"collector,coll. no.,date,lat,long,alt,det.,det. date,locality,habitat,notes",
+			"recordedBy recordNumber eventDate decimalLatitude decimalLongitude minimumElevationInMeters identifiedBy dateIdentified locality habitat occurrenceRemarks"},
+		{"Coll. #,Species,Fam.,with,dups,permit no.,No. of labels", "recordNumber scientificName family coCollectors duplicatesTo permits copies"},
+		{"Coletor,Nº de coletor,Data,Família,Espécie,País,Distrito,Concelho,Localidade,Observações,Nome vulgar,Licença de colheita",
+			"recordedBy recordNumber eventDate family scientificName country stateProvince county locality occurrenceRemarks vernacularName permits"},
+		{"Recolector,Número de recolección,Fecha,Familia,Especie,Provincia,Municipio,Altitud,Hábitat,Observaciones,Nombre común",
+			"recordedBy recordNumber eventDate family scientificName stateProvince municipality minimumElevationInMeters habitat occurrenceRemarks vernacularName"},
+		{"Récolteur,N° de récolte,Date de récolte,Famille,Espèce,Pays,Département,Commune,Lieu-dit,Milieu,Dét.,Remarques",
+			"recordedBy recordNumber eventDate family scientificName country stateProvince municipality locality habitat identifiedBy occurrenceRemarks"},
+		{"Sammler,Sammelnummer,Datum,Familie,Art,Land,Bundesland,Gemeinde,Fundort,Standort,Höhe ü. M.,bestimmt von,Bemerkungen",
+			"recordedBy recordNumber eventDate family scientificName country stateProvince municipality locality habitat minimumElevationInMeters identifiedBy occurrenceRemarks"},
+		// Words with two meanings.
+		{"genus,species", "genus specificEpithet"},
+		{"species,genus", "specificEpithet genus"},
+		{"species,country", "scientificName country"},
+		{"scientificName,species", "scientificName specificEpithet"},
+		{"lat,long,datum", "decimalLatitude decimalLongitude geodeticDatum"},
+		{"Sammler,Sammeldatum,Datum", "recordedBy eventDate geodeticDatum"},
+		// Names of other vocabularies give way to Darwin Core's.
+		{"eventDate,date,verbatimElevation,elevation,minimumElevationInMeters,description,plantDescription",
+			"eventDate date verbatimElevation elevation minimumElevationInMeters description plantDescription"},
+		// Units.
+		{"alt. (m),max. alt. (m)", "minimumElevationInMeters maximumElevationInMeters"},
+		{"elevation (ft)", "verbatimElevation"},
+		{"Altitude in feet", "verbatimElevation"},
+		{"lat (WGS84)", "decimalLatitude"},
+		// Ours.
+		{"copies,duplicatesTo,project,permits,restrictions,plantDescription,uses,gardenAccession,wildOrigin,coCollectors",
+			"copies duplicatesTo project permits restrictions plantDescription uses gardenAccession wildOrigin coCollectors"},
+		// Nothing.
+		{"country,moon phase,", "country ? ?"},
+	} {
+		tb, err := Open(Bytes("t.csv", []byte(c.in+"\n")), Options{Comma: ','})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, col := range tb.Columns() {
+			if col.Known {
+				got = append(got, col.Term)
+			} else {
+				got = append(got, "?")
+			}
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s\ngot  %s\nwant %s", c.in, s, c.want)
+		}
+	}
+}
+
+func TestHeadingFindings(t *testing.T) {
+	for _, c := range []struct{ in, want string }{
+		{"country,family", ""},
+		{"country,decimalLatitud", `1:9 warning heading-unknown "decimalLatitude"`},
+		{"country,habitatt,country", `1:9 warning heading-unknown "habitat"; 1:18 error heading-doubled ""`},
+		{"country,moon phase", `1:9 note heading-unknown ""`},
+		{"country,x1,x1", `1:9 note heading-unknown ""; 1:12 error heading-doubled ""`},
+		{"country,collector,recordedBy", `1:19 error heading-doubled ""`},
+		{"country,recordedBy,collector", `1:20 error heading-doubled ""`},
+		{"country,Locality,Fundort", `1:18 error heading-doubled ""`},
+		{",country", `1:1 note heading-empty ""`},
+		{"country,,family,,", `1:9 note heading-empty ""`},
+		{"country,alt", `1:9 note heading-unit ""`},
+		{"country,alt (m)", ""},
+		{"country,alt (ft)", `1:9 warning heading-unit ""`},
+		{"country,uncertainty (ft)", `1:9 error heading-unit ""`},
+		{"country,date (dd/mm/yyyy)", `1:9 note heading-remark ""`},
+		{"Land,Datum", `1:6 note heading-reading ""`},
+		{"country,EarliestDateCollected,LatestDateCollected", `1:31 warning heading-reading ""`},
+		{"country,eventDate,date", `1:19 note heading-reading ""`},
+		{"Portugal,1998-06-12,41.5", `1:0 error heading-missing ""`},
+		{"Portugal,Braga", `1:0 error heading-missing ""`},
+		{"VDOURA-0004188,I. Almeida,187,Country", `1:0 error heading-missing ""`},
+		{",,", `1:0 error heading-missing ""`},
+		{"", `1:0 error table-empty ""`},
+		{"\n\n", `1:0 error table-empty ""`},
+	} {
+		tb, err := Open(Bytes("t.csv", []byte(c.in+"\n")), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, f := range tb.Findings() {
+			if f.Row != 0 || f.File != "t.csv" {
+				t.Errorf("%s: origin %+v", c.in, f.Origin)
+			}
+			got = append(got, fmt.Sprintf("%d:%d %s %s %q", f.Line, f.Column, f.Severity, f.Rule, f.Suggest))
+		}
+		if s := strings.Join(got, "; "); s != c.want {
+			t.Errorf("%s\ngot  %s\nwant %s", c.in, s, c.want)
+		}
+	}
+}
+
+func TestVerbatim(t *testing.T) {
+	_, rows := readAll(t, "lat,long,alt\n41.7157,-8.1502,720\n\"41°42'56\"\"N\",8°09'01\"W,720-730 m\n,,\n", Options{})
+	for i, want := range []string{
+		`decimalLatitude="41.7157" verbatimLatitude="" decimalLongitude="-8.1502" minimumElevationInMeters="720" verbatimElevation=""`,
+		`decimalLatitude="" verbatimLatitude="41°42'56\"N" decimalLongitude="" minimumElevationInMeters="" verbatimElevation="720-730 m"`,
+		`decimalLatitude="" verbatimLatitude="" decimalLongitude="" minimumElevationInMeters="" verbatimElevation=""`,
+	} {
+		var got []string
+		for _, term := range []string{"decimalLatitude", "verbatimLatitude", "decimalLongitude", "minimumElevationInMeters", "verbatimElevation"} {
+			got = append(got, fmt.Sprintf("%s=%q", term, rows[i].Get(term).Text))
+		}
+		if s := strings.Join(got, " "); s != want {
+			t.Errorf("got  %s\nwant %s", s, want)
+		}
+	}
+	if got := rows[1].Term(0) + " " + rows[0].Term(0) + " " + rows[1].Origin("verbatimLongitude").String(); got != "verbatimLatitude decimalLatitude t.csv:3:15" {
+		t.Error(got)
+	}
+}
+
+// TestVocabulary holds our own two tables to what the code relies on: no word
+// has two meanings that resolve does not know of.
+func TestVocabulary(t *testing.T) {
+	var terms []termEntry
+	var plain []wordsEntry
+	if err := decodeEmbedded("terms.csv", termsCSV, &terms); err != nil {
+		t.Fatal(err)
+	}
+	if err := decodeEmbedded("headings.csv", headingsCSV, &plain); err != nil {
+		t.Fatal(err)
+	}
+	now := map[string]bool{"latestDateCollected": true, "species": true}
+	names := map[string]string{}
+	for _, e := range terms {
+		if !slices.Contains([]string{"dwc", "dcterms", "cornerslip", "archive", "obsolete", "dc", "gbif"}, e.Vocabulary) {
+			t.Errorf("%s is of no vocabulary: %q", e.Term, e.Vocabulary)
+		}
+		if e.Vocabulary != "obsolete" {
+			key := headingKey(e.Term)
+			if names[key] != "" {
+				t.Errorf("%s stands twice", e.Term)
+			}
+			names[key] = e.Term
+			now[e.Term] = true
+		}
+	}
+	for _, e := range terms {
+		for n := range strings.SplitSeq(e.Now, "|") {
+			if e.Now != "" && !now[n] {
+				t.Errorf("%s is now %q, which is no term", e.Term, n)
+			}
+		}
+	}
+	meant := map[string]string{}
+	for _, e := range plain {
+		for n := range strings.SplitSeq(e.Term, "|") {
+			if !now[n] {
+				t.Errorf("%q is no term", n)
+			}
+		}
+		for w := range strings.SplitSeq(e.Words, " | ") {
+			key := headingKey(w)
+			if key == "" || strings.TrimSpace(w) != w {
+				t.Errorf("%s: bad word %q", e.Term, w)
+			}
+			if was := meant[key]; was != "" && was != e.Term+e.Unit {
+				t.Errorf("%q means %s and %s", w, was, e.Term+e.Unit)
+			}
+			meant[key] = e.Term + e.Unit
+		}
+	}
+	if len(meant) < 700 {
+		t.Errorf("only %d words", len(meant))
+	}
+}
+
+// TestBDQTerms holds the list of terms to those that the tests of the TDWG
+// Biodiversity Data Quality standard act upon.
+func TestBDQTerms(t *testing.T) {
+	b, err := os.ReadFile(outside.Shared(t, "checks/bdq-tests.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rows := readAll(t, string(b), Options{})
+	n := 0
+	for _, r := range rows {
+		for _, column := range []int{5, 6} {
+			for term := range strings.SplitSeq(r.Cells[column].Text, ",") {
+				name, ok := strings.CutPrefix(term, "dwc:")
+				if !ok {
+					continue
+				}
+				n++
+				if m := vocabulary().meanings[headingKey(name)]; m == nil || m.terms[0] != name {
+					t.Errorf("%s is not in the list", term)
+				}
+			}
+		}
+	}
+	if n < 100 {
+		t.Errorf("only %d terms seen", n)
+	}
+}
+
+// TestManyColumns reads tables with as many columns as downloads of
+// occurrences have.
+func TestManyColumns(t *testing.T) {
+	var head, row []string
+	for _, e := range func() (all []termEntry) { decodeEmbedded("terms.csv", termsCSV, &all); return }() {
+		if e.Vocabulary != "obsolete" && e.Vocabulary != "archive" && len(head) < 217 {
+			head, row = append(head, e.Term), append(row, "v"+e.Term)
+		}
+	}
+	_, rows := readAll(t, strings.Join(head, "\t")+"\n"+strings.Join(row, "\t")+"\n", Options{})
+	if tb := rows[0].Table(); len(tb.Columns()) != 217 || len(tb.Findings()) > 0 || len(rows[0].Findings) > 0 || tb.Comma() != '\t' {
+		t.Errorf("%d columns, findings %v %v", len(tb.Columns()), tb.Findings(), rows[0].Findings)
+	}
+	for _, term := range head {
+		if got := rows[0].Get(term).Text; got != "v"+term {
+			t.Errorf("%s: %q", term, got)
+		}
+	}
+}
+
+func TestDelimiter(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		want rune
+		say  string
+	}{
+		{"country,locality\n", ',', ""},
+		{"country;locality\n", ';', ""},
+		{"country\tlocality\n", '\t', ""},
+		{"country|locality\n", '|', ""},
+		{"country\n", ',', ""},
+		{"\"country, as written\";\"locality, habitat\";family\n", ';', "heading-unknown note,heading-unknown note"},
+		{"\"a;b;c;d\",country\n", ',', "heading-unknown note"},
+		{"Altitude (m), min\tcountry\tlocality\n", '\t', "heading-unknown warning"},
+		{"country;locality,family;genus,year\n", ',', "table-delimiter warning,heading-unknown note,heading-unknown note"},
+		{"sep=|\ncountry|locality\n", '|', ""},
+		{"SEP=\t\r\ncountry\tlocality\n", '\t', ""},
+		{"sep=,country\n", ',', "heading-unknown note"},
+	} {
+		tb, err := Open(Bytes("t.csv", []byte(c.in)), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(said(tb.Findings()), ","); tb.Comma() != c.want || got != c.say {
+			t.Errorf("%q: %q, findings %q; want %q, %q", c.in, tb.Comma(), got, c.want, c.say)
+		}
+	}
+}
+
+// TestRules holds every rule to its own examples.
+func TestRules(t *testing.T) {
+	alone := map[string]bool{ruleDelimiter.Name: true} // what is cut wrongly has no known headings
+	for _, r := range Rules() {
+		if r.Doc == "" || r.Source == "" || r.Severity == 0 {
+			t.Errorf("%s lacks a sentence, a source or a severity", r.Name)
+		}
+		if r == *ruleArchive {
+			continue
+		}
+		raised := func(text string) (names []string) {
+			tb, rows := readAll(t, text, Options{})
+			all := slices.Clone(tb.Findings())
+			for _, row := range rows {
+				all = append(all, row.Findings...)
+			}
+			for _, f := range all {
+				names = append(names, f.Rule)
+			}
+			slices.Sort(names)
+			return slices.Compact(names)
+		}
+		if got := raised(r.Example); !slices.Equal(got, []string{r.Name}) && !(alone[r.Name] && slices.Contains(got, r.Name)) {
+			t.Errorf("%s: the example raises %v", r.Name, got)
+		}
+		if got := raised(r.Counterexample); len(got) > 0 {
+			t.Errorf("%s: the counterexample raises %v", r.Name, got)
+		}
+	}
+	if Rules()[0].Severity != label.Error {
+		t.Error("an empty file is an error")
+	}
+}
