@@ -7,6 +7,7 @@ package date
 
 import (
 	"fmt"
+	"strings"
 	"time"
 )
 
@@ -72,11 +73,20 @@ func Interval(a, b Date) (Date, error) {
 		if b.End().Compare(a.Start()) < 0 {
 			return Date{}, fmt.Errorf("the end %s lies before the beginning %s: swap the two or correct one", b.ISO(), a.ISO())
 		}
+		if a.End() == b.Start() && sameZone(a.last().time, b.from.time) && b.from.time < a.last().time {
+			return Date{}, fmt.Errorf("the end %s lies before the beginning %s: swap the two or correct one", b.ISO(), a.ISO())
+		}
 		if d.from == d.to && !a.interval && !b.interval {
 			return Date{from: d.from, circa: d.circa}, nil
 		}
 	}
 	return d, nil
+}
+
+// sameZone reports whether two times of day can be compared as they stand.
+func sameZone(a, b string) bool {
+	zone := func(s string) string { return strings.TrimLeft(s, "0123456789:.,") }
+	return a != "" && b != "" && zone(a) == zone(b)
 }
 
 func (d Date) last() part {

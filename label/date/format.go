@@ -65,7 +65,11 @@ func (d Date) Pieces(s Style, l lang.Tag) []string {
 		case s.Form == ISOForm:
 			return []string{d.ISO()}
 		case l == lang.Chinese:
-			pieces[0] = "約" + pieces[0]
+			gap := " "
+			if w.named() {
+				gap = ""
+			}
+			pieces[0] = "約" + gap + pieces[0]
 		default:
 			pieces[0] = "c. " + pieces[0]
 		}
@@ -95,8 +99,11 @@ func (w writer) around(words map[lang.Tag]string, p part) string {
 	if !ok {
 		word = words[lang.English]
 	}
-	if w.lang == lang.Chinese && w.named() {
+	switch {
+	case w.lang == lang.Chinese && w.named():
 		return w.part(p) + word
+	case w.lang == lang.Chinese:
+		return w.part(p) + " " + word
 	}
 	return word + " " + w.part(p)
 }
@@ -153,7 +160,10 @@ func (w writer) part(p part) string {
 	default:
 		s = w.join(w.dayMonth(p), w.year(p), p.day != 0)
 	}
-	if p.time != "" {
+	switch {
+	case len(p.time) == 2:
+		s += ", " + p.time + " h"
+	case p.time != "":
 		s += ", " + p.time
 	}
 	return s

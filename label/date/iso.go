@@ -139,8 +139,23 @@ func isoSingle(text string) (Date, error) {
 	if err := checkTime(clock, !strings.Contains(form, "-")); err != nil {
 		return Date{}, err
 	}
-	d.from.time = clock
+	d.from.time = extended(clock)
 	return d, nil
+}
+
+// extended writes a time of the basic format with colons, so that it can
+// stand beside an extended day.
+func extended(clock string) string {
+	clock = strings.ReplaceAll(clock, "−", "-")
+	n := 0
+	for n < len(clock) && '0' <= clock[n] && clock[n] <= '9' {
+		n++
+	}
+	s := clock[:2]
+	for i := 2; i+2 <= n; i += 2 {
+		s += ":" + clock[i:i+2]
+	}
+	return s + clock[n:]
 }
 
 // newFull is New for parts that are all written: a written 0 is refused. Day

@@ -1,6 +1,12 @@
 package date
 
-import "cornerslip/label/lang"
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"cornerslip/label/lang"
+)
 
 // A Status says how well a text could be read as a date.
 type Status string
@@ -64,4 +70,39 @@ func Parse(text string, h Hints) (Date, Status, error) {
 func ReadLine(text string) string {
 	r := Read(text, Hints{})
 	return string(r.Status) + "\t" + r.Date.ISO()
+}
+
+// ParseDay reads a day of the month that stands alone in a cell: an integer
+// from 1 to 31, with an ordinal's ending or not. Roman figures are no days.
+func ParseDay(text string) (int, error) {
+	t := ordinalSign.ReplaceAllString(plainly.Replace(strings.TrimSpace(text)), "$1")
+	t = strings.TrimRight(t, ".")
+	n := 0
+	for n < len(t) && isDigit(rune(t[n])) {
+		n++
+	}
+	if end := strings.ToLower(t[n:]); n >= 1 && n <= 2 && (end == "" || ordinals[end]) {
+		if d, _ := strconv.Atoi(t[:n]); d >= 1 && d <= 31 {
+			return d, nil
+		}
+	}
+	return 0, fmt.Errorf("%q is not a day: write a number from 1 to 31", text)
+}
+
+// ParseMonth reads a month that stands alone in a cell: a number from 1 to
+// 12, a Roman figure or a name in a language that package lang reads.
+func ParseMonth(text string) (int, error) {
+	t := strings.TrimRight(plainly.Replace(strings.TrimSpace(text)), ".")
+	if m, ok := lang.ParseRomanMonth(t); ok {
+		return m, nil
+	}
+	if t != "" && len(t) <= 2 && strings.Trim(t, "0123456789") == "" {
+		if m, _ := strconv.Atoi(t); m >= 1 && m <= 12 {
+			return m, nil
+		}
+	}
+	if m := lang.FindMonth(t); len(m) == 1 {
+		return m[0], nil
+	}
+	return 0, fmt.Errorf("%q is not a month: write a number from 1 to 12", text)
 }
