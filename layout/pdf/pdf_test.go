@@ -429,16 +429,26 @@ func resealed(p []byte) []byte {
 	return binary.LittleEndian.AppendUint32(p, crc32.Checksum(p, crc32.MakeTable(crc32.Castagnoli)))
 }
 
-// FuzzWrite draws boxes that are wrong in every way that their encoding can
-// say: an error is fine, a panic is not.
-func FuzzWrite(f *testing.F) {
+// FuzzPaint draws boxes that are wrong in every way that their encoding can
+// say: an error is fine, a panic is not. What is drawn closes all it opens.
+func FuzzPaint(f *testing.F) {
 	f.Add(layout.Encode(sample(f).Boxes[0].Box), 1)
-	set := fonts.Default()
+	shared := &faces{set: fonts.Default(), open: map[string]*face{}}
 	f.Fuzz(func(t *testing.T, p []byte, turn int) {
 		b, err := layout.Decode(resealed(p))
 		if err != nil {
 			return
 		}
-		Write(io.Discard, each(layout.Page{Size: a4, Boxes: []layout.Placed{{Box: b, Turn: turn & 3}}}), set, Options{Workers: 1, Uncompressed: true})
+		painter := &painter{faces: shared, plain: true}
+		out, err := painter.paint(layout.Page{Size: a4, Boxes: []layout.Placed{{Box: b, Turn: turn & 3}}})
+		if err != nil {
+			return
+		}
+		s := out.String()
+		for _, pair := range [][2]string{{"BT ", " ET\n"}, {" BDC\n", "EMC\n"}, {"q ", "Q\n"}, {"[", "]"}} {
+			if n, m := strings.Count(s, pair[0]), strings.Count(s, pair[1]); n != m {
+				t.Errorf("%d of %q, %d of %q", n, pair[0], m, pair[1])
+			}
+		}
 	})
 }
