@@ -1,0 +1,158 @@
+package impose
+
+import "cornerslip/layout"
+
+// ahead is how many waiting labels are looked at for one paper, the first of
+// which is always taken. Measured on runs of 200 labels of 74, 99 and 148 mm on
+// A4 in eight mixtures: 24 need at most 4 % more paper than their area, 12 up
+// to 6 %, 80 no less than 24.
+const ahead = 24
+
+// columns arranges labels of one width in record order: each paper has columns
+// of that width, filled from the top.
+func (g Gang) columns(sizes []layout.Size, turn []bool) []node {
+	if len(sizes) == 0 {
+		return nil
+	}
+	a := g.area()
+	width := turned(sizes[0], turn[0]).W
+	heights := make([]layout.Length, len(sizes))
+	least := a.H
+	for i, s := range sizes {
+		heights[i] = turned(s, turn[i]).H
+		least = min(least, heights[i])
+	}
+	f := filler{
+		columns: int((a.W + g.Gutter) / (width + g.Gutter)),
+		height:  a.H,
+		gutter:  g.Gutter,
+	}
+	window := max(ahead, 2*f.columns*int((a.H+g.Gutter)/(least+g.Gutter)))
+	var pages []node
+	var waiting []int // passed over by earlier papers
+	for next := 0; next < len(sizes) || len(waiting) > 0; {
+		for len(waiting) < window && next < len(sizes) {
+			waiting = append(waiting, next)
+			next++
+		}
+		picked := f.fill(waiting, heights)
+		pages = append(pages, g.columnPage(picked, width, sizes, turn, heights))
+		waiting = without(waiting, picked)
+	}
+	return pages
+}
+
+func (g Gang) columnPage(picked [][]int, width layout.Length, sizes []layout.Size, turn []bool, heights []layout.Length) node {
+	page := divide(g.area(), false, g.Gutter)
+	for _, labels := range picked {
+		if len(labels) == 0 {
+			break
+		}
+		column := divide(page.next(width), true, g.Gutter)
+		for _, i := range labels {
+			column.add(node{Rect: column.next(heights[i]), label: i, turn: turn[i]})
+		}
+		page.add(column.done())
+	}
+	return page.done()
+}
+
+// without returns waiting less what was picked; both are in ascending order.
+func without(waiting []int, picked [][]int) []int {
+	gone := map[int]bool{}
+	for _, c := range picked {
+		for _, i := range c {
+			gone[i] = true
+		}
+	}
+	left := waiting[:0]
+	for _, i := range waiting {
+		if !gone[i] {
+			left = append(left, i)
+		}
+	}
+	return left
+}
+
+// A filler chooses the labels of one paper.
+type filler struct {
+	columns int
+	height  layout.Length
+	gutter  layout.Length
+}
+
+// fill returns the labels for each column: those of the waiting ones that,
+// read in order down the columns, cover most of the paper, the first of them
+// included. Of choices that cover the same the one is taken that passes over
+// later labels rather than earlier ones, so labels of one size stay in order
+// without a gap.
+//
+// best(i, column, used) is how much more can be covered by the labels from the
+// i-th on if the column is filled down to used.
+func (f filler) fill(waiting []int, heights []layout.Length) [][]int {
+	h := make([]layout.Length, 0, len(waiting))
+	kinds := map[layout.Length]bool{}
+	for _, i := range waiting {
+		// Many different heights have many sums; fewer labels are looked at then.
+		if kinds[heights[i]] = true; len(kinds) > 5 && len(h) >= 2*ahead/3 {
+			break
+		}
+		h = append(h, heights[i])
+	}
+	type state struct {
+		i, column int
+		used      layout.Length
+	}
+	const skip, here, nextColumn = 0, 1, 2
+	type choice struct {
+		covered layout.Length
+		take    int8
+	}
+	known := map[state]choice{}
+	under := func(used, h layout.Length) layout.Length { // where a label of h would end
+		if used > 0 {
+			used += f.gutter
+		}
+		return used + h
+	}
+	var best func(s state) choice
+	best = func(s state) choice {
+		if s.i == len(h) {
+			return choice{}
+		}
+		if c, ok := known[s]; ok {
+			return c
+		}
+		c := choice{-1, skip}
+		if end := under(s.used, h[s.i]); end <= f.height {
+			c = choice{h[s.i] + best(state{s.i + 1, s.column, end}).covered, here}
+		}
+		if s.column+1 < f.columns && s.used > 0 {
+			if n := h[s.i] + best(state{s.i + 1, s.column + 1, h[s.i]}).covered; n > c.covered {
+				c = choice{n, nextColumn}
+			}
+		}
+		if s.i > 0 {
+			if n := best(state{s.i + 1, s.column, s.used}).covered; n > c.covered {
+				c = choice{n, skip}
+			}
+		}
+		known[s] = c
+		return c
+	}
+	out := make([][]int, f.columns)
+	s := state{}
+	for s.i < len(h) {
+		switch best(s).take {
+		case here:
+			out[s.column] = append(out[s.column], waiting[s.i])
+			s.used = under(s.used, h[s.i])
+		case nextColumn:
+			s.column++
+			out[s.column] = append(out[s.column], waiting[s.i])
+			s.used = h[s.i]
+		}
+		s.i++
+	}
+	return out
+}

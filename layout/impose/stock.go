@@ -1,0 +1,98 @@
+// Package impose puts set labels on paper: many on one sheet to be cut apart,
+// one on its mount, or one in each place of a sheet of stickers. It reads the
+// sizes of boxes, never their words.
+package impose
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"cornerslip/layout"
+)
+
+// A Paper is a size that printers take, upright.
+type Paper struct {
+	Name string
+	Size layout.Size
+}
+
+// Papers returns the sizes that have a name. The A series is that of ISO 216;
+// Letter, Legal and Tabloid are ANSI/ASME Y14.1 and American practice, in
+// inches.
+func Papers() []Paper {
+	mm := func(w, h layout.Length) layout.Size { return layout.Size{W: w * layout.MM, H: h * layout.MM} }
+	inch := func(w, h layout.Length) layout.Size {
+		return layout.Size{W: w * layout.Inch / 2, H: h * layout.Inch / 2} // given in half inches
+	}
+	return []Paper{
+		{"A2", mm(420, 594)},
+		{"A3", mm(297, 420)},
+		{"A4", mm(210, 297)},
+		{"A5", mm(148, 210)},
+		{"A6", mm(105, 148)},
+		{"A7", mm(74, 105)},
+		{"Letter", inch(17, 22)},
+		{"Legal", inch(17, 28)},
+		{"Tabloid", inch(22, 34)},
+	}
+}
+
+// The smallest and largest paper taken: below the one nothing could be held,
+// above the other no mounting sheet or printer goes.
+const (
+	leastPaper = 10 * layout.MM
+	mostPaper  = 2000 * layout.MM
+)
+
+// ParsePaper reads a paper's name in any case, or a size in millimetres, width
+// first: "A4", "letter", "297x420", "292.1 × 419.1 mm". "landscape" after a
+// name lays the paper on its side.
+func ParsePaper(text string) (layout.Size, error) {
+	t := strings.ToLower(strings.TrimSpace(text))
+	name, turned := strings.CutSuffix(t, " landscape")
+	for _, p := range Papers() {
+		if strings.ToLower(p.Name) == strings.TrimSpace(name) {
+			if turned {
+				return p.Size.Turned(), nil
+			}
+			return p.Size, nil
+		}
+	}
+	w, h, ok := strings.Cut(strings.TrimSuffix(strings.ReplaceAll(t, "×", "x"), "mm"), "x")
+	if !ok {
+		var names []string
+		for _, p := range Papers() {
+			names = append(names, p.Name)
+		}
+		return layout.Size{}, fmt.Errorf("no paper is called %q; there are %s, or give width × height in millimetres, as in 297x420", text, strings.Join(names, ", "))
+	}
+	var s layout.Size
+	for _, side := range []struct {
+		text string
+		to   *layout.Length
+	}{{w, &s.W}, {h, &s.H}} {
+		f, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(side.text), "mm")), ",", ".", 1), 64)
+		if err != nil {
+			return layout.Size{}, fmt.Errorf("paper size %q: %q is no number of millimetres", text, strings.TrimSpace(side.text))
+		}
+		if f < leastPaper.MM() || f > mostPaper.MM() || f != f {
+			return layout.Size{}, fmt.Errorf("paper size %q: each side must be from %s to %s", text, leastPaper, mostPaper)
+		}
+		*side.to = layout.Millimetres(f)
+	}
+	return s, nil
+}
+
+// paperName returns a size's name, or the size.
+func paperName(s layout.Size) string {
+	for _, p := range Papers() {
+		switch s {
+		case p.Size:
+			return p.Name
+		case p.Size.Turned():
+			return p.Name + " landscape"
+		}
+	}
+	return s.String()
+}
