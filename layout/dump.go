@@ -80,7 +80,9 @@ func (d dumper) text(t Text) {
 	if t.Actual != "" {
 		fmt.Fprintf(d, " actual %q", t.Actual)
 	}
-	d.WriteString("\n   ")
+	if len(t.Clusters) > 0 {
+		d.WriteString("\n   ")
+	}
 	at := 0
 	for _, c := range t.Clusters {
 		// Clusters of one rune are the rule; others are shown with their text.
@@ -105,7 +107,7 @@ func (d dumper) bars(b Bars) {
 		for i := range b.Rows {
 			fmt.Fprintf(d, "    %s\n", b.Modules[i*n/b.Rows:(i+1)*n/b.Rows])
 		}
-	} else {
+	} else if n > 0 {
 		fmt.Fprintf(d, "    %s\n", b.Modules)
 	}
 	// Symbols have many bars of few sizes: neighbours of one height and row
@@ -119,7 +121,9 @@ func (d dumper) bars(b Bars) {
 		}
 		fmt.Fprintf(d, " %s+%s", mm(r.At.X), mm(r.W))
 	}
-	d.WriteByte('\n')
+	if len(b.Rects) > 0 {
+		d.WriteByte('\n')
+	}
 }
 
 func mm(l Length) string   { return l.Decimal(MM, 4) }

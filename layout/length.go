@@ -64,7 +64,10 @@ func (l Length) MulDiv(num, den int64) Length {
 	hi, lo := bits.Mul64(abs(int64(l)), abs(num))
 	lo, carry := bits.Add64(lo, uint64(den)/2, 0)
 	hi += carry
-	q, _ := bits.Div64(hi, lo, uint64(den)) // panics on overflow
+	q, _ := bits.Div64(hi, lo, uint64(den)) // panics beyond 64 bits
+	if q>>63 != 0 {
+		panic(fmt.Sprintf("layout: %d * %d / %d overflows", l, num, den))
+	}
 	if neg {
 		return -Length(q)
 	}

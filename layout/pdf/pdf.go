@@ -116,7 +116,7 @@ func (d *document) takePages(pages iter.Seq2[layout.Page, error]) error {
 	for range workers {
 		d.painters = append(d.painters, &painter{faces: d.faces, plain: d.plain})
 	}
-	err := inOrder(pages, workers, func(worker int, p layout.Page) (drawn, error) {
+	err := layout.InOrder(pages, workers, func(worker int, p layout.Page) (drawn, error) {
 		content, err := d.painters[worker].paint(p)
 		return drawn{p.Size, p.Trim, content}, err
 	}, func(page drawn, err error) error {
