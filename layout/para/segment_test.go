@@ -132,8 +132,9 @@ var changed = []struct {
 // which Debian packages. Where they differ, a rule has changed since.
 func TestUnicode15(t *testing.T) {
 	path := outside.File(t, "/usr/share/unicode/auxiliary/LineBreakTest.txt")
-	if head, err := os.ReadFile(path); err != nil || !bytes.HasPrefix(head, []byte("# LineBreakTest-15.")) {
-		t.Skipf("%s is of another version: %.30s (%v)", path, head, err)
+	head, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
 	}
 	texts, breaks, rules := breakTest(t, path)
 	if len(texts) < 7_000 {
@@ -161,7 +162,7 @@ func TestUnicode15(t *testing.T) {
 	for k, n := range differ {
 		t.Logf("%d differ by %s", n, changed[k].rule)
 		sum += n
-		if n == 0 {
+		if n == 0 && bytes.HasPrefix(head, []byte("# LineBreakTest-15.0.")) {
 			t.Errorf("nothing differs by %s: the explanation is out of date", changed[k].rule)
 		}
 	}
