@@ -16,23 +16,23 @@ type barsRow struct {
 	number []line
 	beside bool // the number stands to the right of the bars, not under them
 	size   layout.Length
-	s      *Setter
+	s      *work
 }
 
 // barsRow makes the bars of a block: beside the number where both have room,
 // otherwise above it.
-func (s *Setter) barsRow(b *block, text, measure layout.Length, m *Measures) (*barsRow, error) {
-	r := &barsRow{size: m.size(label.Symbol, text), s: s}
+func (s *work) barsRow(b *block, text, measure layout.Length) (*barsRow, error) {
+	r := &barsRow{size: s.m.size(label.Symbol, text), s: s}
 	var err error
 	if b.left != nil {
-		if r.number, err = s.single(b.left, r.size, measure, m); err != nil {
+		if r.number, err = s.single(b.left, r.size, measure); err != nil {
 			return nil, err
 		}
 	}
 	if b.src.Bars == nil {
 		return nil, &Error{Text: label.String(b.src.Runs), Err: errors.New("a block for bars has none")}
 	}
-	o := m.Symbol
+	o := s.m.Symbol
 	if b.src.Bars.Symbology != "" {
 		o.Symbology = b.src.Bars.Symbology
 	}
@@ -55,14 +55,14 @@ func (s *Setter) barsRow(b *block, text, measure layout.Length, m *Measures) (*b
 	if r.bars, err = symbol.Make(b.src.Bars.Text, o); err != nil {
 		return nil, s.barsError(b, err)
 	}
-	r.height = r.bars.H + layout.Length(len(r.number))*m.footLead(r.size)
+	r.height = r.bars.H + layout.Length(len(r.number))*s.m.footLead(r.size)
 	return r, nil
 }
 
 // barsGap parts bars and number, beyond the quiet zone.
 const barsGap = 1 * layout.MM
 
-func (s *Setter) barsError(b *block, err error) error {
+func (s *work) barsError(b *block, err error) error {
 	e := &Error{Text: b.src.Bars.Text, Err: err}
 	if len(b.src.Runs) > 0 {
 		e.Origin = b.src.Runs[0].Origin
@@ -71,12 +71,12 @@ func (s *Setter) barsError(b *block, err error) error {
 }
 
 // single breaks w to the measure.
-func (s *Setter) single(w *words, size, measure layout.Length, m *Measures) ([]line, error) {
-	st, err := s.at(w, size, measure, m)
+func (s *work) single(w *words, size, measure layout.Length) ([]line, error) {
+	st, err := s.at(w, size, measure)
 	if err != nil {
 		return nil, err
 	}
-	return linesOf(st, s.fill(st, measure, measure, 0, m), measure, measure, m), nil
+	return s.linesOf(st, s.fill(st, measure, measure, 0), measure, measure), nil
 }
 
 func (r *barsRow) draw(p *pen, at layout.Point) {
@@ -89,7 +89,7 @@ func (r *barsRow) draw(p *pen, at layout.Point) {
 	}
 	y := at.Y + b.H
 	for k := range r.number {
-		y += p.m.footLead(r.size)
+		y += p.s.m.footLead(r.size)
 		p.line(&r.number[k], layout.Point{X: at.X, Y: y - r.s.descent(r.size)})
 	}
 }
@@ -97,7 +97,7 @@ func (r *barsRow) draw(p *pen, at layout.Point) {
 // setBarcode sets a barcode label: the institution above, the bars as high as
 // there is room, the number in figures under them, all centred. A square
 // symbol stands at the left with the words beside it.
-func (s *Setter) setBarcode(c *label.Content, blocks []block, m *Measures) ([]*layout.Box, Report, error) {
+func (s *work) setBarcode(c *label.Content, blocks []block) ([]*layout.Box, Report, error) {
 	var above []*block
 	var symbolBlock *block
 	for i := range blocks {
@@ -110,58 +110,57 @@ func (s *Setter) setBarcode(c *label.Content, blocks []block, m *Measures) ([]*l
 	if symbolBlock == nil || symbolBlock.src.Bars == nil {
 		return nil, Report{}, &Error{Origin: c.Origin, Text: label.String(c.Key), Err: errors.New("a barcode label needs a number")}
 	}
-	size := layout.Size{W: m.Width, H: m.Heights[0]}
-	p := pen{s: s, m: m}
-	p.grow(4)
-	o := m.Symbol
+	size := layout.Size{W: s.m.Width, H: s.m.Heights[0]}
+	p := s.newPen()
+	o := s.m.Symbol
 	if symbolBlock.src.Bars.Symbology != "" {
 		o.Symbology = symbolBlock.src.Bars.Symbology
 	}
 	var err error
 	if o.Symbology == symbol.DataMatrix || o.Symbology == symbol.QR {
-		err = s.squareBarcode(&p, above, symbolBlock, o, size, m)
+		err = s.squareBarcode(p, above, symbolBlock, o, size)
 	} else {
-		err = s.linearBarcode(&p, above, symbolBlock, o, size, m)
+		err = s.linearBarcode(p, above, symbolBlock, o, size)
 	}
 	if err != nil {
 		return nil, Report{}, err
 	}
 	box := &layout.Box{Size: size, Marks: p.marks(0), Ref: ref(c, 1, 1)}
-	return []*layout.Box{box}, Report{Text: m.Text, Height: size.H, Labels: 1}, nil
+	return []*layout.Box{box}, Report{Text: s.m.Text, Height: size.H, Labels: 1}, nil
 }
 
-func (s *Setter) linearBarcode(p *pen, above []*block, sym *block, o symbol.Options, size layout.Size, m *Measures) error {
-	measure := size.W - m.Left - m.Right
+func (s *work) linearBarcode(p *pen, above []*block, sym *block, o symbol.Options, size layout.Size) error {
+	measure := size.W - s.m.Left - s.m.Right
 	center := func(lines []line, y *layout.Length, lead layout.Length) {
 		for k := range lines {
 			if k > 0 {
 				*y += lead
 			}
-			p.line(&lines[k], layout.Point{X: m.Left + (measure-lines[k].width)/2, Y: *y})
+			p.line(&lines[k], layout.Point{X: s.m.Left + (measure-lines[k].width)/2, Y: *y})
 		}
 	}
-	y := m.Top
+	y := s.m.Top
 	for _, b := range above {
-		sz := m.size(b.src.Role, m.Text)
-		lines, err := s.single(b.left, sz, measure, m)
+		sz := s.m.size(b.src.Role, s.m.Text)
+		lines, err := s.single(b.left, sz, measure)
 		if err != nil {
 			return err
 		}
 		y += s.faces.Metrics(0, sz).CapHeight
-		center(lines, &y, m.lead(sz, 1000))
+		center(lines, &y, s.m.lead(sz, 1000))
 		y += captionGap
 	}
 	// The figures are set without descenders: they stand on the lower margin.
-	bottom := size.H - m.Bottom
+	bottom := size.H - s.m.Bottom
 	if sym.left != nil {
-		lines, err := s.single(sym.left, m.Text, measure, m)
+		lines, err := s.single(sym.left, s.m.Text, measure)
 		if err != nil {
 			return err
 		}
-		base := bottom - m.lead(m.Text, 1000)*layout.Length(len(lines)-1)
+		base := bottom - s.m.lead(s.m.Text, 1000)*layout.Length(len(lines)-1)
 		first := base
-		center(lines, &base, m.lead(m.Text, 1000))
-		bottom = first - s.faces.Metrics(0, m.Text).CapHeight - captionGap
+		center(lines, &base, s.m.lead(s.m.Text, 1000))
+		bottom = first - s.faces.Metrics(0, s.m.Text).CapHeight - captionGap
 	}
 	// The quiet zones may reach into the margins, which are empty.
 	o.MaxSize = layout.Size{W: size.W}
@@ -173,7 +172,7 @@ func (s *Setter) linearBarcode(p *pen, above []*block, sym *block, o symbol.Opti
 		return s.barsError(sym, err)
 	}
 	if need := max(5*layout.MM, bars.W.MulDiv(15, 100)); bars.H < need || bars.H > bottom-y || bars.W > measure {
-		grow := layout.Size{W: max(size.W, bars.W+m.Left+m.Right), H: size.H + max(0, need-(bottom-y))}
+		grow := layout.Size{W: max(size.W, bars.W+s.m.Left+s.m.Right), H: size.H + max(0, need-(bottom-y))}
 		return s.barsError(sym, fmt.Errorf("the bars need %s beside words and margins; a label of %s would do",
 			layout.Size{W: bars.W, H: max(need, bars.H)}, grow))
 	}
@@ -185,49 +184,49 @@ func (s *Setter) linearBarcode(p *pen, above []*block, sym *block, o symbol.Opti
 // captionGap parts the bars from the words above and below.
 const captionGap = 9 * layout.Pt / 4
 
-func (s *Setter) squareBarcode(p *pen, above []*block, sym *block, o symbol.Options, size layout.Size, m *Measures) error {
+func (s *work) squareBarcode(p *pen, above []*block, sym *block, o symbol.Options, size layout.Size) error {
 	o.MaxSize = layout.Size{W: size.W / 2, H: size.H}
 	bars, err := symbol.Make(sym.src.Bars.Text, o)
-	for err == nil && bars.H > size.H-m.Top-m.Bottom && bars.Module > 2*bars.Dot {
+	for err == nil && bars.H > size.H-s.m.Top-s.m.Bottom && bars.Module > 2*bars.Dot {
 		o.Module = int(bars.Module/bars.Dot) - 1
 		bars, err = symbol.Make(sym.src.Bars.Text, o)
 	}
 	if err != nil {
 		return s.barsError(sym, err)
 	}
-	if bars.H > size.H-m.Top-m.Bottom {
-		return s.barsError(sym, fmt.Errorf("the symbol is %s high; a label %s high would do", bars.H, bars.H+m.Top+m.Bottom))
+	if bars.H > size.H-s.m.Top-s.m.Bottom {
+		return s.barsError(sym, fmt.Errorf("the symbol is %s high; a label %s high would do", bars.H, bars.H+s.m.Top+s.m.Bottom))
 	}
-	bars.At = layout.Point{X: m.Left, Y: (size.H - bars.H) / 2}
+	bars.At = layout.Point{X: s.m.Left, Y: (size.H - bars.H) / 2}
 	p.bars = append(p.bars, bars)
-	x := m.Left + bars.W + bars.Quiet + 2*layout.MM
+	x := s.m.Left + bars.W + bars.Quiet + 2*layout.MM
 	var lines []line
 	var leads []layout.Length
 	for _, b := range append(above, sym) {
-		sz := m.size(b.src.Role, m.Text)
+		sz := s.m.size(b.src.Role, s.m.Text)
 		if b == sym {
-			sz = m.Text
+			sz = s.m.Text
 		}
 		if b.left == nil {
 			continue
 		}
-		ls, err := s.single(b.left, sz, size.W-m.Right-x, m)
+		ls, err := s.single(b.left, sz, size.W-s.m.Right-x)
 		if err != nil {
 			return err
 		}
 		for _, l := range ls {
 			lines = append(lines, l)
-			leads = append(leads, m.lead(sz, 0))
+			leads = append(leads, s.m.lead(sz, 0))
 		}
 	}
 	var height layout.Length
 	for _, l := range leads {
 		height += l
 	}
-	if room := size.H - m.Top - m.Bottom; height > room {
+	if room := size.H - s.m.Top - s.m.Bottom; height > room {
 		return s.barsError(sym, fmt.Errorf("the words beside the symbol need a height of %s, there is %s", height, room))
 	}
-	y := (size.H-height)/2 - s.descent(m.Text)/2
+	y := (size.H-height)/2 - s.descent(s.m.Text)/2
 	for k := range lines {
 		y += leads[k]
 		p.line(&lines[k], layout.Point{X: x, Y: y})

@@ -8,16 +8,15 @@ import (
 )
 
 // draw places every row of a label.
-func (s *Setter) draw(st *stack, f frame, height layout.Length, squeeze int64, m *Measures) *layout.Box {
-	p := pen{s: s, m: m}
-	p.grow(len(st.head) + len(st.body) + len(st.foot))
+func (s *work) draw(st *stack, f frame, height layout.Length, squeeze int64) *layout.Box {
+	p := s.newPen()
 	y := f.headBase
 	for i, r := range st.head {
 		if i > 0 {
-			y += m.lead(r.size, 500)
+			y += s.m.lead(r.size, 500)
 		}
 		if r.right == nil && r.left != nil {
-			p.line(r.left, layout.Point{X: m.Left + (m.Width-m.Left-m.Right-r.left.width)/2, Y: y})
+			p.line(r.left, layout.Point{X: s.m.Left + (s.m.Width-s.m.Left-s.m.Right-r.left.width)/2, Y: y})
 			continue
 		}
 		p.row(r, y)
@@ -27,20 +26,20 @@ func (s *Setter) draw(st *stack, f frame, height layout.Length, squeeze int64, m
 		if i == 0 {
 			y += s.rise(r)
 		} else {
-			y += s.step(r, squeeze, m)
+			y += s.step(r, squeeze)
 		}
 		p.row(r, y)
 	}
 	y = f.footBase
 	for i, r := range st.foot {
 		if i > 0 {
-			y += m.footLead(r.size)
+			y += s.m.footLead(r.size)
 		}
 		p.row(r, y)
 	}
-	box := &layout.Box{Size: layout.Size{W: m.Width, H: height}}
+	box := &layout.Box{Size: layout.Size{W: s.m.Width, H: height}}
 	if st.bars != nil {
-		st.bars.draw(&p, f.barsAt)
+		st.bars.draw(p, f.barsAt)
 	}
 	box.Marks = p.marks(f.rule)
 	return box
@@ -48,7 +47,7 @@ func (s *Setter) draw(st *stack, f frame, height layout.Length, squeeze int64, m
 
 // row draws what shares a baseline.
 func (p *pen) row(r row, y layout.Length) {
-	left, right := p.m.Left, p.m.Width-p.m.Right
+	left, right := p.s.m.Left, p.s.m.Width-p.s.m.Right
 	if r.caption != nil {
 		p.line(r.caption, layout.Point{X: left, Y: y})
 	}
@@ -73,11 +72,10 @@ func (p *pen) row(r row, y layout.Length) {
 // writeLine is the width of a line to write on.
 const writeLine = layout.Pt / 4
 
-// pen gathers the marks of a label. Strings and clusters lie in two buffers of
-// the whole label and are cut out at the end, which saves most allocations.
+// pen gathers the marks of a label. Strings and clusters lie in buffers of the
+// whole label and are cut out at the end, which saves most allocations.
 type pen struct {
-	s        *Setter
-	m        *Measures
+	s        *work
 	pieces   []piece
 	buf      []byte
 	actual   []byte
@@ -96,11 +94,14 @@ type piece struct {
 	differs bool // the actual text is another than the drawn one
 }
 
-func (p *pen) grow(rows int) {
-	p.pieces = make([]piece, 0, 2*rows+4)
-	p.buf = make([]byte, 0, 64*rows)
-	p.actual = make([]byte, 0, 64*rows)
-	p.clusters = make([]layout.Cluster, 0, 60*rows)
+// newPen returns a pen whose buffers are the ones of the label before.
+func (s *work) newPen() *pen {
+	p := &s.pen
+	*p = pen{
+		s: s, pieces: p.pieces[:0], buf: p.buf[:0], actual: p.actual[:0], clusters: p.clusters[:0],
+		scratch: p.scratch, strokes: p.strokes[:0], bars: p.bars[:0],
+	}
+	return p
 }
 
 // line draws l with its baseline beginning at the point given.
@@ -117,16 +118,16 @@ func (p *pen) line(l *line, at layout.Point) {
 		it := &l.st.w.items[i]
 		for k := it.from; k < it.to; k++ {
 			pt := &l.st.w.parts[k]
-			size := p.m.runSize(l.st.base, pt.style)
+			size := p.s.m.runSize(l.st.base, pt.style)
 			x = p.word(pt, layout.Point{X: x, Y: at.Y}, size, fresh)
 			fresh = false
 			if pt.spaced {
-				x = p.space(x, p.s.space(pt.style, l.st.base, p.m))
+				x = p.space(x, p.s.space(pt.style, l.st.base))
 			}
 		}
 		if i == l.to-1 {
 			if it.soft && l.st.items[i].Hyphen > 0 {
-				p.hyphen(it, layout.Point{X: x, Y: at.Y}, p.m.runSize(l.st.base, it.space))
+				p.hyphen(it, layout.Point{X: x, Y: at.Y}, p.s.m.runSize(l.st.base, it.space))
 			}
 			break
 		}
@@ -207,12 +208,13 @@ func (p *pen) hyphen(it *item, at layout.Point, size layout.Length) {
 func (p *pen) marks(rule layout.Length) []layout.Mark {
 	marks := make([]layout.Mark, 0, len(p.pieces)+len(p.strokes)+len(p.bars)+1)
 	if rule > 0 {
-		y := rule + p.m.Rule/2
+		y := rule + p.s.m.Rule/2
 		marks = append(marks, layout.Stroke{
-			From: layout.Point{X: p.m.Left, Y: y}, To: layout.Point{X: p.m.Width - p.m.Right, Y: y}, Width: p.m.Rule,
+			From: layout.Point{X: p.s.m.Left, Y: y}, To: layout.Point{X: p.s.m.Width - p.s.m.Right, Y: y}, Width: p.s.m.Rule,
 		})
 	}
 	all, actual := string(p.buf), ""
+	clusters := slices.Clone(p.clusters)
 	if slices.ContainsFunc(p.pieces, func(q piece) bool { return q.differs }) {
 		actual = string(p.actual)
 	}
@@ -220,7 +222,7 @@ func (p *pen) marks(rule layout.Length) []layout.Mark {
 		q := &p.pieces[i]
 		t := q.text
 		t.S = all[q.s0:q.s1]
-		t.Clusters = p.clusters[q.c0:q.c1:q.c1]
+		t.Clusters = clusters[q.c0:q.c1:q.c1]
 		if q.differs {
 			t.Actual = actual[q.a0:q.a1]
 		}

@@ -36,36 +36,36 @@ func rightGap(size layout.Length) layout.Length { return size.MulDiv(3, 2) }
 
 // fill breaks w at size base. first and rest are the measures of the first
 // and of the other lines; room is to stay free on the last line.
-func (s *Setter) fill(st *setting, first, rest, room layout.Length, m *Measures) para.Result {
+func (s *work) fill(st *setting, first, rest, room layout.Length) para.Result {
 	return para.Break(st.items, para.Options{
-		First: first, Rest: rest, Justify: m.Justify,
-		ShortLast: shortLast(rest), LastRoom: room,
+		First: first, Rest: rest, Justify: s.m.Justify,
+		ShortLast: shortLast(rest), LastRoom: room, Buf: s.breakMem.take(len(st.items))[:0],
 	})
 }
 
 // linesOf turns breaks into lines.
-func linesOf(st *setting, r para.Result, first, rest layout.Length, m *Measures) []line {
-	lines := make([]line, 0, len(r.Breaks))
+func (s *work) linesOf(st *setting, r para.Result, first, rest layout.Length) []line {
+	lines := s.lineMem.take(len(r.Breaks))
 	from := 0
 	for i, last := range r.Breaks {
-		l := line{st: st, from: from, to: last + 1}
+		l := &lines[i]
+		*l = line{st: st, from: from, to: last + 1}
 		for k := from; k <= last; k++ {
 			l.width += st.items[k].Width
 			if k < last {
 				l.width += st.items[k].Space
 			}
 		}
-		l.width += st.items[last].Hyphen - st.trailing(last, m)
+		l.width += st.items[last].Hyphen - s.trailing(st, last)
 		measure := rest
 		if i == 0 {
 			measure = first
 		}
 		// The last line keeps its spaces unless they have to shrink.
-		if m.Justify && (i < len(r.Breaks)-1 || l.width > measure) {
+		if s.m.Justify && (i < len(r.Breaks)-1 || l.width > measure) {
 			l.fill = measure - l.width
 			l.width = measure
 		}
-		lines = append(lines, l)
 		from = last + 1
 	}
 	return lines
@@ -73,40 +73,40 @@ func linesOf(st *setting, r para.Result, first, rest layout.Length, m *Measures)
 
 // trailing is the letterspace behind the last letter of item i: no edge of a
 // line counts it, or capitals would stand off the margin.
-func (st *setting) trailing(i int, m *Measures) layout.Length {
+func (s *work) trailing(st *setting, i int) layout.Length {
 	it := &st.w.items[i]
 	if it.to == it.from {
 		return 0
 	}
 	last := &st.w.parts[it.to-1]
-	return trackingOf(last.style, m.runSize(st.base, last.style))
+	return trackingOf(last.style, s.m.runSize(st.base, last.style))
 }
 
 // hang breaks a block's left and right part so that they share a line where
 // there is room: the first line for a family beside a name, the last one for
 // all else. indent is taken off every line but the first.
-func (s *Setter) hang(b *block, base, measure, indent layout.Length, m *Measures) (hanging, error) {
+func (s *work) hang(b *block, base, measure, indent layout.Length) (hanging, error) {
 	var h hanging
 	var right []line
 	if b.right != nil {
-		st, err := s.at(b.right, base, measure, m)
+		st, err := s.at(b.right, base, measure)
 		if err != nil {
 			return h, err
 		}
-		right = linesOf(st, s.fill(st, measure, measure, 0, m), measure, measure, m)
+		right = s.linesOf(st, s.fill(st, measure, measure, 0), measure, measure)
 	}
 	if b.left == nil {
 		h.right = right
 		return h, nil
 	}
-	st, err := s.at(b.left, base, measure-indent, m)
+	st, err := s.at(b.left, base, measure-indent)
 	if err != nil {
 		return h, err
 	}
 	rest := measure - indent
-	plain := s.fill(st, measure, rest, 0, m)
+	plain := s.fill(st, measure, rest, 0)
 	if right == nil {
-		h.lines = linesOf(st, plain, measure, rest, m)
+		h.lines = s.linesOf(st, plain, measure, rest)
 		h.short = plain.Short
 		return h, nil
 	}
@@ -117,21 +117,21 @@ func (s *Setter) hang(b *block, base, measure, indent layout.Length, m *Measures
 		room = measure // several lines never share one
 	}
 	if b.src.Role == label.Name && room < measure-indent {
-		if beside := s.fill(st, measure-room, rest, 0, m); len(beside.Breaks) <= len(plain.Breaks) && !beside.Overfull {
-			h.lines = linesOf(st, beside, measure-room, rest, m)
+		if beside := s.fill(st, measure-room, rest, 0); len(beside.Breaks) <= len(plain.Breaks) && !beside.Overfull {
+			h.lines = s.linesOf(st, beside, measure-room, rest)
 			h.short = beside.Short
 			return h, nil
 		}
 	}
 	if room < measure-indent {
-		if beside := s.fill(st, measure, rest, room, m); !beside.Crowded {
-			h.lines = linesOf(st, beside, measure, rest, m)
+		if beside := s.fill(st, measure, rest, room); !beside.Crowded {
+			h.lines = s.linesOf(st, beside, measure, rest)
 			h.rightOn = len(h.lines) - 1
 			h.short = beside.Short
 			return h, nil
 		}
 	}
-	h.lines = linesOf(st, plain, measure, rest, m)
+	h.lines = s.linesOf(st, plain, measure, rest)
 	h.short = plain.Short
 	h.rightOn = len(h.lines)
 	return h, nil

@@ -43,23 +43,23 @@ type stack struct {
 }
 
 // stackAt breaks all blocks at the size given.
-func (s *Setter) stackAt(blocks []block, text layout.Length, m *Measures) (*stack, error) {
+func (s *work) stackAt(blocks []block, text layout.Length) (*stack, error) {
 	st := &stack{text: text}
-	measure := m.Width - m.Left - m.Right
-	column := captionColumn(blocks, m)
+	measure := s.m.Width - s.m.Left - s.m.Right
+	column := s.captionColumn(blocks)
 	bodyGroup := 0
 	for i := range blocks {
 		b := &blocks[i]
 		z := zoneOf(b.src.Role)
 		if b.src.Role == label.Symbol {
-			bars, err := s.barsRow(b, text, measure, m)
+			bars, err := s.barsRow(b, text, measure)
 			if err != nil {
 				return nil, err
 			}
 			st.bars = bars
 			continue
 		}
-		rows, short, err := s.rows(b, i, text, measure, column, m)
+		rows, short, err := s.rows(b, i, text, measure, column)
 		if err != nil {
 			return nil, err
 		}
@@ -91,33 +91,33 @@ func (s *Setter) stackAt(blocks []block, text layout.Length, m *Measures) (*stac
 
 // captionColumn is the width of the hanging column, 0 if no block has a
 // caption.
-func captionColumn(blocks []block, m *Measures) layout.Length {
+func (s *work) captionColumn(blocks []block) layout.Length {
 	for i := range blocks {
 		if blocks[i].caption != nil {
-			return m.CaptionColumn
+			return s.m.CaptionColumn
 		}
 	}
 	return 0
 }
 
 // rows breaks a block into the lines it takes.
-func (s *Setter) rows(b *block, index int, text, measure, column layout.Length, m *Measures) ([]row, bool, error) {
-	size := m.size(b.src.Role, text)
+func (s *work) rows(b *block, index int, text, measure, column layout.Length) ([]row, bool, error) {
+	size := s.m.size(b.src.Role, text)
 	if zoneOf(b.src.Role) != body {
 		column = 0
 	}
 	if b.src.Role == label.Blank {
-		return s.blankRow(b, index, text, measure, column, m)
+		return s.blankRow(b, index, text, measure, column)
 	}
 	indent := layout.Length(0)
 	if b.src.Role == label.Name {
-		indent = m.Indent
+		indent = s.m.Indent
 	}
-	h, err := s.hang(b, size, measure-column, indent, m)
+	h, err := s.hang(b, size, measure-column, indent)
 	if err != nil {
 		return nil, false, err
 	}
-	rows := make([]row, 0, len(h.lines)+len(h.right))
+	rows := s.rowMem.take(len(h.lines) + len(h.right))[:0]
 	for k := range h.lines {
 		r := row{size: size, left: &h.lines[k], block: index, indent: column}
 		if k > 0 {
@@ -133,7 +133,7 @@ func (s *Setter) rows(b *block, index int, text, measure, column layout.Length, 
 		rows = append(rows, row{size: size, right: &h.right[k], block: index})
 	}
 	if b.caption != nil && column > 0 {
-		if rows, err = s.caption(b, rows, size, index, column, m); err != nil {
+		if rows, err = s.caption(b, rows, size, index, column); err != nil {
 			return nil, false, err
 		}
 	}
@@ -145,13 +145,13 @@ func (s *Setter) rows(b *block, index int, text, measure, column layout.Length, 
 
 // caption puts the caption's lines before the rows, adding rows if the caption
 // is the longer of the two.
-func (s *Setter) caption(b *block, rows []row, size layout.Length, index int, column layout.Length, m *Measures) ([]row, error) {
-	room := column - rightGap(m.House)
-	st, err := s.at(b.caption, m.House, room, m)
+func (s *work) caption(b *block, rows []row, size layout.Length, index int, column layout.Length) ([]row, error) {
+	room := column - rightGap(s.m.House)
+	st, err := s.at(b.caption, s.m.House, room)
 	if err != nil {
 		return nil, err
 	}
-	for k, l := range linesOf(st, s.fill(st, room, room, 0, m), room, room, m) {
+	for k, l := range s.linesOf(st, s.fill(st, room, room, 0), room, room) {
 		if k == len(rows) {
 			rows = append(rows, row{size: size, block: index})
 		}
@@ -163,28 +163,28 @@ func (s *Setter) caption(b *block, rows []row, size layout.Length, index int, co
 // writeSize is the height of an empty line, enough to write on by hand.
 const writeSize = 18 * layout.Pt
 
-func (s *Setter) blankRow(b *block, index int, text, measure, column layout.Length, m *Measures) ([]row, bool, error) {
+func (s *work) blankRow(b *block, index int, text, measure, column layout.Length) ([]row, bool, error) {
 	r := row{size: writeSize, block: index, first: true, last: true, write: true, indent: column}
 	if b.left != nil {
-		st, err := s.at(b.left, m.size(label.Det, text), measure-column, m)
+		st, err := s.at(b.left, s.m.size(label.Det, text), measure-column)
 		if err != nil {
 			return nil, false, err
 		}
-		l := linesOf(st, s.fill(st, measure, measure, 0, m), measure, measure, m)
+		l := s.linesOf(st, s.fill(st, measure, measure, 0), measure, measure)
 		r.left = &l[0]
 	}
 	if b.right != nil { // the family may be known where the name is not
-		st, err := s.at(b.right, m.size(label.Det, text), measure-column, m)
+		st, err := s.at(b.right, s.m.size(label.Det, text), measure-column)
 		if err != nil {
 			return nil, false, err
 		}
-		l := linesOf(st, s.fill(st, measure, measure, 0, m), measure, measure, m)
+		l := s.linesOf(st, s.fill(st, measure, measure, 0), measure, measure)
 		r.right = &l[0]
 	}
 	rows := []row{r}
 	if b.caption != nil && column > 0 {
 		var err error
-		if rows, err = s.caption(b, rows, m.Text, index, column, m); err != nil {
+		if rows, err = s.caption(b, rows, s.m.Text, index, column); err != nil {
 			return nil, false, err
 		}
 	}
@@ -207,41 +207,41 @@ func (m *Measures) footLead(size layout.Length) layout.Length { return m.lead(si
 // frame finds the zones of a label of the given height. The foot hangs from
 // the collector's line, which stands at the same height on every label unless
 // the lines under it are more than usual.
-func (s *Setter) frame(st *stack, height layout.Length, squeeze int64, m *Measures) frame {
+func (s *work) frame(st *stack, height layout.Length, squeeze int64) frame {
 	var f frame
-	y := m.Top
+	y := s.m.Top
 	if len(st.head) > 0 {
 		y += s.rise(st.head[0])
 		f.headBase = y
 		for _, r := range st.head[1:] {
-			y += m.lead(r.size, 500)
+			y += s.m.lead(r.size, 500)
 		}
-		if m.Rule > 0 {
+		if s.m.Rule > 0 {
 			y += s.descent(st.head[len(st.head)-1].size) + ruleAbove
 			f.rule = y
-			y += m.Rule + between(ruleBelow, ruleBelowMin, squeeze)
+			y += s.m.Rule + between(ruleBelow, ruleBelowMin, squeeze)
 		} else {
-			y += s.descent(st.head[len(st.head)-1].size) + between(m.Group, m.GroupMin, squeeze)
+			y += s.descent(st.head[len(st.head)-1].size) + between(s.m.Group, s.m.GroupMin, squeeze)
 		}
 	}
 	f.bodyTop = y
-	bottom := height - m.Bottom
-	reserve := m.FootBars
+	bottom := height - s.m.Bottom
+	reserve := s.m.FootBars
 	if st.bars != nil {
-		f.barsAt = layout.Point{X: m.Left, Y: bottom - st.bars.height}
+		f.barsAt = layout.Point{X: s.m.Left, Y: bottom - st.bars.height}
 		reserve = max(reserve, st.bars.height+barsAbove)
 	}
 	bottom -= reserve
 	f.bodyBottom = bottom
 	if len(st.foot) > 0 {
-		under := m.footLead(m.Small) * layout.Length(m.FootRows)
+		under := s.m.footLead(s.m.Small) * layout.Length(s.m.FootRows)
 		var need layout.Length
 		for _, r := range st.foot[1:] {
-			need += m.footLead(r.size)
+			need += s.m.footLead(r.size)
 		}
 		last := st.foot[len(st.foot)-1]
-		f.footBase = bottom - max(s.descent(m.Small)+under, s.drop(last)+need)
-		f.bodyBottom = f.footBase - s.rise(st.foot[0]) - between(m.FootGap, m.FootGapMin, squeeze)
+		f.footBase = bottom - max(s.descent(s.m.Small)+under, s.drop(last)+need)
+		f.bodyBottom = f.footBase - s.rise(st.foot[0]) - between(s.m.FootGap, s.m.FootGapMin, squeeze)
 	}
 	return f
 }
@@ -256,32 +256,32 @@ const (
 
 // need returns the height of rows from the ascenders of the first to the
 // descenders of the last.
-func (s *Setter) need(rows []row, squeeze int64, m *Measures) layout.Length {
+func (s *work) need(rows []row, squeeze int64) layout.Length {
 	if len(rows) == 0 {
 		return 0
 	}
 	y := s.rise(rows[0])
 	for _, r := range rows[1:] {
-		y += s.step(r, squeeze, m)
+		y += s.step(r, squeeze)
 	}
 	return y + s.drop(rows[len(rows)-1])
 }
 
 // step is the distance of a row's baseline from the one before.
-func (s *Setter) step(r row, squeeze int64, m *Measures) layout.Length {
-	y := m.lead(r.size, squeeze)
+func (s *work) step(r row, squeeze int64) layout.Length {
+	y := s.m.lead(r.size, squeeze)
 	if r.write {
 		y = r.size
 	}
 	if r.above == groupSpace {
-		y += between(m.Group, m.GroupMin, squeeze)
+		y += between(s.m.Group, s.m.GroupMin, squeeze)
 	}
 	return y
 }
 
 // rise is how far a row reaches above its baseline: the ascenders of its size,
 // or more where letters carry accents upon accents.
-func (s *Setter) rise(r row) layout.Length {
+func (s *work) rise(r row) layout.Length {
 	if r.write {
 		return r.size
 	}
@@ -290,12 +290,12 @@ func (s *Setter) rise(r row) layout.Length {
 }
 
 // drop is how far a row reaches below its baseline.
-func (s *Setter) drop(r row) layout.Length {
+func (s *work) drop(r row) layout.Length {
 	_, below := r.ink()
 	return max(s.descent(r.size), below)
 }
 
-func (s *Setter) descent(size layout.Length) layout.Length { return s.faces.Metrics(0, size).Descent }
+func (s *work) descent(size layout.Length) layout.Length { return s.faces.Metrics(0, size).Descent }
 
 // ink returns how far the letters of a row reach above and below its baseline.
 func (r *row) ink() (above, below layout.Length) {

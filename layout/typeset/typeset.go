@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"cornerslip/label"
 	"cornerslip/layout"
@@ -17,10 +18,13 @@ import (
 // A Setter sets labels. It may be used from many goroutines.
 type Setter struct {
 	faces *face.Setter
+	pool  sync.Pool // of *work
 }
 
 // New returns a Setter that uses the faces given.
-func New(faces *face.Setter) *Setter { return &Setter{faces: faces} }
+func New(faces *face.Setter) *Setter {
+	return &Setter{faces: faces, pool: sync.Pool{New: func() any { return new(work) }}}
+}
 
 // A Report says how a label was set.
 type Report struct {
@@ -53,21 +57,28 @@ func (s *Setter) Set(c *label.Content, m Measures) ([]*layout.Box, Report, error
 	if err := m.valid(); err != nil {
 		return nil, Report{}, err
 	}
-	blocks, err := s.blocks(c)
+	w := s.pool.Get().(*work)
+	defer s.pool.Put(w)
+	w.reset(s.faces, &m)
+	return w.set(c)
+}
+
+func (s *work) set(c *label.Content) ([]*layout.Box, Report, error) {
+	blocks, err := s.shape(c)
 	if err != nil {
 		return nil, Report{}, err
 	}
 	if c.Kind == label.Barcode {
-		return s.setBarcode(c, blocks, &m)
+		return s.setBarcode(c, blocks)
 	}
-	fit, err := s.search(blocks, &m)
+	fit, err := s.search(blocks)
 	if errors.Is(err, errTooLong) {
-		return s.continued(c, blocks, &m)
+		return s.continued(c, blocks)
 	}
 	if err != nil {
 		return nil, Report{}, err
 	}
-	box := s.draw(fit.stack, fit.frame, fit.height, fit.squeeze, &m)
+	box := s.draw(fit.stack, fit.frame, fit.height, fit.squeeze)
 	box.Ref = ref(c, 1, 1)
 	return []*layout.Box{box}, Report{
 		Text: fit.stack.text, Height: fit.height, Squeeze: int(fit.squeeze), Labels: 1, ShortLines: fit.stack.short,
@@ -81,8 +92,10 @@ func ref(c *label.Content, n, of int) layout.Ref {
 	}
 }
 
-func (s *Setter) blocks(c *label.Content) ([]block, error) {
-	blocks := make([]block, len(c.Blocks))
+// shape shapes the words of all blocks. The error joins those of all words
+// that cannot be set.
+func (s *work) shape(c *label.Content) ([]block, error) {
+	blocks := s.blockMem.take(len(c.Blocks))
 	var errs []error
 	for i := range c.Blocks {
 		b := &blocks[i]
@@ -116,11 +129,11 @@ var errTooLong = errors.New("the words do not fit the tallest label")
 // wanted: leading and white space give way first, then the taller label is
 // taken, then the type gets smaller; with SmallerFirst the type gets smaller
 // before the taller label is taken.
-func (s *Setter) search(blocks []block, m *Measures) (fit, error) {
+func (s *work) search(blocks []block) (fit, error) {
 	var stacks []*stack // by size, made when needed
 	at := func(k int) (*stack, error) {
 		for len(stacks) <= k {
-			st, err := s.stackAt(blocks, m.Text-layout.Length(len(stacks))*sizeStep, m)
+			st, err := s.stackAt(blocks, s.m.Text-layout.Length(len(stacks))*sizeStep)
 			if err != nil {
 				return nil, err
 			}
@@ -128,18 +141,18 @@ func (s *Setter) search(blocks []block, m *Measures) (fit, error) {
 		}
 		return stacks[k], nil
 	}
-	sizes := int((m.Text-m.TextMin)/sizeStep) + 1
+	sizes := int((s.m.Text-s.m.TextMin)/sizeStep) + 1
 	try := func(k int, height layout.Length) (fit, bool, error) {
 		st, err := at(k)
 		if err != nil {
 			return fit{}, false, err
 		}
-		f, ok := s.fits(st, height, m)
+		f, ok := s.fits(st, height)
 		return f, ok, nil
 	}
-	for i, height := range m.Heights {
+	for i, height := range s.m.Heights {
 		last := 1
-		if m.SmallerFirst || i == len(m.Heights)-1 {
+		if s.m.SmallerFirst || i == len(s.m.Heights)-1 {
 			last = sizes
 		}
 		for k := range last {
@@ -152,10 +165,10 @@ func (s *Setter) search(blocks []block, m *Measures) (fit, error) {
 }
 
 // fits finds the least squeeze at which the stack fits the height.
-func (s *Setter) fits(st *stack, height layout.Length, m *Measures) (fit, bool) {
+func (s *work) fits(st *stack, height layout.Length) (fit, bool) {
 	for _, squeeze := range squeezes {
-		f := s.frame(st, height, squeeze, m)
-		if f.bodyTop+s.need(st.body, squeeze, m) <= f.bodyBottom {
+		f := s.frame(st, height, squeeze)
+		if f.bodyTop+s.need(st.body, squeeze) <= f.bodyBottom {
 			return fit{st, f, height, squeeze}, true
 		}
 	}
