@@ -87,7 +87,7 @@ func TestRandom(t *testing.T) {
 		return string(b)
 	}
 	rect := func() Rect { return Rect{Point{n(), n()}, Size{n(), n()}} }
-	for range 5000 {
+	for range 1500 {
 		b := &Box{Size: Size{n(), n()}, Ref: Ref{File: s(), Line: int(n()), Row: int(n()), Kind: s(), Key: s(), Label: int(n()), Of: int(n()), Part: s(), For: s()}}
 		for range rnd.IntN(20) {
 			switch rnd.IntN(4) {
