@@ -90,11 +90,15 @@ func isoEnd(a Date, text string) (Date, error) {
 	return isoSingle(head + text)
 }
 
-// shape writes d for every figure, so that a format can be compared whole.
+// shape writes d for every figure, so that a format can be compared whole. A
+// d that was there already fits no format.
 func shape(s string) string {
 	return strings.Map(func(r rune) rune {
-		if '0' <= r && r <= '9' {
+		switch {
+		case '0' <= r && r <= '9':
 			return 'd'
+		case r == 'd':
+			return 'x'
 		}
 		return r
 	}, s)

@@ -120,10 +120,11 @@ func (m *matcher) figuresOnly() bool {
 
 // try matches one pattern.
 func (m *matcher) try(pattern string) {
-	ends := strings.Split(pattern, "-")
-	if len(strings.Join(ends, "")) != len(m.values) {
+	n := len(pattern) - strings.Count(pattern, "-")
+	if n != len(m.values) {
 		return
 	}
+	ends := strings.Split(pattern, "-")
 	m.pattern = pattern
 	var got [2]fields
 	i := 0

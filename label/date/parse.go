@@ -21,7 +21,7 @@ func Read(text string, h Hints) Reading {
 		return fail(Incomplete, "there is no date: write one, or s.d.")
 	case len(text) > longest:
 		return fail(Invalid, "the text is too long to be a date")
-	case noDate.MatchString(text):
+	case len(text) < 40 && noDate.MatchString(text):
 		return fail(Incomplete, "the text says that there is no date")
 	}
 	if r, ok := readISO(text); ok {
@@ -77,7 +77,8 @@ func readISO(text string) (Reading, bool) {
 	} else if isoTime.MatchString(text) {
 		return Reading{Status: Invalid, Err: err}, true
 	}
-	if g := database.FindStringSubmatch(text); g != nil {
+	if len(text) < len("2006-01-02 15:04") {
+	} else if g := database.FindStringSubmatch(text); g != nil {
 		iso := g[1] + "T" + g[2] + g[3]
 		if midnight.MatchString(g[2]) {
 			iso = g[1] // a database adds it where no time is known
@@ -218,7 +219,7 @@ func centuries(yy int, h Hints) []int {
 func readBrackets(text string, h Hints) (Reading, bool) {
 	i := strings.IndexByte(text, '(')
 	j := strings.LastIndexByte(text, ')')
-	if i < 1 || j < i || oldStyle.MatchString(text[i:j+1]) || newStyle.MatchString(text[i:j+1]) {
+	if i < 1 || j < i || oldStyle.found(text[i:j+1]) || newStyle.found(text[i:j+1]) {
 		return Reading{}, false
 	}
 	inner, outer := text[i+1:j], text[:i]+" "+text[j+1:]

@@ -93,6 +93,9 @@ func clocks(text string) (string, []clock, error) {
 	var taken []string
 	var err error
 	for _, re := range []*regexp.Regexp{clockTime, hourTime, hoursTime} {
+		if re == clockTime && !strings.Contains(text, ":") || re != clockTime && !figureBefore(text, "hHaApPuU") {
+			continue
+		}
 		text = re.ReplaceAllStringFunc(text, func(s string) string {
 			c, e := clockText(re, re.FindStringSubmatch(s))
 			if err == nil {
@@ -115,6 +118,25 @@ func clocks(text string) (string, []clock, error) {
 		return r
 	}, text)
 	return text, found, err
+}
+
+// figureBefore reports whether a figure stands before one of the letters, with
+// nothing but spaces, stops and colons between. It saves asking a regular
+// expression.
+func figureBefore(text, letters string) bool {
+	after := false
+	for _, r := range text {
+		switch {
+		case isDigit(r):
+			after = true
+		case r == ' ' || r == '.' || r == ':':
+		case after && strings.ContainsRune(letters, r):
+			return true
+		default:
+			after = false
+		}
+	}
+	return false
 }
 
 func clockText(re *regexp.Regexp, g []string) (string, error) {
@@ -155,11 +177,11 @@ func scan(text string, repair bool) (*scanned, error) {
 	if text, s.times, err = clocks(text); err != nil {
 		return nil, err
 	}
-	s.julian = oldStyle.MatchString(text)
-	text = oldStyle.ReplaceAllString(text, " ")
-	text = newStyle.ReplaceAllString(text, " ")
-	text = partOf.ReplaceAllString(text, " ")
-	text = ordinalSign.ReplaceAllString(text, "$1 ")
+	s.julian = oldStyle.found(text)
+	text = partOf.without(newStyle.without(oldStyle.without(text)))
+	if figureBefore(text, "ºª°erathsnodERATHSNOD") {
+		text = ordinalSign.ReplaceAllString(text, "$1 ")
+	}
 	text = fromCJK(text)
 	text = strings.TrimSpace(text)
 	s.clean = text
@@ -169,8 +191,10 @@ func scan(text string, repair bool) (*scanned, error) {
 
 func (s *scanned) cut(text string, repair bool) error {
 	masks := map[int][]int{}
-	for _, m := range yearMask.FindAllStringSubmatchIndex(text, -1) {
-		masks[m[2]] = m
+	if strings.ContainsAny(text, "-–_xX?") {
+		for _, m := range yearMask.FindAllStringSubmatchIndex(text, -1) {
+			masks[m[2]] = m
+		}
 	}
 	var g gap
 	rest := []rune(text)

@@ -64,17 +64,48 @@ var ordinals = func() map[string]bool {
 	return m
 }()
 
+// A mark is what several words or letters say together. A regular expression
+// costs a microsecond or two, so it is asked only where a sign of it is there.
+type mark struct {
+	*regexp.Regexp
+	signs []string // one of them is in every text that matches
+}
+
+func newMark(re string, signs ...string) mark { return mark{regexp.MustCompile(re), signs} }
+
+// in reports whether s may hold the mark.
+func (m mark) in(s string) bool {
+	for _, sign := range m.signs {
+		if strings.Contains(s, sign) {
+			return true
+		}
+	}
+	return false
+}
+
+// found reports whether s holds the mark.
+func (m mark) found(s string) bool { return m.in(s) && m.MatchString(s) }
+
+// without returns s with a space for each mark.
+func (m mark) without(s string) string {
+	if !m.in(s) {
+		return s
+	}
+	return m.ReplaceAllString(s, " ")
+}
+
 // Marks that several words or letters make together.
 var (
 	// noDate is what people write where there is none.
 	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s\.?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known)|unknown)|no date( given)?|undated|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data)[\s.?\])]*$`)
 	// oldStyle and newStyle tell the Julian and the Gregorian calendar apart.
-	oldStyle = regexp.MustCompile(`[(\[]?\s*\b(O\.\s?S\.|OS\b|(?i:old style|julian( calendar)?)|[Ss]t\.\s?v(et)?\.|[Vv]et\.\s?st\.)\s*[)\]]?`)
-	newStyle = regexp.MustCompile(`[(\[]?\s*\b(N\.\s?S\.|NS\b|(?i:new style|gregorian( calendar)?)|[Ss]t\.\s?n(ov)?\.|[Nn]ov\.\s?st\.)\s*[)\]]?`)
+	oldStyle = newMark(`[(\[]?\s*\b(O\.\s?S\.|OS\b|(?i:old style|julian( calendar)?)|[Ss]t\.\s?v(et)?\.|[Vv]et\.\s?st\.)\s*[)\]]?`, "O.", "OS", "tyle", "TYLE", "ulian", "ULIAN", "v.", "vet.", "st.")
+	newStyle = newMark(`[(\[]?\s*\b(N\.\s?S\.|NS\b|(?i:new style|gregorian( calendar)?)|[Ss]t\.\s?n(ov)?\.|[Nn]ov\.\s?st\.)\s*[)\]]?`, "N.", "NS", "tyle", "TYLE", "regorian", "REGORIAN", "n.", "nov.", "st.")
 	// partOf is a part of a month or year in several words.
-	partOf = regexp.MustCompile(`(?i)\b(1st|2nd|3rd|4th|5th|first|second|third|fourth|last)\s+(week|half|part|days?|quarter|fortnight|decade)\s+(of|in)\b`)
+	partOf = newMark(`(?i)\b(1st|2nd|3rd|4th|5th|first|second|third|fourth|last)\s+(week|half|part|days?|quarter|fortnight|decade)\s+(of|in)\b`, " of", " in", " OF", " IN", " Of", " In")
 )
 
+// Times of day.
 var (
 	clockTime = regexp.MustCompile(`(?i)(\bat\s+|\bum\s+|,\s*)?\b(\d{1,2}):(\d{2})(:\d{2}(?:[.,]\d+)?)?(?:\s*([ap])\.?\s?m\b\.?|\s*(?:h|hrs?|uhr|hours)\b\.?)?\s?(Z\b|[+-]\d{2}(?::?\d{2})?\b)?`)
 	hourTime  = regexp.MustCompile(`(?i)(\bat\s+|\bum\s+|,\s*)?\b(\d{1,2})(?:h(\d{2})\b|(?:[.:](\d{2}))?\s*(?:([ap])\.?\s?m\b\.?|hrs?\b\.?|uhr\b|h(Z)?\b)([+-]\d{2}(?::?\d{2})?\b)?)`)
