@@ -38,14 +38,6 @@ type Options struct {
 	TaxonField bool
 }
 
-// A Problem is something to be said of a name and the columns beside it.
-type Problem struct {
-	Term    string // Darwin Core term of the column that disagrees
-	Value   string // the column as written
-	Message string // lower case, no full stop
-	Suggest string // what the text of the name says instead, "" if nothing
-}
-
 // Runs splits a name, as written, into styled runs. Joining the runs' text
 // gives the text back unchanged, always. Every run is Exact; Keep and Glue tie
 // what must not be parted at the end of a line: a sign and its word, an
@@ -101,52 +93,4 @@ func (p *parser) italic(i int) (span, int) {
 			return s, i
 		}
 	}
-}
-
-// A Name is what was understood of a text. All strings are parts of the text
-// as written.
-type Name struct {
-	Blank bool // nothing written: the label leaves a line to write on
-	// Indet: the text names no taxon at all ("indet.", "noch unbestimmt").
-	Indet bool
-	// Rank of the lowest taxon named, in the words of dwc:taxonRank ("genus",
-	// "species", "subspecies", "variety", "section", "family", …); "" if none.
-	Rank string
-	// Uninomial is the family or other name above the genus; such a name has
-	// no Genus.
-	Uninomial     string
-	Genus         string // may be abbreviated: "S."
-	Infrageneric  string // subgenus, section or series
-	Epithet       string // specific epithet
-	Infraspecific string // the lowest infraspecific epithet
-	Authorship    string // of the lowest name; of the species in an autonym
-	Cultivar      string // with its quotation marks or "cv.", Group or grex included
-	Qualifier     string // the first cf., aff., ? …
-	Open          string // the first sp., spp., agg., s.l., indet. …
-	Hybrid        bool   // a sign of hybridity or of a graft-chimaera stands in the name
-	Formula       bool   // the name is a formula of two or more names
-	Autonym       bool   // the lowest epithet repeats the specific one
-	Problems      []Problem
-}
-
-// Parse says what was understood of a text, and in Problems where the columns
-// disagree with it. It is total and never fails.
-func Parse(text string, p Parts) Name { return Name{Blank: text == ""} }
-
-// Compose returns the name as it is to be printed. It is text, except that it
-// is built from the columns where text is blank, gets the authors from the
-// column where it has none (in an autonym after the species, Art. 26.1), and
-// gets the identificationQualifier before the epithet it doubts: "cf.
-// granatense" and "Thymus granatense" make "Thymus cf. granatense". A doubt is
-// never lost: one that finds no place stands in brackets after the name, and a
-// Problem says so. Problems also holds what Parse found.
-func Compose(text string, p Parts) (string, []Problem) { return text, nil }
-
-// Mentions sets running text (habitat, associated taxa, host) with the names in
-// it in italics. A name is what known holds (names of the record's own columns
-// and table, with or without authors), or what has the clear form of one:
-// "Quercus ilex subsp. ballota", "Cistus spp.", "Salix ×rubens", "Poaceae".
-// Ordinary words are never taken for names: in doubt they stay upright.
-func Mentions(text string, known []string, o Options) []label.Run {
-	return []label.Run{{Text: text}}
 }

@@ -40,6 +40,7 @@ type parser struct {
 	st       state
 	pend     kind // the rank whose epithet is awaited, plainWord if none
 	rankWord int  // its token
+	forma    bool // it is an f., which is filius elsewhere
 	crossed  bool // a sign of hybridity stands before the next epithet
 	doubted  bool // cf. or aff. stands before the next epithet
 	another  bool // "/" or "vel" stands before the next epithet
@@ -240,7 +241,7 @@ func (p *parser) clearUninomial(i int) bool {
 	if !p.isTitle(i, 3) || foreign(p.textOf(i)) {
 		return false
 	}
-	if w := p.bare(i); len(w) > 6 && w[len(w)-5:] == "aceae" {
+	if familyEnding(p.bare(i)) {
 		return true
 	}
 	if i > 0 && p.toks[i-1].class == equalSign {
@@ -538,6 +539,10 @@ func (p *parser) word(i int, o opener) int {
 		return i + 1
 	}
 	k := p.kindAt(i)
+	if k == rankInfra {
+		p.forma = t.kind == filius
+	}
+	t.kind = k
 	if t.greek {
 		if p.pend == plainWord && p.species && p.isEpithet(p.next(i)) {
 			p.pend, p.rankWord = rankInfra, i
@@ -580,7 +585,7 @@ func (p *parser) word(i int, o opener) int {
 		p.end()
 		p.authors()
 		switch p.bare(i) {
-		case "non", "nec", "not", "syn", "synon", "basion", "vs":
+		case "non", "nec", "not", "syn", "synon", "basion", "vs", "on", "sur", "sobre", "super":
 			p.open = strongOpener
 		}
 	case blank, virus:
@@ -722,14 +727,14 @@ func (p *parser) pending(i int, k kind) bool {
 	case k == cross:
 		p.sign(i)
 		return true
-	case k == open && p.toks[p.rankWord].kind == filius && p.isEpithet(p.next(i)):
+	case k == open && p.forma && p.isEpithet(p.next(i)):
 		return true // f. sp.
 	case k == note && p.isEpithet(p.next(i)) && (p.bare(i) == "n" || p.bare(i) == "nov"):
 		return true // var. nov. alba
 	case p.pend == rankInfra:
 		if p.isEpithet(i) ||
 			t.dot && !t.upper && k == plainWord && !t.inner && p.plainlyLatin(i) && last ||
-			t.upper && p.isTitle(i, 4) && p.latin(i) && p.toks[p.rankWord].kind == rankInfra {
+			t.upper && p.isTitle(i, 4) && p.latin(i) && !p.forma {
 			p.takeInfra(i)
 			return true
 		}
@@ -827,7 +832,7 @@ func (p *parser) capital(i int, o opener) {
 	case p.st == atStart:
 		p.first(i)
 	case p.st == atRestart, o != noOpener && (p.st == inAuthors || p.st == inOpen || p.doubted):
-		if p.st == atRestart {
+		if p.st == atRestart || p.genus == "" {
 			o = strongOpener
 		}
 		if p.clearName(i, o) {
@@ -840,6 +845,9 @@ func (p *parser) capital(i int, o opener) {
 			p.st = inAuthors
 		}
 		p.author(i)
+	case p.genus == "" && p.st == afterGenus && p.clearName(i, strongOpener):
+		p.begin() // Cistaceae Cistus ladanifer
+		p.first(i)
 	case p.st == afterGenus && p.capitalEpithet(i):
 		p.takeEpithet(i)
 	default:
@@ -909,7 +917,10 @@ func (p *parser) first(i int) {
 	default:
 		ok = ahead || n < len(p.toks) && p.toks[n].class == word && p.toks[n].upper && p.toks[n].kind == plainWord ||
 			n < len(p.toks) && (p.toks[n].class == openSign || p.toks[n].class == quote) || !foreign(p.textOf(i))
-		if ok && n < len(p.toks) && p.toks[n].kind == open && p.toks[n].class == word && foreign(p.textOf(i)) {
+		if n == len(p.toks)-1 && p.toks[n].kind == ordinary && titleKind(p.bare(n)) == ordinary {
+			ok = false // Green alga
+		}
+		if n < len(p.toks) && p.toks[n].kind == open && p.toks[n].class == word && foreign(p.textOf(i)) {
 			ok = false
 		}
 	}
@@ -942,12 +953,21 @@ func foreign(w string) bool {
 	return false
 }
 
-// stop returns how many bytes at the end of an italic word stay upright: the
-// full stop, unless it abbreviates a genus.
-func (t *token) italicise(abbreviated bool) {
+// italicise sets token i in italics. A full stop behind it stays upright,
+// unless it abbreviates a genus; so does "-Gruppe" behind an epithet.
+func (p *parser) italicise(i int, abbreviated bool) {
+	t := &p.toks[i]
 	t.italic = true
 	if t.dot && !abbreviated {
 		t.cut = 1
+	}
+	if t.letters > 9 {
+		w := p.textOf(i)
+		for _, e := range [...]string{"-Gruppe", "-gruppe", "-Group", "-group", "-Komplex", "-Complex", "-complex", "-Aggregat", "-agg."} {
+			if len(w) > len(e)+2 && w[len(w)-len(e):] == e {
+				t.cut = len(e)
+			}
+		}
 	}
 }
 
@@ -957,7 +977,7 @@ func (p *parser) takeGenus(i int) {
 		return
 	}
 	t := &p.toks[i]
-	t.italicise(t.dot && t.letters <= 4)
+	p.italicise(i, t.dot && t.letters <= 4)
 	if p.genus == "" {
 		p.genus = p.textOf(i)
 	}
@@ -968,9 +988,8 @@ func (p *parser) takeGenus(i int) {
 
 // takeUninomial takes a name above the genus.
 func (p *parser) takeUninomial(i int) {
-	t := &p.toks[i]
 	if !p.opt.UprightFamilies || !p.supra(i) {
-		t.italicise(false)
+		p.italicise(i, false)
 	}
 	if p.taxa == 0 {
 		p.taxa = 1
@@ -981,7 +1000,7 @@ func (p *parser) takeUninomial(i int) {
 }
 
 func (p *parser) takeInfrageneric(i int) {
-	p.toks[i].italicise(false)
+	p.italicise(i, false)
 	if p.taxa == 0 {
 		p.taxa = 1
 	}
@@ -991,7 +1010,7 @@ func (p *parser) takeInfrageneric(i int) {
 }
 
 func (p *parser) takeEpithet(i int) {
-	p.toks[i].italicise(false)
+	p.italicise(i, false)
 	p.found.take(p, i, levelSpecies)
 	p.st, p.pend, p.species = afterEpithet, plainWord, true
 	p.rankWord = -1
@@ -999,7 +1018,7 @@ func (p *parser) takeEpithet(i int) {
 }
 
 func (p *parser) takeInfra(i int) {
-	p.toks[i].italicise(false)
+	p.italicise(i, false)
 	p.found.take(p, i, levelInfra)
 	p.st, p.pend = afterInfra, plainWord
 	p.clear()
@@ -1007,7 +1026,7 @@ func (p *parser) takeInfra(i int) {
 
 // takeOther takes a further epithet beside the one that was understood.
 func (p *parser) takeOther(i int) {
-	p.toks[i].italicise(false)
+	p.italicise(i, false)
 	if p.st != afterInfra {
 		p.st = afterEpithet
 	}

@@ -134,7 +134,7 @@ func (p *parser) tied(i int) bool {
 	case a.kind == open:
 		return b.italic || b.class == word && (b.kind == note || b.kind == qualifier || b.letters == 1)
 	case a.kind == note:
-		if b.class == word && b.kind == note {
+		if b.class == word && (b.kind == note || b.kind == open) {
 			return a.dot && b.dot
 		}
 		switch p.bare(i) {

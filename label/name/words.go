@@ -212,9 +212,11 @@ func plainlyLatin(w string) bool {
 // genus do: Art. 16–19 (-aceae, -oideae, -eae, -inae, -ales …) and the eight
 // families of Art. 18.5.
 func supragenericEnding(w string) bool {
+	if familyEnding(w) {
+		return true
+	}
 	switch w {
-	case "Compositae", "Cruciferae", "Gramineae", "Guttiferae", "Labiatae", "Leguminosae", "Palmae", "Umbelliferae",
-		"Papilionatae", "Mimosaceae", "Angiospermae", "Gymnospermae", "Bryophyta", "Tracheophyta", "Plantae", "Fungi":
+	case "Papilionatae", "Angiospermae", "Gymnospermae", "Plantae", "Fungi":
 		return true
 	}
 	for _, e := range [...]string{"aceae", "oideae", "ineae", "opsida", "mycetes", "mycota", "mycotina", "phyceae", "phytina", "viridae", "virinae", "virales", "mycetidae", "phycidae"} {
@@ -226,6 +228,18 @@ func supragenericEnding(w string) bool {
 		if len(w) > len(e)+3 && w[len(w)-len(e):] == e {
 			return true
 		}
+	}
+	return false
+}
+
+// familyEnding reports whether a capital word is a family beyond doubt.
+func familyEnding(w string) bool {
+	if len(w) > 6 && w[len(w)-5:] == "aceae" {
+		return true
+	}
+	switch w {
+	case "Compositae", "Cruciferae", "Gramineae", "Guttiferae", "Labiatae", "Leguminosae", "Palmae", "Umbelliferae":
+		return true
 	}
 	return false
 }
