@@ -14,7 +14,7 @@ import (
 	"strings"
 	"testing"
 
-	"cornerslip/cmd/internal/outside"
+	"cornerslip/cmd/outside"
 )
 
 // Each line lists every package of ours, and every module, that the package
@@ -48,7 +48,6 @@ layout/svg          layout fonts github.com/go-text/typesetting
 layout/text         layout
 cmd/internal/job    * github.com/google/uuid golang.org/x/text
 cmd/internal/desk   cmd/internal/job label layout
-cmd/internal/outside cmd/outside
 cmd/outside
 cmd/internal/policy
 cmd/cornerslip      cmd/internal/job cmd/internal/desk label layout github.com/spf13/cobra github.com/spf13/pflag github.com/schollz/progressbar golang.org/x/term
