@@ -93,6 +93,7 @@ func (c Cut) upright() bool { return c.From.X == c.To.X }
 // the part of the paper that labels may cover.
 func (g Gang) finish(root *node) sheet {
 	var s sheet
+	g.absorb(root)
 	g.frame(&s, root.Rect)
 	g.walk(&s, root)
 	// Where the paper's edge serves as the cut nothing is trimmed.
@@ -146,13 +147,46 @@ func (g Gang) walk(s *sheet, n *node) {
 		if n.down {
 			c = Cut{From: layout.Point{X: n.At.X, Y: r.Bottom()}, To: layout.Point{X: n.Right(), Y: r.Bottom()}}
 		}
-		if next := n.parts[i+1]; len(next.parts) == 0 && next.label == noLabel && g.isSliver(next.Rect) {
-			continue
-		}
 		s.cuts = append(s.cuts, c)
 	}
 	for i := range n.parts {
 		g.walk(s, &n.parts[i])
+	}
+}
+
+// absorb gives slivers to what lies beside them, so that they need no cut.
+func (g Gang) absorb(n *node) {
+	if k := len(n.parts); k > 1 {
+		last := n.parts[k-1]
+		if len(last.parts) == 0 && last.label == noLabel && g.isSliver(last.Rect) {
+			n.parts = n.parts[:k-1]
+			if n.down {
+				n.parts[k-2].grow(true, last.H)
+			} else {
+				n.parts[k-2].grow(false, last.W)
+			}
+		}
+	}
+	for i := range n.parts {
+		g.absorb(&n.parts[i])
+	}
+}
+
+// grow makes a divided piece longer by d at its lower or its right end. A label
+// keeps its size.
+func (n *node) grow(down bool, d layout.Length) {
+	if len(n.parts) == 0 && n.label != noLabel {
+		return
+	}
+	if down {
+		n.H += d
+	} else {
+		n.W += d
+	}
+	for i := range n.parts {
+		if n.down != down || i == len(n.parts)-1 {
+			n.parts[i].grow(down, d)
+		}
 	}
 }
 

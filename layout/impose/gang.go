@@ -41,9 +41,10 @@ type Gang struct {
 	Clear layout.Length
 	// NoTicks leaves out the short lines that show where the cuts run.
 	NoTicks bool
-	// Turn lets labels of different widths lie on their side where they fit
-	// better so. A label that fits no other way is turned in any case.
-	Turn bool
+	// Upright keeps labels of different widths from being laid on their side
+	// where they fit better so. A label that fits no other way is turned in any
+	// case; labels of one width are not turned without that need.
+	Upright bool
 	// Footer returns what is printed beside the labels of a page (which counts
 	// from 1), set by the caller; nil prints none. It goes into a part of the
 	// paper that is cut off, and is left out where a page has none: a full page
@@ -160,13 +161,18 @@ func (g Gang) tooLarge(i int, s layout.Size) error {
 	if a := g.area(); a.Size != g.Paper {
 		msg += fmt.Sprintf(", where a printer margin of %s leaves %s", g.Margin, a.Size)
 	}
+	// The next larger of the same kind, or else of the other.
+	inches := func(p layout.Size) bool { return p.W%(layout.Inch/2) == 0 }
 	var best *Paper
 	for _, p := range Papers() {
 		h := g
 		h.Paper = p.Size
 		a := h.area()
-		if (s.W <= a.W && s.H <= a.H || s.H <= a.W && s.W <= a.H) && (best == nil || p.Size.W < best.Size.W) {
-			best = &p
+		if s.W <= a.W && s.H <= a.H || s.H <= a.W && s.W <= a.H {
+			kin := inches(p.Size) == inches(g.Paper)
+			if best == nil || kin && (inches(best.Size) != inches(g.Paper) || p.Size.W < best.Size.W) {
+				best = &p
+			}
 		}
 	}
 	if best == nil {

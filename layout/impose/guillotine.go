@@ -9,12 +9,13 @@ import (
 
 // Labels of several widths are packed by trial: a paper is filled many times
 // over, each time with another taste in what fits best, and the fullest filling
-// is kept. Counted on runs of 200 labels of random sizes (see the tests), forty
-// trials with sixty labels to choose from stay within 12 % of the labels' area,
-// and more of either gain less than 1 %.
+// is kept. Counted on runs of 200 labels of random sizes on A4 and A3: 80 trials
+// with 100 labels to choose from take 3 to 8 % more paper than the labels'
+// area, kept upright up to 18 %; half of either takes a paper more in twenty,
+// twice as many save one in forty.
 const (
-	trials = 40
-	choice = 60
+	trials = 80
+	choice = 100
 )
 
 // A piece is a node while a paper is being filled.
@@ -124,7 +125,7 @@ func (g Gang) fillOnce(waiting []int, sizes []layout.Size, turn []bool, r *rand.
 			}
 			for t := range 2 {
 				lie := (t == 1) != turn[i]
-				if t == 1 && (!g.Turn || turn[i] || sizes[i].W == sizes[i].H) {
+				if t == 1 && (g.Upright || turn[i] || sizes[i].W == sizes[i].H) {
 					continue
 				}
 				s := turned(sizes[i], lie)

@@ -32,6 +32,9 @@ func classes(sizes []layout.Size, turn []bool) []class {
 // a stack each, whichever takes fewer papers.
 func (g Gang) stack(sizes []layout.Size, turn []bool) []node {
 	all := classes(sizes, turn)
+	if len(all) == 0 {
+		return nil
+	}
 	apart := 0
 	var each [][][]int
 	for _, c := range all {
