@@ -33,11 +33,7 @@ func newBuilder(r *check.Record, o *Options) *builder {
 func (b *builder) full(kind label.Kind, p part) label.Content {
 	b.part = p
 	c := b.content(kind)
-	for _, group := range [][2][]label.Role{{b.o.Head, usualHead}, {b.o.Body, usualBody}, {b.o.Foot, usualFoot}} {
-		order := group[0]
-		if order == nil {
-			order = group[1]
-		}
+	for _, order := range b.orders() {
 		for _, role := range order {
 			if !b.leftOut(string(role)) {
 				c.Blocks = append(c.Blocks, b.blocks(role)...)
@@ -46,6 +42,27 @@ func (b *builder) full(kind label.Kind, p part) label.Content {
 	}
 	tighten(c.Blocks)
 	return c
+}
+
+// orders returns the blocks of head, body and foot.
+func (b *builder) orders() [3][]label.Role {
+	orders := [3][]label.Role{b.o.Head, b.o.Body, b.o.Foot}
+	for i, usual := range [3][]label.Role{usualHead, usualBody, usualFoot} {
+		if orders[i] == nil {
+			orders[i] = usual
+		}
+	}
+	return orders
+}
+
+// ordered reports whether a block is printed at all.
+func (b *builder) ordered(role label.Role) bool {
+	for _, order := range b.orders() {
+		if slices.Contains(order, role) {
+			return !b.leftOut(string(role))
+		}
+	}
+	return false
 }
 
 // content returns a label without blocks.

@@ -44,19 +44,16 @@ func (b *builder) date() []label.Run {
 // team returns the co-collectors, and at the right where duplicates go.
 func (b *builder) team() []label.Block {
 	var people [][]label.Run
-	if !b.leftOut("coCollectors") {
-		others := b.r.Others
-		f := b.r.Field("coCollectors")
-		for _, s := range check.ParseCollectors(f.Text) {
-			if !slices.Contains(others, s) {
-				others = append(slices.Clone(others), s)
-			}
+	together := b.r.Field("coCollectors")
+	for i, s := range b.r.Others {
+		if s == b.r.Collector || slices.Contains(b.r.Others[:i], s) {
+			continue // named in both columns
 		}
-		for _, s := range others {
-			at := b.r.Field("recordedBy").Origin
-			if strings.Contains(f.Text, s) {
-				at = f.Origin
-			}
+		at := b.r.Field("recordedBy").Origin
+		if strings.Contains(together.Text, s) {
+			at = together.Origin
+		}
+		if !b.leftOut(at.Term) {
 			people = append(people, exact(keep(s, at)))
 		}
 	}
@@ -157,7 +154,7 @@ func (b *builder) symbol() []label.Block {
 // and the number is one of its own; never on a duplicate.
 func (b *builder) bars() *label.Bars {
 	number := b.field("catalogNumber").Text
-	if !b.o.BarsOnLabel || b.gift != "" || b.leftOut(string(label.Symbol)) || !b.o.barred(number) {
+	if !b.o.BarsOnLabel || b.gift != "" || !b.ordered(label.Symbol) || !b.o.barred(number) {
 		return nil
 	}
 	return &label.Bars{Symbology: b.o.Symbology, Text: number}

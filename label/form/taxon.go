@@ -32,7 +32,7 @@ func (b *builder) name() []label.Block {
 }
 
 func (b *builder) scientificName() []label.Run {
-	if b.r.Name == "" || b.leftOut("scientificName") {
+	if b.unnamed() || b.leftOut("scientificName") {
 		return nil
 	}
 	at := b.r.Field("scientificName").Origin
@@ -46,10 +46,16 @@ func (b *builder) scientificName() []label.Run {
 	return runs
 }
 
+// unnamed reports whether the plant has no name yet, be its family known or
+// not. A family typed as the name is a name.
+func (b *builder) unnamed() bool {
+	return b.r.Name == "" || b.r.Text("scientificName") == "" && strings.EqualFold(b.r.Name, b.r.Text("family"))
+}
+
 // family returns the family; nil where the name is the family itself.
 func (b *builder) family() []label.Run {
 	f := b.field("family")
-	if f.Text == "" || strings.EqualFold(f.Text, b.r.Name) {
+	if f.Text == "" || strings.EqualFold(f.Text, b.r.Name) && !b.unnamed() {
 		return nil
 	}
 	runs := []label.Run{{Text: f.Text, Style: label.Capitals}}
@@ -73,27 +79,11 @@ func (b *builder) familyLine() []label.Block {
 
 // det returns who named the plant and when, and its earlier names.
 func (b *builder) det() []label.Block {
-	var p prose
-	if f := b.field("identifiedBy"); f.Text != "" {
-		var people [][]label.Run
-		for _, s := range items(f.Text) {
-			people = append(people, exact(keep(s, f.Origin)))
-		}
-		p.add("", joined(people, b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))...)
+	word := ""
+	if !b.o.Captions {
+		word = b.word("det", func(v *lang.Vocabulary) string { return v.Det })
 	}
-	if !b.leftOut("dateIdentified") {
-		at := b.r.Field("dateIdentified").Origin
-		if pieces := b.r.Identified.Pieces(b.o.Date, b.o.Lang); len(pieces) > 0 {
-			p.add(", ", kept(pieces, at)...)
-		} else {
-			p.add(", ", keep(b.r.IdentifiedText, at)...)
-		}
-	}
-	if !p.empty() && !b.o.Captions {
-		if w := b.word("det", func(v *lang.Vocabulary) string { return v.Det }); w != "" {
-			p.runs = tie(said(w+" "), p.runs...)
-		}
-	}
+	p := prose{runs: b.determined(word)}
 	more := !p.empty()
 	p.sentence(b.mentions("identificationRemarks")...)
 	if earlier := b.field("previousIdentifications"); earlier.Text != "" {
@@ -110,6 +100,29 @@ func (b *builder) det() []label.Block {
 		p.stop()
 	}
 	return []label.Block{{Role: label.Det, Runs: p.runs, Caption: b.caption("det", func(v *lang.Vocabulary) string { return v.CaptionDet })}}
+}
+
+// determined returns who named the plant and when, after a word.
+func (b *builder) determined(word string) []label.Run {
+	var p prose
+	f := b.field("identifiedBy")
+	var people [][]label.Run
+	for _, s := range items(f.Text) {
+		people = append(people, exact(keep(s, f.Origin)))
+	}
+	p.add("", joined(people, b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))...)
+	if !b.leftOut("dateIdentified") {
+		at := b.r.Field("dateIdentified").Origin
+		if pieces := b.r.Identified.Pieces(b.o.Date, b.o.Lang); len(pieces) > 0 {
+			p.add(", ", kept(pieces, at)...)
+		} else {
+			p.add(", ", keep(b.r.IdentifiedText, at)...)
+		}
+	}
+	if p.empty() {
+		return nil
+	}
+	return tie(spaced(word), p.runs...)
 }
 
 // taxa are the options for text that is made of names.
