@@ -47,6 +47,7 @@ type found struct {
 
 // take notes token i as a word of the first name.
 func (f *found) take(p *parser, i int, l level) {
+	p.toks[i].taken = l
 	if f.more || f.formula {
 		return
 	}

@@ -52,7 +52,8 @@ type token struct {
 	greek      bool // one Greek letter
 	glued      bool // no white space before
 	italic     bool
-	cut        int // bytes at the end that stay upright: a sentence's full stop
+	taken      level // what it became in the name, of words in italics
+	cut        int   // bytes at the end that stay upright: a sentence's full stop
 }
 
 // A lexer splits a text into tokens. Every byte that is not white space is in
