@@ -3,6 +3,7 @@ package table
 import (
 	"hash"
 	"io"
+	"strings"
 	"unicode/utf8"
 
 	"golang.org/x/text/transform"
@@ -221,16 +222,14 @@ func (in *input) decodeMulti() int {
 			if used == 0 || err != nil || s == "" {
 				s, used = "", max(1, used)
 			}
-			// A decoder may give up on the first byte and take the second for
-			// itself, as ASCII; x/text then returns both.
-			if bad := "\uFFFD"; len(s) >= len(bad) && s[:len(bad)] == bad {
-				in.put("", used-len(s[len(bad):]))
-				for _, r := range s[len(bad):] {
-					in.put(string(r), 1)
+			// A decoder may give up on the first byte and go on with the next.
+			if rest, bad := strings.CutPrefix(s, "\uFFFD"); bad {
+				s = ""
+				if rest != "" {
+					used = 1
 				}
-			} else {
-				in.put(s, used)
 			}
+			in.put(s, used)
 			at += used
 			break
 		}

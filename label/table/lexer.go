@@ -34,12 +34,7 @@ type field struct {
 var (
 	errCellLimit = errors.New("cell too long")
 	errRowLimit  = errors.New("row too long")
-	errQuotes    = errors.New("too many quotes that are not closed")
 )
-
-// rereadLimit bounds, in bytes, how much is read again after quotes that
-// nothing closes, so that a hostile file does not take quadratic time.
-const rereadLimit = 64 << 20
 
 // A lexer cuts text into rows of fields after RFC 4180, and goes on where a
 // table does not keep to it. CR, LF and CRLF end a line; nothing else does.
@@ -62,7 +57,6 @@ type lexer struct {
 	length int // of the row's text, its line end not included
 	ending int // of the line end
 	breaks int // lines that the row spans beyond its first
-	reread int
 }
 
 func newLexer(in *input, o Options) *lexer {
@@ -198,7 +192,7 @@ func (l *lexer) next() (bool, error) {
 		var err error
 		if l.quote != nil && l.found(i, l.quote) {
 			if f, err = l.quoted(i); err == nil && !f.unclosed && f.end-f.start > l.maxCell {
-				f, err = l.unclosed(i, f.end, errCellLimit)
+				f, err = l.unclosed(i)
 			}
 		} else {
 			f, err = l.unquoted(i)
@@ -307,9 +301,8 @@ func (l *lexer) quoted(start int) (field, error) {
 			i++
 		}
 		if i >= len(l.b) {
-			ok, err := l.grow(start, i)
-			if !ok {
-				return l.unclosed(start, i, err)
+			if ok, _ := l.grow(start, i); !ok {
+				return l.unclosed(start)
 			}
 			continue
 		}
@@ -335,14 +328,19 @@ func (l *lexer) quoted(start int) (field, error) {
 
 // afterQuote finishes a quoted field whose quote is followed by letters, as in
 // "the "big" tree". It ends at the next comma or line end; if a quote stands
-// there, it closes the field and those between are letters, else all of it is
-// taken as written.
+// there, it closes the field and those between are letters. Else all of it is
+// taken as written; or, if it runs over several lines, the quote that opens it
+// is taken as one that nothing closes.
 func (l *lexer) afterQuote(f field, i int) (field, error) {
+	lines := f.kinds&isLine != 0
 	end, err := l.scan(&f, i)
 	f.malformed, f.end = true, end
-	if q := len(l.quote); end-q >= i && bytes.Equal(l.b[end-q:end], l.quote) {
+	switch q := len(l.quote); {
+	case end-q >= i && bytes.Equal(l.b[end-q:end], l.quote):
 		f.to = end - q
-	} else {
+	case lines && err == nil:
+		return l.unclosed(f.start)
+	default:
 		f.from, f.to, f.doubled, f.quoted = f.start, end, false, false
 	}
 	return f, err
@@ -350,15 +348,10 @@ func (l *lexer) afterQuote(f field, i int) (field, error) {
 
 // unclosed goes back to the start of a field whose quote nothing closes
 // before the end of the file or the limit, and reads it as unquoted: so the
-// rows after it are not lost in one cell.
-func (l *lexer) unclosed(start, i int, limit error) (field, error) {
-	l.reread += i - start
-	if limit != nil {
-		l.reread += rereadLimit / 8
-	}
-	if l.reread > rereadLimit {
-		return field{start: start, end: i, unclosed: true}, errQuotes
-	}
+// rows after it are not lost in one cell. What was passed over holds quotes
+// only in pairs, none of which can open another such field, so no stretch of
+// the file is read again more than once or twice.
+func (l *lexer) unclosed(start int) (field, error) {
 	f, err := l.unquoted(start)
 	f.unclosed, f.stray = true, false
 	return f, err

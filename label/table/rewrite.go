@@ -54,6 +54,8 @@ type rewriter struct {
 	raw   io.Reader // the file's own bytes
 	at    int64     // place of raw in the file
 	conv  *input    // the file decoded, where utf8 asks for it
+	seen  int       // columns of this row that were looked at for open
+	open  int       // line of a quote that nothing closes, 0 if there is none
 }
 
 func rewrite(dst io.Writer, t *Table, edits []Edit, toUTF8 bool) error {
@@ -131,6 +133,7 @@ func (w *rewriter) run() error {
 func (w *rewriter) row(l *lexer, n int) error {
 	in := l.in
 	width := len(l.fields)
+	w.seen = 0
 	rowErr := func(format string, args ...any) error {
 		return &Error{Origin: label.Origin{File: w.p.src.Name(), Line: l.line, Row: n}, Message: fmt.Sprintf(format, args...)}
 	}
@@ -155,7 +158,13 @@ func (w *rewriter) row(l *lexer, n int) error {
 		if e.Column >= width {
 			return rowErr("the row has %s and none in column %d: mend it first", cells(width), e.Column+1)
 		}
+		w.findOpen(l, e.Column)
 		f := &l.fields[e.Column]
+		if f.kinds&isQuote != 0 || f.quoted {
+			if err := w.quoteRisk(l, n); err != nil {
+				return err
+			}
+		}
 		if err := w.copyTo(in.at(in.pos + f.start)); err != nil {
 			return err
 		}
@@ -166,6 +175,7 @@ func (w *rewriter) row(l *lexer, n int) error {
 			return err
 		}
 	}
+	w.findOpen(l, len(l.fields))
 	if w.added == 0 {
 		return nil
 	}
@@ -187,6 +197,28 @@ func (w *rewriter) row(l *lexer, n int) error {
 		}
 	}
 	return nil
+}
+
+// findOpen notes a quote that nothing closes in the cells before a column of
+// the row, from the last column asked for; cells that were edited no longer
+// have one.
+func (w *rewriter) findOpen(l *lexer, column int) {
+	for ; w.seen < column; w.seen++ {
+		if l.fields[w.seen].unclosed && w.open == 0 {
+			w.open = l.line
+		}
+	}
+	w.seen = column + 1
+}
+
+// quoteRisk is an error where a quote more or less could close a cell further
+// up and so change cells that no edit is about.
+func (w *rewriter) quoteRisk(l *lexer, row int) error {
+	if w.open == 0 {
+		return nil
+	}
+	return &Error{Origin: label.Origin{File: w.p.src.Name(), Line: l.line, Row: row},
+		Message: fmt.Sprintf("a quote opens a cell in line %d and nothing closes it: mend that cell before those that follow it", w.open)}
 }
 
 // edited reports whether a cell gets a new text. The edits of rows before n
@@ -216,6 +248,9 @@ func (w *rewriter) write(text string, quoted, alone bool, l *lexer, row, column 
 	}
 	q := string(o.Quote)
 	if quoted || must || strings.Contains(text, q) || alone && text == "" {
+		if err := w.quoteRisk(l, row); err != nil {
+			return err
+		}
 		text = q + strings.ReplaceAll(text, q, q+q) + q
 	}
 	return w.encode(text, l, row, column)

@@ -499,8 +499,6 @@ func (t *Table) fault(p part, l *lexer, row int, err error) error {
 		e.Column = 1
 		e.Line = l.line
 		e.Message = fmt.Sprintf("the row that begins here is longer than %s, the most a row may have: has every line its end?", sizeWords(l.maxRow))
-	case errQuotes:
-		e.Message = "too many quotes open a cell and are never closed: if quotes are ordinary letters in this table, say so"
 	default:
 		e.Column = 0
 		e.Message, e.Err = "cannot be read on", err
