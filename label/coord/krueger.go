@@ -80,7 +80,7 @@ func (t *transverse) inverse(x, y float64) (lat, lon float64) {
 	tau := tauP / (1 - e2)
 	for range 5 {
 		ti := conformal(tau, e)
-		d := (tauP - ti) / math.Hypot(1, ti) * (1 + float64(float64((1-e2)*tau)*tau)) / (float64((1-e2)*math.Hypot(1, tau)))
+		d := (tauP - ti) / math.Hypot(1, ti) * (1 + float64(float64((1-e2)*tau)*tau)) / (float64((1 - e2) * math.Hypot(1, tau)))
 		tau += d
 		if math.Abs(d) < 1e-16*(1+math.Abs(tau)) {
 			break

@@ -44,10 +44,15 @@ func (p Point) MGRS(digits int) (string, error) {
 	if digits < 0 || digits > 5 {
 		return "", fmt.Errorf("MGRS takes 0 to 5 digits each way, not %d", digits)
 	}
-	if err := utmLimits(p.Lat); err != nil {
+	if err := utmLimits(p.Lat); err != nil && p.band == 0 {
 		return "", err
 	}
-	zone := zoneOf(p.Lat, p.Lon)
+	zone, band := zoneOf(p.Lat, p.Lon), bandOf(p.Lat)
+	if p.band != 0 {
+		// The middle of a square at an edge may lie beyond it: the square
+		// keeps its name.
+		zone, band = p.grid.Zone, p.band
+	}
 	var e, n int64
 	if p.grid != (UTM{}) && p.grid.Zone == zone {
 		e, n = p.grid.Easting/1000, p.grid.Northing/1000
@@ -55,10 +60,10 @@ func (p Point) MGRS(digits int) (string, error) {
 		x, y := p.project(zone)
 		e, n = int64(math.Floor(x)), int64(math.Floor(y))
 	}
-	if p.Lat < 0 {
+	if band < 'N' {
 		n = min(n, 9999999)
 	}
-	s := fmt.Sprintf("%02d%c%c%c", zone, bandOf(p.Lat), columns[(zone-1)%3*8+int(e/100000)-1], rows[rowOf(zone, n)])
+	s := fmt.Sprintf("%02d%c%c%c", zone, band, columns[(zone-1)%3*8+int(e/100000)-1], rows[rowOf(zone, n)])
 	if digits == 0 {
 		return s, nil
 	}
@@ -105,7 +110,7 @@ func FromMGRS(ref string) (Point, error) {
 	if err != nil {
 		return Point{}, fmt.Errorf("%q: %w", ref, err)
 	}
-	p.Form = GridMGRS
+	p.Form, p.band = GridMGRS, band
 	return p, nil
 }
 

@@ -1,9 +1,393 @@
 package coord
 
-import "errors"
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"cornerslip/label/lang"
+)
+
+// longest is the longest text that is looked at.
+const longest = 1000
 
 // Read reads coordinates as [Parse] does and tells all it found out.
-func Read(text string, h Hints) Reading { return Reading{Status: Invalid, Err: errors.New("not yet")} }
+func Read(text string, h Hints) Reading {
+	if len(text) > longest {
+		return refuse(NotConvertible, "the text is too long to be coordinates")
+	}
+	t := prepare(text)
+	if r, ok := readGrid(t, h); ok {
+		return r
+	}
+	return readHalves(gather(t.text, h), h).of(t)
+}
 
 // ReadPair reads coordinates as [ParsePair] does and tells all it found out.
-func ReadPair(lat, lon string, h Hints) Reading { return Read(lat+" "+lon, h) }
+func ReadPair(lat, lon string, h Hints) Reading {
+	if len(lat)+len(lon) > longest {
+		return refuse(NotConvertible, "the text is too long to be coordinates")
+	}
+	t := prepare(lat + " ; " + lon)
+	if r, ok := readGrid(t, h); ok {
+		return r
+	}
+	ta, to := prepare(lat), prepare(lon)
+	a, o := gather(ta.text, h), gather(to.text, h)
+	if len(a.halves) == 1 && len(o.halves) == 1 {
+		for g, axis := range map[*gathered]byte{&a: 'N', &o: 'E'} {
+			if x := g.halves[0].axisOf(); x != 0 && x != axis {
+				r := readHalves(a.and(o), h).of(t)
+				if r.Status == OK {
+					r.Status, r.Err = Ambiguous, errors.New("latitude and longitude stand in each other's place: swap the two")
+				}
+				return r
+			}
+			g.halves[0].axis = axis
+		}
+	}
+	return readHalves(a.and(o), h).of(t)
+}
+
+func refuse(s Status, format string, args ...any) Reading {
+	return Reading{Status: s, Err: fmt.Errorf(format, args...)}
+}
+
+// unsure makes a reading ambiguous, unless it is worse already.
+func (r Reading) unsure(format string, args ...any) Reading {
+	if r.Status == OK {
+		r.Status, r.Err = Ambiguous, fmt.Errorf(format, args...)
+	}
+	return r
+}
+
+// of adds what was taken out of the text beforehand.
+func (r Reading) of(t prepared) Reading {
+	if r.Point != (Point{}) {
+		r.Point.Datum = t.datum
+	}
+	if t.meridian != "" && (r.HasLat || r.HasLon) {
+		return Reading{Status: NotConvertible, Err: fmt.Errorf("the longitude counts from %s: convert it to Greenwich first", t.meridian)}
+	}
+	return r
+}
+
+// A gathered text is cut into the halves found in it.
+type gathered struct {
+	halves []half
+	weak   bool // bare numbers, taken because nothing else was there
+	words  bool // words stand between or around bare numbers
+	commas bool // commas separate
+	broken bool // a mark without a number
+	either bool // hemispheres before and behind the figures give two readings
+}
+
+func (g gathered) and(o gathered) gathered {
+	g.halves = append(g.halves, o.halves...)
+	g.weak = g.weak && o.weak
+	g.words = g.words || o.words
+	g.commas = false
+	g.broken = g.broken || o.broken
+	g.either = g.either || o.either
+	return g
+}
+
+// gather finds the coordinates in a text, with the hemispheres behind the
+// figures or before them.
+func gather(text string, h Hints) gathered {
+	ts := scan(text, h.Lang)
+	behind := (&reader{ts: ts}).all()
+	before := (&reader{ts: ts, prefix: true}).all()
+	switch a, b := behind.lettered(), before.lettered(); {
+	case b > a:
+		return before
+	case a == b && a >= 2 && opening(ts) && !behind.same(before):
+		before.either = true
+		return before
+	}
+	return behind
+}
+
+// opening reports whether the text begins with a hemisphere.
+func opening(ts []token) bool { return len(ts) > 0 && ts[0].kind == compass }
+
+// lettered counts the halves with a hemisphere.
+func (g gathered) lettered() int {
+	n := 0
+	for _, h := range g.halves {
+		if len(h.points) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+func (g gathered) same(o gathered) bool {
+	if len(g.halves) != len(o.halves) {
+		return false
+	}
+	for i, h := range g.halves {
+		if h.value != o.halves[i].value || h.axisOf() != o.halves[i].axisOf() {
+			return false
+		}
+	}
+	return true
+}
+
+// all reads every half, or where none has a mark or letter the bare numbers.
+func (r *reader) all() gathered {
+	var strong, weak gathered
+	for i := 0; i < len(r.ts); {
+		h, next := r.half(i)
+		if next == i {
+			t := r.ts[i]
+			switch t.kind {
+			case word, compass:
+				weak.words = weak.words || !t.inside
+			case separator:
+				weak.commas = weak.commas || t.text == ","
+			case degreeMark, minuteMark, secondMark:
+				strong.broken = true
+			}
+			i++
+			continue
+		}
+		weak.halves = append(weak.halves, h)
+		if h.strong() {
+			strong.halves = append(strong.halves, h)
+		}
+		i = next
+	}
+	strong.commas = weak.commas
+	if len(strong.halves) > 0 || strong.broken {
+		return strong
+	}
+	weak.weak = true
+	return weak
+}
+
+// readHalves turns the halves found in a text into a reading.
+func readHalves(g gathered, hints Hints) Reading {
+	hs := g.halves
+	switch {
+	case g.broken:
+		return refuse(NotConvertible, "there is a degree or minute mark without a number: write 41° 14′ 02″ N, 8° 36′ 40″ W")
+	case g.weak && g.words, len(hs) == 0:
+		return refuse(NotConvertible, "there are no coordinates in the text: write 41.2339 N, 8.6111 W")
+	case g.weak && len(hs) > 2:
+		return bareSexagesimal(hs)
+	case g.weak && len(hs) == 1 && (hs[0].as.form == Decimal && hs[0].raw.frac == "" || hs[0].err != nil):
+		return refuse(NotConvertible, "one whole number is no pair of coordinates: write 41.2339 N, 8.6111 W")
+	case len(hs) == 1:
+		return readOne(hs[0])
+	}
+	if i := second(hs); i > 0 {
+		r := readTwo(hs[0], hs[i], g, hints)
+		if len(hs) > 2 && !repeats(hs, r, hints) {
+			r = r.unsure("there are more than two coordinates: keep one pair")
+		}
+		return r
+	}
+	return readTwo(hs[0], hs[1], g, hints)
+}
+
+// bareSexagesimal answers four or six numbers without any mark or letter.
+func bareSexagesimal(hs []half) Reading {
+	if len(hs) != 4 && len(hs) != 6 {
+		return refuse(NotConvertible, "the numbers are no pair of coordinates: write 41.2339 N, 8.6111 W")
+	}
+	for i, h := range hs {
+		limit := 60 * Degree
+		if i%(len(hs)/2) == 0 {
+			limit = 181 * Degree
+		}
+		if h.err != nil || h.value >= limit || h.raw.frac != "" && (i+1)%(len(hs)/2) != 0 {
+			return refuse(NotConvertible, "the numbers are no pair of coordinates: write 41.2339 N, 8.6111 W")
+		}
+	}
+	return refuse(Ambiguous, "the hemispheres are not written: add N or S, E or W")
+}
+
+// second returns the first half of the other axis than the first one's.
+func second(hs []half) int {
+	for i := 1; i < len(hs); i++ {
+		if a, b := hs[0].axisOf(), hs[i].axisOf(); a != 0 && b != 0 && a != b {
+			return i
+		}
+	}
+	return 0
+}
+
+// repeats reports whether the text gives the same place twice, in two
+// notations.
+func repeats(hs []half, r Reading, hints Hints) bool {
+	if len(hs) != 4 || r.Status != OK {
+		return false
+	}
+	again := readTwo(hs[2], hs[3], gathered{}, hints)
+	if again.Status != OK {
+		return false
+	}
+	within := max(r.Point.step, again.Point.step)
+	return (r.Point.Lat-again.Point.Lat).abs() <= within && (r.Point.Lon-again.Point.Lon).abs() <= within
+}
+
+// readOne answers a latitude or a longitude alone.
+func readOne(h half) Reading {
+	if h.err != nil {
+		return Reading{Status: Invalid, Err: h.err}
+	}
+	lat := h.axisOf() != 'E' && (h.axisOf() == 'N' || h.value <= 90*Degree)
+	if err := h.inRange(lat); err != nil {
+		return Reading{Status: Invalid, Err: err}
+	}
+	other := "longitude"
+	if !lat {
+		other = "latitude"
+	}
+	r := refuse(NotConvertible, "the %s is missing: write both", other)
+	v, ok, _ := h.sign()
+	if !ok && (h.marked || h.packed) {
+		return r
+	}
+	r.Point.Form, r.Point.lat, r.Point.lon = h.as.form, h.as, h.as
+	if lat {
+		r.Point.Lat, r.HasLat = v, true
+	} else {
+		r.Point.Lon, r.HasLon = v, true
+	}
+	return r
+}
+
+func (h half) inRange(lat bool) error {
+	name, limit := "latitude", 90*Degree
+	if !lat {
+		name, limit = "longitude", 180*Degree
+	}
+	if h.value > limit {
+		return fmt.Errorf("%s %s° is beyond %d°", name, h.value.Decimal(int(min(h.as.places, 6))), limit/Degree)
+	}
+	return nil
+}
+
+// sign returns the half with its sign; ok is false if neither sign nor
+// hemisphere tells it, clash is true if they contradict each other.
+func (h half) sign() (v Angle, ok, clash bool) {
+	v = h.value
+	if len(h.points) == 1 {
+		minus := h.points[0] == lang.South || h.points[0] == lang.West
+		if minus {
+			v = -v
+		}
+		return v, true, h.signed && h.negative != minus && h.value != 0
+	}
+	if h.negative {
+		v = -v
+	}
+	return v, h.signed && len(h.points) == 0, false
+}
+
+// readTwo answers two halves.
+func readTwo(a, b half, g gathered, hints Hints) Reading {
+	for _, h := range []half{a, b} {
+		if h.err != nil {
+			return Reading{Status: Invalid, Err: h.err}
+		}
+	}
+	a, b, err := inOrder(a, b)
+	if err != nil {
+		return Reading{Status: Ambiguous, Err: err}
+	}
+	if err := errors.Join(a.inRange(true), b.inRange(false)); err != nil {
+		return Reading{Status: Invalid, Err: err}
+	}
+	r := Reading{Status: OK, HasLat: true, HasLon: true}
+	r = r.signs(a, b, hints)
+	if !r.HasLat && !r.HasLon {
+		return r
+	}
+	r.Point.lat, r.Point.lon = a.as, b.as
+	r.Point.step = min(a.step(), b.step())
+	r.Point.Form = max(a.as.form, b.as.form)
+	return r.doubts(a, b, g)
+}
+
+// inOrder returns the latitude first.
+func inOrder(a, b half) (half, half, error) {
+	x, y := a.axisOf(), b.axisOf()
+	switch {
+	case x == y && x != 0:
+		return a, b, fmt.Errorf("there are two %ss: one must be the other", map[byte]string{'N': "latitude", 'E': "longitude"}[x])
+	case x == 'E' || y == 'N':
+		a, b = b, a
+	case x == 0 && y == 0 && a.value > 90*Degree && b.value <= 90*Degree:
+		a, b = b, a // 139.92, -23.712 can only be longitude first
+	}
+	return a, b, nil
+}
+
+// signs gives both halves their signs, from letters, signs or hints. Where
+// one half has a sign, the other means what it says.
+func (r Reading) signs(a, b half, hints Hints) Reading {
+	lat, okA, clashA := a.sign()
+	lon, okB, clashB := b.sign()
+	r.Point.Lat, r.Point.Lon = lat, lon
+	lettered := len(a.points) > 0 || len(b.points) > 0
+	if !lettered && (okA || okB) {
+		okA, okB = true, true
+	}
+	if !lettered && !okA && (hints.Signed || hints.South || hints.West) {
+		if hints.South {
+			r.Point.Lat = -lat
+		}
+		if hints.West {
+			r.Point.Lon = -lon
+		}
+		okA, okB = true, true
+	}
+	exact := a.as.form != Decimal || b.as.form != Decimal || a.packed
+	switch {
+	case clashA || clashB:
+		return r.unsure("sign and hemisphere contradict each other: keep one")
+	case len(a.points) > 1 || len(b.points) > 1:
+		r.Point.Lon, r.HasLon = 0, false
+		return r.unsure("the letter %s means east in some languages and west in others: write E or W", "O")
+	case okA && okB:
+		return r
+	case !lettered && exact:
+		r.HasLat, r.HasLon, r.Point = false, false, Point{}
+		return r.unsure("the hemispheres are not written: add N or S, E or W")
+	case !lettered:
+		return r.unsure("neither sign nor hemisphere is written: add N or S, E or W")
+	case !okA:
+		r.Point.Lat, r.HasLat = 0, false
+		return r.unsure("the hemisphere of the latitude is not written: add N or S")
+	}
+	r.Point.Lon, r.HasLon = 0, false
+	return r.unsure("the hemisphere of the longitude is not written: add E or W")
+}
+
+// doubts names what makes a pair ambiguous though it can be read.
+func (r Reading) doubts(a, b half, g gathered) Reading {
+	lettered := len(a.points) > 0 && len(b.points) > 0
+	switch {
+	case g.either:
+		return r.unsure("the hemispheres can belong to the figures before or behind them: write 41.2339 N, 8.6111 W")
+	case a.slip || b.slip:
+		return r.unsure("minutes are marked as seconds: write 41° 3.424′")
+	case !r.HasLat || !r.HasLon:
+		return r
+	case g.commas && (a.comma || b.comma) && !a.marked && !b.marked && !lettered:
+		return r.unsure("the comma is decimal mark and separator both: write decimals with a point")
+	case lettered && !a.marked && !b.marked && typedMinutes(a) && typedMinutes(b) && max(len(a.raw.frac), len(b.raw.frac)) == 2:
+		return r.unsure("the decimals may be minutes: write 12.40° or 12° 40′")
+	}
+	return r
+}
+
+// typedMinutes reports whether the decimals of a half could be minutes typed
+// behind a point: one or two of them, below 60.
+func typedMinutes(h half) bool {
+	f := h.raw.frac
+	return h.as.form == Decimal && !h.packed && len(f) >= 1 && len(f) <= 2 && strings.Compare(f, "6") < 0
+}

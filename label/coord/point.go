@@ -40,6 +40,7 @@ type Point struct {
 	lat, lon written
 	step     Angle // the finer of the two steps that count; 0 in grids
 	grid     UTM   // as written, in grids
+	band     byte  // of a written MGRS reference
 }
 
 // written is how one half was written.

@@ -124,8 +124,9 @@ func FromUTM(u UTM) (Point, error) {
 	} else if p.Lon < -180*Degree {
 		p.Lon += 360 * Degree
 	}
-	if err := utmLimits(p.Lat); err != nil {
-		return Point{}, err
+	// The grid overlaps the polar ones by half a degree.
+	if p.Lat > 84*Degree+Degree/2 || p.Lat < -80*Degree-Degree/2 {
+		return Point{}, fmt.Errorf("northing %s lies beyond 84° N or 80° S, where UTM ends", millis(u.Northing))
 	}
 	if u.Step == 0 {
 		u.Step = 1

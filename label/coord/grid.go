@@ -1,0 +1,197 @@
+package coord
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+var (
+	mgrsRef  = regexp.MustCompile(`(?i)(?:^|[^\d\p{L}])(\d{1,2})\s?([C-HJ-NP-X])\s?([A-HJ-NP-Z][A-HJ-NP-V])\s?(\d{2}|\d{4}|\d{6}|\d{8}|\d{10}|\d{1,5}\s\d{1,5}|$)(?:$|[^\d\p{L}])`)
+	gridWord = regexp.MustCompile(`(?i)\b(UTM|MGRS|USNG|zone|zona|huso|fuso|fuseau)\b`)
+	// A zone: a number with or without letter, behind a word for it or
+	// before or behind the metres.
+	zoneWord   = regexp.MustCompile(`(?i)\b(?:UTM|zone|zona|huso|fuso|fuseau)\b[\s:.,]*(?:(?:UTM|zone|zona|huso|fuso|fuseau)\b[\s:.,]*)?(\d{1,2})\s?(?:([C-HJ-NP-X])\b|°)?`)
+	zoneLetter = regexp.MustCompile(`(?i)(?:^|[^\d\p{L}.])(\d{1,2})\s?([C-HJ-NP-X])(?:$|[^\p{L}\d.]|[ .,;]\d)`)
+	hemiWord   = regexp.MustCompile(`(?i)\b(north|south|norte|sur|sul|nord|sud|süd)\b`)
+	grouped    = regexp.MustCompile(`\b(\d{1,2}|)\s?(\d{3}) (\d{3})\b`)
+	// Metres, with what tells easting from northing.
+	metresRe = regexp.MustCompile(`(?i)(?:\b(easting|northing|este|norte|east|north|e|n|x|y)\s*[:=.]?\s*)?\b(\d{5,8})(?:[.,](\d{1,4}))?\s*(?:m\b\s*)?(?:(easting|northing|este|norte|east|north|e|n)\b)?`)
+)
+
+// readGrid reads UTM and MGRS references. It answers false where the text has
+// none.
+func readGrid(t prepared, h Hints) (Reading, bool) {
+	if t.foreign != "" {
+		return refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign), true
+	}
+	if g := mgrsRef.FindStringSubmatch(t.text); g != nil && (g[4] != "" || gridWord.MatchString(t.text)) {
+		return t.mgrs(g), true
+	}
+	return t.utm(h)
+}
+
+func (t prepared) mgrs(g []string) Reading {
+	digits := g[4]
+	if e, n, two := strings.Cut(digits, " "); two && len(e) != len(n) {
+		return refuse(Invalid, "%s and %s are not equally long: MGRS has as many figures each way", e, n)
+	}
+	p, err := FromMGRS(g[1] + g[2] + g[3] + digits)
+	if err != nil {
+		return Reading{Status: Invalid, Err: err}
+	}
+	return t.grid(p)
+}
+
+// grid finishes a reading from a grid.
+func (t prepared) grid(p Point) Reading {
+	p.Datum = t.datum
+	r := Reading{Status: OK, Point: p, HasLat: true, HasLon: true}
+	if t.local {
+		return r.unsure("the grid is on the datum %s, some hundred metres from WGS 84: convert it first", t.datum)
+	}
+	return r
+}
+
+// A length is an easting or northing as written.
+type length struct {
+	mm     int64
+	step   int64
+	letter byte // 'E' or 'N' if it was said which
+	at     [2]int
+}
+
+func (t prepared) utm(Hints) (Reading, bool) {
+	named := gridWord.MatchString(t.text) || t.south
+	s := t.text
+	if named {
+		s = grouped.ReplaceAllString(s, "$1$2$3")
+	}
+	ms := lengths(s)
+	if len(ms) != 2 || strings.ContainsAny(s, "°\"") {
+		return Reading{}, false
+	}
+	e, n := ms[0], ms[1]
+	if e.letter == 'N' || n.letter == 'E' || e.letter == 0 && n.letter == 0 && e.mm >= 1_000_000_000 && n.mm < 1_000_000_000 {
+		e, n = n, e
+	}
+	rest := s[:ms[0].at[0]] + " ; " + s[ms[0].at[1]:ms[1].at[0]] + " ; " + s[ms[1].at[1]:]
+	zone, letter, ok := zoneIn(rest)
+	if !ok || letter == 0 && !named {
+		if named || e.letter != 0 && n.letter != 0 {
+			return refuse(NotConvertible, "the UTM zone is missing: write it before the metres, as 29T 532123 4567890"), true
+		}
+		return Reading{}, false
+	}
+	u := UTM{Zone: zone, Easting: e.mm, Northing: n.mm, Step: max(e.step, n.step)}
+	if w := hemiWord.FindString(rest); letter == 0 && w != "" {
+		letter = '+'
+		if strings.EqualFold(w[:1], "s") {
+			letter = '-'
+		}
+	}
+	if letter == 0 && t.south {
+		letter = '-'
+	}
+	return t.placed(u, letter), true
+}
+
+// placed finds out the hemisphere of a UTM reference: '+' and '-' say it, a
+// letter is a band's, or N and S the hemisphere's.
+func (t prepared) placed(u UTM, letter byte) Reading {
+	try := func(north bool) (Point, error) {
+		u.North = north
+		return FromUTM(u)
+	}
+	north, errN := try(true)
+	south, errS := try(false)
+	pick := func(p Point, err error) Reading {
+		if err != nil {
+			return Reading{Status: Invalid, Err: err}
+		}
+		return t.grid(p)
+	}
+	switch letter {
+	case '+', 'N':
+		return pick(north, errN)
+	case '-':
+		return pick(south, errS)
+	case 0:
+		r := pick(north, errN)
+		return r.unsure("the hemisphere is missing: write the band's letter behind the zone, as 29T")
+	case 'S':
+		band := errN == nil && inBand(u, 'S')
+		switch {
+		case band && errS == nil:
+			return t.grid(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south")
+		case band:
+			return t.grid(north)
+		}
+		return pick(south, errS)
+	}
+	r := pick(north, errN)
+	if letter < 'N' {
+		r = pick(south, errS)
+	}
+	if r.Status == OK && !nearBand(r.Point.Lat, letter) {
+		return r.unsure("band %c does not hold latitude %s: correct the letter or the northing", letter, r.Point.Lat.Decimal(2))
+	}
+	return r
+}
+
+// nearBand reports whether a latitude lies in a band or within a kilometre.
+func nearBand(lat Angle, band byte) bool {
+	south, north, _ := bandLimits(band)
+	const slack = Degree / 100
+	return lat >= south-slack && lat <= north+slack
+}
+
+// lengths finds the numbers that can be eastings and northings.
+func lengths(s string) []length {
+	var ls []length
+	for _, i := range metresRe.FindAllStringSubmatchIndex(s, -1) {
+		whole := s[i[4]:i[5]]
+		frac := ""
+		if i[6] >= 0 {
+			frac = s[i[6]:i[7]]
+		}
+		l := length{step: 1000, at: [2]int{i[4], i[1]}}
+		l.mm, _ = strconv.ParseInt(whole+(frac + "000")[:3], 10, 64)
+		for range min(len(frac), 3) {
+			l.step /= 10
+		}
+		for _, k := range []int{2, 8} {
+			if i[k] < 0 {
+				continue
+			}
+			l.letter = map[byte]byte{'e': 'E', 'x': 'E', 'n': 'N', 'y': 'N'}[strings.ToLower(s[i[k]:i[k+1]])[0]]
+			if k == 2 {
+				l.at[0] = i[0]
+			}
+		}
+		ls = append(ls, l)
+	}
+	return ls
+}
+
+// zoneIn finds zone and letter in what is left beside the metres.
+func zoneIn(s string) (zone int, letter byte, ok bool) {
+	g := zoneWord.FindStringSubmatch(s)
+	if g == nil || g[1] == "" {
+		g = zoneLetter.FindStringSubmatch(s)
+	}
+	if g == nil {
+		return 0, 0, false
+	}
+	zone, err := strconv.Atoi(g[1])
+	if err != nil {
+		return 0, 0, false
+	}
+	if g[2] != "" {
+		letter = strings.ToUpper(g[2])[0]
+	}
+	return zone, letter, true
+}
+
+var _ = fmt.Sprint

@@ -1,0 +1,94 @@
+package coord
+
+import (
+	"regexp"
+	"strings"
+)
+
+// A prepared text has its marks made alike and what is no coordinate taken
+// out.
+type prepared struct {
+	text     string
+	datum    string // as written
+	local    bool   // the datum is far from WGS 84
+	meridian string // other than Greenwich
+	foreign  string // a grid that is not converted here
+	south    bool   // the datum's grid lies in the south
+}
+
+// Datums as labels name them. The first group lies within about a metre of
+// WGS 84; the others up to some hundred metres away.
+//
+// Source: EPSG registry, names and aliases of geodetic datums.
+var (
+	nearDatum = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:(?:geodetic )?datum|dátum|datum)?\s*:?\s*(WGS[- ]?(?:19)?84|EPSG:\s?(?:4326|4258|4269)|ETRS[- ]?(?:19)?89|NAD[- ]?(?:19)?83(?:\(CSRS\))?|GDA[- ]?(?:19)?94|GDA[- ]?2020|SIRGAS[- ]?(?:2000|95)|NZGD[- ]?2000|JGD[- ]?(?:2000|2011)|CGCS[- ]?2000|MGA[- ]?94|MGA[- ]?2020|MGA)\b\s*\)?`)
+	farDatum  = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:(?:geodetic )?datum|dátum|datum)?\s*:?\s*(WGS[- ]?(?:19)?(?:72|66|60)|EPSG:\s?\d{4,5}|NAD[- ]?(?:19)?27|ED[- ]?(?:19)?(?:50|79)|European (?:Datum )?1950|PSAD[- ]?(?:19)?56|SAD[- ]?(?:19)?69|South American 1969|Córrego Alegre|Corrego Alegre|AGD[- ]?(?:19)?(?:66|84)(?:/84)?|AMG(?:[- ]?(?:66|84))?|Australian Map Grid|NZGD[- ]?(?:19)?49|OSGB[- ]?36|Pulkovo(?:[- ]?(?:19)?42)?|Datum 73|D73|Lisboa|Tokyo|Arc[- ]?(?:19)?(?:50|60)|Cape Datum|Hartebeesthoek ?94|Indian 19\d\d|Clarke 18(?:66|80)|Provisional S(?:outh)? American 1956|Bessel(?: 1841)?|Hayford|Everest)\b\s*\)?`)
+	southern  = regexp.MustCompile(`(?i)^(AMG|MGA|Australian)`)
+	// Grids of single countries.
+	otherGrid = regexp.MustCompile(`(?i)\b(OSGB|NGR|National Grid|Irish Grid|ITM|CH1903\+?|LV95|LV03|RT[- ]?90|SWEREF|Gau(?:ss|ß)[- ]?Kr(?:ü|ue|u)ger|Lambert|NZTM|NZMG|TM35FIN|RD[- ]new|MTB|TK ?25|UPS|State Plane|Maidenhead|geohash|what3words|quadrat|QDS)\b`)
+	// PLSS is the American survey of townships: no letter is a hemisphere.
+	survey = regexp.MustCompile(`(?i)\bT(?:\.|wp\.?)?\s*\d+\s*[NS]\b.*\bR(?:\.|ge\.?)?\s*\d+\s*[EW]\b`)
+	// A longitude's other zero stands right behind it.
+	otherZero = regexp.MustCompile(`(?i)\d\s*[°'"]?\s*(?:[EWOL]\.?|East|West|Est|Ouest|Oeste|Ost)?\s*(?:\(?\s*(?:of|de|von|from|v\.|depuis|meridian of|méridien de|meridiano de)?\s*)\b(Paris|Ferro|Hierro|Pulkovo|Pulkowa|Madrid|Monte Mario|Lisbon)\b`)
+)
+
+// What else stands beside coordinates: heights and distances with their unit.
+var (
+	height   = regexp.MustCompile(`(?i)\b(?:alt(?:itude|itud|\.)?|elev(?:ation|ación|ação|\.)?|altitudine|höhe|height|cota|s\.?\s?m\.?)\s*[:.]?\s*(?:(?:up )?to |from |c\.|ca\.?|about |±|~|>|<|-)?\s*\d[\d.,]*\s*(?:(?:-|to|a|bis)\s*\d[\d.,]*\s*)?(?:m(?:etres|eters|etros|ts)?|ft|feet|pies|')?\b\.?`)
+	distance = regexp.MustCompile(`(?i)(?:\(?\s*(?:\+/-|±|\+-|accuracy|uncertainty|error|precision|epe|coordinate uncertainty)\s*[:.]?\s*)?\b\d[\d.,]*\s*(?:(?:-|to|a)\s*\d[\d.,]*\s*)?(?:m(?:etres?|eters?|etros|ts|snm|asl)?|km|ft|feet|miles?|mi|pies)\b\.?(?:\s*(?:a\.?s\.?l\.?|s\.?\s?n\.?\s?m\.?|s\.?\s?m\.?))?\s*\)?`)
+	farther  = regexp.MustCompile(`^\s*[ENSWO](?:[^a-z]|$)`)
+)
+
+// prepare makes marks alike and takes datums, heights and distances out.
+func prepare(text string) prepared {
+	p := prepared{text: marks.Replace(text)}
+	p.take(nearDatum)
+	if p.datum == "" {
+		p.local = p.take(farDatum)
+	}
+	p.south = southern.MatchString(p.datum)
+	if g := otherZero.FindStringSubmatch(p.text); g != nil {
+		p.meridian = g[1]
+	}
+	if g := otherGrid.FindStringSubmatch(p.text); g != nil {
+		p.foreign = g[1]
+	}
+	if survey.MatchString(p.text) {
+		p.foreign = "township, range and section"
+	}
+	if p.foreign == "" {
+		p.text = height.ReplaceAllString(p.text, " ; ")
+		p.text = withoutDistances(p.text)
+	}
+	p.text = strings.TrimSpace(p.text)
+	return p
+}
+
+// take moves a datum out of the text.
+func (p *prepared) take(re *regexp.Regexp) bool {
+	i := re.FindStringSubmatchIndex(p.text)
+	if i == nil {
+		return false
+	}
+	p.datum = p.text[i[2]:i[3]]
+	p.text = p.text[:i[0]] + " ; " + p.text[i[1]:]
+	return true
+}
+
+// withoutDistances takes out lengths with a unit, but for the metres of grids
+// (532123 m E) and minutes written as m (10m 34s, 10 m N).
+func withoutDistances(s string) string {
+	var b strings.Builder
+	end := 0
+	for _, i := range distance.FindAllStringIndex(s, -1) {
+		if farther.MatchString(s[i[1]:]) || grids.MatchString(s[i[0]:i[1]]) {
+			continue
+		}
+		b.WriteString(s[end:i[0]] + " ; ")
+		end = i[1]
+	}
+	return b.String() + s[end:]
+}
+
+// grids is a number as long as an easting.
+var grids = regexp.MustCompile(`\d{6}`)

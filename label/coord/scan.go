@@ -1,0 +1,244 @@
+package coord
+
+import (
+	"strings"
+	"unicode"
+
+	"cornerslip/label/lang"
+)
+
+// A kind is what a sign or word in a text of coordinates is.
+type kind uint8
+
+const (
+	number kind = iota
+	degreeMark
+	minuteMark
+	secondMark
+	compass // N, south, Oeste
+	axis    // lat., Länge
+	minus
+	plus
+	dash      // between figures or words, no sign
+	separator // comma, semicolon, slash
+	dot       // a full stop on its own
+	word      // anything else
+	joining   // "and", "by"
+)
+
+// A token is a sign, number or word.
+type token struct {
+	kind   kind
+	n      decimal        // of a number
+	comma  bool           // the number's decimal mark is a comma
+	points []lang.Compass // of a compass word, all it can mean
+	axis   byte           // 'N' for latitude, 'E' for longitude
+	glued  bool           // no space before it
+	inside bool           // in brackets
+	text   string
+}
+
+// marks replaces the signs that people type for °, ′ and ″, and spaces.
+var marks = strings.NewReplacer(
+	"º", "°", "˚", "°", "ᵒ", "°", "⁰", "°", "∘", "°", "◦", "°", "&deg;", "°", "&#176;", "°",
+	"′′", `"`, "''", `"`, "´´", `"`, "’’", `"`, "‘‘", `"`, "ʹʹ", `"`, "``", `"`, "’‘", `"`, "‘’", `"`,
+	"″", `"`, "”", `"`, "“", `"`, "„", `"`, "˝", `"`, "ʺ", `"`, "＂", `"`, "&quot;", `"`,
+	"′", "'", "’", "'", "‘", "'", "´", "'", "`", "'", "ʹ", "'", "ʼ", "'", "‛", "'", "＇", "'", "&#39;", "'",
+	"−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "－", "-", "﹣", "-",
+	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2007", " ", "\u3000", " ", "\t", " ", "\n", " ", "\r", " ",
+	"，", ",", "；", ";", "．", ".", "·", ".",
+)
+
+// unitWords are the words for the marks, folded.
+var unitWords = func() map[string]kind {
+	m := map[string]kind{}
+	for k, list := range map[kind]string{
+		degreeMark: "d deg degs degree degrees grado grados grau graus degré degrés grad gr gradi graden grader",
+		minuteMark: "min mins minute minutes minuto minutos minuten minuti minuut minuter mn",
+		secondMark: "sec secs second seconds segundo segundos seconde secondes sekunde sekunden secondi sek sekunder",
+		joining:    "and by y e et und a x with",
+	} {
+		for _, w := range strings.Fields(list) {
+			m[lang.Fold(w)] = k
+		}
+	}
+	return m
+}()
+
+// scan cuts a text, its marks already replaced, into tokens.
+func scan(text string, l lang.Tag) []token {
+	r := []rune(text)
+	pointed := hasPoint(r)
+	var ts []token
+	depth := 0
+	for i := 0; i < len(r); {
+		t := token{glued: i > 0 && r[i-1] != ' ', inside: depth > 0}
+		n := 1
+		switch c := r[i]; {
+		case isDigit(c):
+			n = t.number(r[i:], pointed)
+		case unicode.IsLetter(c):
+			n = t.word(r, i, ts, l)
+		case c == '°':
+			t.kind = degreeMark
+		case c == '\'':
+			t.kind = minuteMark
+		case c == '"':
+			t.kind = secondMark
+		case c == '-' || c == '+':
+			t.kind = sign(r, i)
+		case c == ',' || c == ';' || c == '/' || c == '|':
+			t.kind = separator
+		case c == '.' || c == ':':
+			t.kind = dot
+		case c == '(' || c == '[':
+			depth++
+			i++
+			continue
+		case c == ')' || c == ']':
+			depth = max(0, depth-1)
+			i++
+			continue
+		case c == ' ' || c == '=':
+			i++
+			continue
+		default:
+			t.kind = word
+		}
+		t.text = string(r[i : i+n])
+		ts = append(ts, t)
+		i += n
+	}
+	return ts
+}
+
+func isDigit(r rune) bool { return '0' <= r && r <= '9' }
+
+// hasPoint reports whether some number has a decimal point, so that commas
+// between figures separate.
+func hasPoint(r []rune) bool {
+	for i := 1; i+1 < len(r); i++ {
+		if r[i] == '.' && isDigit(r[i-1]) && isDigit(r[i+1]) {
+			return true
+		}
+	}
+	return false
+}
+
+// number reads a number and returns its length.
+func (t *token) number(r []rune, pointed bool) int {
+	t.kind = number
+	n := 0
+	for n < len(r) && isDigit(r[n]) {
+		n++
+	}
+	t.n.whole = string(r[:n])
+	if n+1 >= len(r) || !isDigit(r[n+1]) || r[n] != '.' && (r[n] != ',' || pointed) {
+		return n
+	}
+	t.comma = r[n] == ','
+	m := n + 1
+	for m < len(r) && isDigit(r[m]) {
+		m++
+	}
+	t.n.frac = string(r[n+1 : m])
+	return m
+}
+
+// sign tells a sign from a dash: a sign stands before a figure and behind a
+// space, a separator or nothing.
+func sign(r []rune, i int) kind {
+	before, after := ' ', ' '
+	if i > 0 {
+		before = r[i-1]
+	}
+	if i+1 < len(r) {
+		after = r[i+1]
+	}
+	if !isDigit(after) || !strings.ContainsRune(" ,;/|(:=", before) {
+		return dash
+	}
+	if r[i] == '+' {
+		return plus
+	}
+	return minus
+}
+
+// word reads a word and returns its length.
+func (t *token) word(r []rune, i int, before []token, l lang.Tag) int {
+	n := 0
+	for i+n < len(r) && (unicode.IsLetter(r[i+n]) || unicode.Is(unicode.Mn, r[i+n])) {
+		n++
+	}
+	// Chinese words have no space before the figures, letters none between
+	// them and the marks.
+	w := string(r[i : i+n])
+	f := lang.Fold(w)
+	afterNumber := len(before) > 0 && before[len(before)-1].kind == number && t.glued
+	t.kind = word
+	if n == 1 && t.letter(w, afterNumber, i+1 < len(r) && isDigit(r[i+1]), before, l) {
+		return n
+	}
+	if a := lang.FindAxis(w); a != 0 {
+		t.kind, t.axis = axis, a
+		return n
+	}
+	if k, ok := unitWords[f]; ok && (n > 1 || k == joining) {
+		t.kind = k
+		return n
+	}
+	if p := lang.FindCompass(w, l); n > 1 && len(p) > 0 {
+		t.kind, t.points = compass, p
+	}
+	return n
+}
+
+// letter reads a word of one letter.
+func (t *token) letter(w string, afterNumber, beforeNumber bool, before []token, l lang.Tag) bool {
+	afterMark := len(before) > 0 && before[len(before)-1].kind <= secondMark && t.glued
+	switch {
+	case w == "o" && afterNumber && beforeNumber, w == "d" && afterNumber: // 15o19', 121d
+		t.kind = degreeMark
+	case w == "m" && afterNumber && hasMark(before, degreeMark):
+		t.kind = minuteMark
+	case w == "s" && afterNumber && hasMark(before, minuteMark):
+		t.kind = secondMark
+	case w == "ö" || w == "Ö" || w == "ø" || w == "Ø":
+		t.kind, t.points = compass, []lang.Compass{lang.East}
+	case w == "L" && len(before) > 0 && isCompass(before): // ö. L.
+		t.kind, t.axis = axis, 'E'
+	case w == strings.ToUpper(w) || afterMark:
+		p := lang.FindCompass(w, l)
+		if len(p) == 0 {
+			return false
+		}
+		t.kind, t.points = compass, p
+	default:
+		return false
+	}
+	return true
+}
+
+// isCompass reports whether the last token, but for a full stop, is a point
+// of the compass.
+func isCompass(ts []token) bool {
+	for i := len(ts) - 1; i >= 0; i-- {
+		if ts[i].kind != dot {
+			return ts[i].kind == compass
+		}
+	}
+	return false
+}
+
+// hasMark reports whether the angle being written has the mark already.
+func hasMark(ts []token, k kind) bool {
+	for i := len(ts) - 1; i >= 0 && i > len(ts)-6; i-- {
+		switch ts[i].kind {
+		case k:
+			return true
+		case compass, separator:
+			return false
+		}
+	}
+	return false
+}
