@@ -15,8 +15,13 @@ import (
 // only of cells that hold more than printable ASCII.
 func damage(text string, say func(rule *Rule, suggest, message string)) {
 	var control, private, invisible []rune
-	lost, suspect := 0, false
+	lost, suspect, before := 0, false, rune(0)
 	for _, r := range text {
+		// What mojibake of any kind begins with, and in the commonest kind
+		// what follows; see misreadings.
+		suspect = suspect || before >= 0xC2 && before <= 0xF4 && r >= 0x80 && (r < 0xC0 || r > 0xFF) ||
+			r > 0xFF && (r == '√' || r == '‚' || r == '├' || r == '┬') || r == '¬'
+		before = r
 		switch {
 		case r == '\t' || r == '\n' || r == '\r':
 		case r < ' ' || r >= 0x7F && r < 0xA0 || r&0xFFFE == 0xFFFE || r >= 0xFDD0 && r <= 0xFDEF:
@@ -29,8 +34,6 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 		case isInvisible(r):
 			invisible = append(invisible, r)
 		}
-		// What mojibake of any kind begins with; see misreadings.
-		suspect = suspect || r >= 0xC2 && r <= 0xF4 || r == '√' || r == '¬' || r == '‚' || r == '├' || r == '┬'
 	}
 	if lost > 0 {
 		say(ruleReplacement, "", fmt.Sprintf("%s lost in an earlier conversion and U+FFFD stands for it: type it again from the field notes", plural(lost, "a character was", "%d characters were")))

@@ -245,4 +245,3 @@ func FuzzDamage(f *testing.F) {
 		}
 	})
 }
-

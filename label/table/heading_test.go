@@ -172,6 +172,12 @@ func TestVocabulary(t *testing.T) {
 			}
 		}
 	}
+	if own := OwnTerms(); len(own) != 10 || slices.ContainsFunc(own, func(o OwnTerm) bool { return o.Meaning == "" }) {
+		t.Errorf("our own terms: %+v", own)
+	}
+	if w := Words(); len(w) != len(plain) || w[0].Words[0] != "collector" {
+		t.Errorf("%d rows of words", len(w))
+	}
 	meant := map[string]string{}
 	for _, e := range plain {
 		for n := range strings.SplitSeq(e.Term, "|") {
@@ -239,6 +245,32 @@ func TestManyColumns(t *testing.T) {
 	for _, term := range head {
 		if got := rows[0].Get(term).Text; got != "v"+term {
 			t.Errorf("%s: %q", term, got)
+		}
+	}
+}
+
+// TestEveryTerm: all terms of all vocabularies side by side, as the largest
+// downloads have them, are no error, and each is its own column.
+func TestEveryTerm(t *testing.T) {
+	var all []termEntry
+	if err := decodeEmbedded("terms.csv", termsCSV, &all); err != nil {
+		t.Fatal(err)
+	}
+	var head []string
+	for _, e := range all {
+		if e.Vocabulary != "obsolete" {
+			head = append(head, e.Term)
+		}
+	}
+	tb, rows := readAll(t, strings.Join(head, ",")+"\n"+strings.Join(head, ",")+"\n", Options{})
+	for i, term := range head {
+		if c := tb.Columns()[i]; c.Term != term || rows[0].Get(term).Text != term {
+			t.Errorf("%s is read as %s", term, c.Term)
+		}
+	}
+	for _, f := range tb.Findings() {
+		if f.Severity != label.Note || f.Rule != ruleHeadingReading.Name {
+			t.Error(f)
 		}
 	}
 }

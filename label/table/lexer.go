@@ -43,6 +43,7 @@ type lexer struct {
 	in      *input
 	comma   []byte
 	quote   []byte // nil where quotes are letters
+	narrow  bool   // comma, quote and eol are one byte each
 	eol     []byte // what ends a row in place of CR, LF and CRLF; nil if those do
 	class   [256]uint8
 	maxCell int
@@ -83,6 +84,7 @@ func newLexer(in *input, o Options) *lexer {
 		l.eol = []byte(string(o.eol))
 		l.class[l.eol[0]] = l.class[l.eol[0]]&isHigh | isBreak
 	}
+	l.narrow = len(l.comma) == 1 && len(l.quote) < 2 && len(l.eol) < 2
 	l.b = in.buf[in.pos:]
 	return l
 }
@@ -106,6 +108,9 @@ func (l *lexer) have(i int) bool {
 
 // found reports whether s stands at i.
 func (l *lexer) found(i int, s []byte) bool {
+	if i < len(l.b) && l.b[i] != s[0] {
+		return false
+	}
 	return l.have(i+len(s)-1) && l.b[i] == s[0] && (len(s) == 1 || bytes.Equal(l.b[i:i+len(s)], s))
 }
 
@@ -188,6 +193,14 @@ func (l *lexer) next() (bool, error) {
 		}
 	}
 	for i := 0; ; {
+		if end := l.plainField(i); end >= 0 {
+			if l.class[l.b[end]]&isComma != 0 {
+				i = end + 1
+				continue
+			}
+			l.length, l.ending = end, l.rowEnd(end)
+			return true, l.in.err
+		}
 		var f field
 		var err error
 		if l.quote != nil && l.found(i, l.quote) {
@@ -218,6 +231,31 @@ func (l *lexer) next() (bool, error) {
 		l.length, l.ending = i, l.rowEnd(i)
 		return true, l.in.err
 	}
+}
+
+// plainField is unquoted for the common case: one-byte commas, and the whole
+// field in the buffer. It adds the field and returns where it ends, or -1 if
+// the case is another.
+func (l *lexer) plainField(start int) int {
+	b, class := l.b, &l.class
+	if !l.narrow || start >= len(b) || class[b[start]]&isQuote != 0 {
+		return -1
+	}
+	kinds := uint8(0)
+	for i, c := range b[start:] {
+		k := class[c]
+		if k&(isComma|isBreak) == 0 {
+			kinds |= k
+			continue
+		}
+		end := start + i
+		if i > l.maxCell || end > l.maxRow {
+			return -1
+		}
+		l.fields = append(l.fields, field{start: start, end: end, from: start, to: end, kinds: kinds, stray: kinds&isQuote != 0})
+		return end
+	}
+	return -1
 }
 
 // grow makes room for byte i of a field that starts at start: more() within

@@ -5,7 +5,11 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io"
+	"os"
+	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -232,4 +236,64 @@ func unlikeCSV(b []byte, comma rune) string {
 		}
 	}
 	return ""
+}
+
+// endless gives a table of n records without holding it.
+type endless struct {
+	row  []byte
+	n    int
+	rest []byte
+}
+
+func (e *endless) Read(p []byte) (int, error) {
+	if len(e.rest) == 0 {
+		if e.n == 0 {
+			return 0, io.EOF
+		}
+		e.n--
+		e.rest = e.row
+	}
+	n := copy(p, e.rest)
+	e.rest = e.rest[n:]
+	return n, nil
+}
+
+// TestMemory reads a long table and holds the reading to what it keeps: a
+// buffer, whatever the length.
+func TestMemory(t *testing.T) {
+	rows := 200_000
+	if n, err := strconv.Atoi(os.Getenv("ROWS")); err == nil {
+		rows = n
+	}
+	row := bytes.SplitAfterN(benchTable(1), []byte("\n"), 2)
+	src := Source{"t.csv", func() (io.ReadCloser, error) {
+		block := bytes.Repeat(row[1], 100)
+		return io.NopCloser(io.MultiReader(bytes.NewReader(row[0]), &endless{row: block, n: rows / 100})), nil
+	}}
+	tb, err := Open(src, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	heap := func() uint64 {
+		var m runtime.MemStats
+		runtime.GC()
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
+	}
+	var first, last uint64
+	n := 0
+	for _, err := range tb.Rows() {
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch n++; n {
+		case 100:
+			first = heap()
+		case rows:
+			last = heap()
+		}
+	}
+	if n != rows || last > first+1<<20 {
+		t.Errorf("%d rows; the heap grew from %d to %d bytes", n, first, last)
+	}
 }

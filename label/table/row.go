@@ -40,7 +40,6 @@ type Row struct {
 	table *Table
 	file  string
 	end   int64 // place in the file after the last cell
-	short int   // cells that the file's row lacks
 }
 
 // Get returns the cell of a Darwin Core term; the zero Cell if the table has
@@ -48,14 +47,15 @@ type Row struct {
 // with a plain word such as "lat" answers to decimalLatitude where the cell is
 // a bare number, and to verbatimLatitude where it is not.
 func (r *Row) Get(term string) Cell {
-	if i := r.find(term); i >= 0 && i < len(r.Cells) {
+	if i := r.Column(term); i >= 0 && i < len(r.Cells) {
 		return r.Cells[i]
 	}
 	return Cell{}
 }
 
-// find returns the column of the term in this row, -1 if there is none.
-func (r *Row) find(term string) int {
+// Column returns the column, counted from 0, that has the term in this row,
+// -1 if none has. It is the column of an Edit of that cell.
+func (r *Row) Column(term string) int {
 	if i, ok := r.table.index[term]; ok {
 		if c := &r.table.columns[i]; c.Verbatim == "" || !r.isVerbatim(i) {
 			return i
@@ -82,7 +82,7 @@ func (r *Row) isVerbatim(i int) bool {
 // term, if there is no such cell.
 func (r *Row) Origin(term string) label.Origin {
 	o := label.Origin{File: r.file, Line: r.Line, Row: r.N, Term: term}
-	if i := r.find(term); i >= 0 && i < len(r.Cells) && r.Cells[i].Line > 0 {
+	if i := r.Column(term); i >= 0 && i < len(r.Cells) && r.Cells[i].Line > 0 {
 		o.Line, o.Column = r.Cells[i].Line, r.Cells[i].Column
 	}
 	return o
@@ -123,12 +123,20 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 	text := string(l.b[:l.length])
 	r.Cells = make([]Cell, len(l.fields), max(len(l.fields), len(t.columns)))
 	at := place{line: l.line, column: 1}
+	start := in.at(in.pos)
 	for i := range l.fields {
 		f := &l.fields[i]
 		c := &r.Cells[i]
-		c.Text = l.text(text, f)
+		c.Text = text[f.from:f.to]
+		if f.doubled {
+			c.Text = l.text(text, f)
+		}
 		c.Line, c.Column = at.line, at.column
-		c.Start, c.End = in.at(in.pos+f.start), in.at(in.pos+f.end)
+		if in.cs.scheme == plain {
+			c.Start, c.End = start+int64(f.start), start+int64(f.end)
+		} else {
+			c.Start, c.End = in.at(in.pos+f.start), in.at(in.pos+f.end)
+		}
 		c.Quoted = f.quoted
 		if f.kinds&(isHigh|isLine) == 0 {
 			at.column += f.end - f.start
@@ -152,7 +160,7 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 		if len(r.Cells) != t.width {
 			r.ragged()
 		}
-		if t.mapped {
+		if t.mapped && len(r.Cells) >= t.width {
 			r.mapColumns()
 		}
 	}
@@ -273,7 +281,6 @@ func (r *Row) ragged() {
 		f.Message = fmt.Sprintf("the row has %s and all are empty: remove it", cells(n))
 	case n < want:
 		f.Message = fmt.Sprintf("the row has %s, the table has %d columns: is a line end inside a cell that is not enclosed in quotes, or is a cell missing?", cells(n), want)
-		r.short = want - n
 	default:
 		extra := r.Cells[want:]
 		f.Line, f.Column = extra[0].Line, extra[0].Column
@@ -295,9 +302,9 @@ func (r *Row) ragged() {
 
 func cells(n int) string { return plural(n, "one cell", "%d cells") }
 
-// mapColumns puts the cells in the order of the columns, as the description of
-// a Darwin Core archive has them, and fills in its default values. Cells
-// beyond the last column stay at the end.
+// mapColumns fills in the default values that the description of a Darwin Core
+// archive names, and adds its constants and second terms of a column after the
+// file's own columns. Cells beyond the last column stay at the end.
 func (r *Row) mapColumns() {
 	t := r.table
 	file := r.Cells

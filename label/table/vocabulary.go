@@ -37,6 +37,7 @@ type termEntry struct {
 	Term       string `csv:"term"`
 	Vocabulary string `csv:"vocabulary"`
 	Now        string `csv:"now"`
+	Meaning    string `csv:"meaning"`
 }
 
 // A wordsEntry is a row of headingsCSV.
@@ -104,6 +105,42 @@ var vocabulary = sync.OnceValue(func() *words {
 	}
 	return v
 })
+
+// A Word is a heading that stands for a term.
+type Word struct {
+	Term     string // of Darwin Core or ours; two, parted by |, if it depends on other headings
+	Language string // of the words, as BCP 47 has it
+	Words    []string
+	Unit     string // "metres" or "feet" if the words name it
+}
+
+// Words returns the plain words that are taken for headings, in the order of
+// terms.
+func Words() []Word {
+	var plain []wordsEntry
+	must(decodeEmbedded("headings.csv", headingsCSV, &plain))
+	out := make([]Word, len(plain))
+	for i, p := range plain {
+		out[i] = Word{p.Term, p.Language, strings.Split(p.Words, " | "), p.Unit}
+	}
+	return out
+}
+
+// An OwnTerm is a column that Darwin Core has no term for.
+type OwnTerm struct{ Term, Meaning string }
+
+// OwnTerms returns the columns of our own.
+func OwnTerms() []OwnTerm {
+	var terms []termEntry
+	must(decodeEmbedded("terms.csv", termsCSV, &terms))
+	var out []OwnTerm
+	for _, t := range terms {
+		if t.Vocabulary == "cornerslip" {
+			out = append(out, OwnTerm{t.Term, t.Meaning})
+		}
+	}
+	return out
+}
 
 // must is for what is embedded and tested: it cannot fail on a user.
 func must(err error) {

@@ -1,0 +1,215 @@
+package table
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"cornerslip/label"
+)
+
+// addPart adds a file and finds its encoding.
+func (t *Table) addPart(src Source) error {
+	var told *charset
+	if t.o.Encoding != "" {
+		c, err := findCharset(t.o.Encoding)
+		if err != nil {
+			return fmt.Errorf("%s: %w", src.Name(), err)
+		}
+		told = c
+	}
+	head, err := headOf(src)
+	if err != nil {
+		return err
+	}
+	p := part{src: src, charset: told}
+	t.parts = append(t.parts, p)
+	last := &t.parts[len(t.parts)-1]
+	marked, n := markOf(head)
+	switch {
+	case marked != nil:
+		last.charset, last.mark = marked, n
+		if told != nil && told.name != marked.name {
+			t.sayOf(src, ruleEncoding, label.Warning, 1, "read as %s, since the file begins with its byte-order mark; %s was named", marked.name, told.name)
+		} else if told == nil && marked != utf8Charset {
+			t.sayOf(src, ruleEncoding, label.Note, 1, "read as %s, since the file begins with its byte-order mark", marked.name)
+		}
+		return nil
+	case told != nil:
+		return nil
+	}
+	last.charset = utf8Charset
+	if c := wide(head); c != nil {
+		last.charset = c
+		t.sayOf(src, ruleEncoding, label.Warning, 1, "read as %s, since every second byte is zero; name the encoding to be sure", c.name)
+		return nil
+	}
+	if what := noText(head); what != "" {
+		return &Error{Origin: label.Origin{File: src.Name()}, Message: "this is " + what + ", not text: save the table as CSV in UTF-8"}
+	}
+	return nil
+}
+
+// headOf returns the first bytes of a file.
+func headOf(src Source) ([]byte, error) {
+	r, err := src.Open()
+	if err != nil {
+		return nil, err
+	}
+	defer r.Close()
+	head := make([]byte, 4096)
+	n, err := io.ReadFull(r, head)
+	if err != nil && err != io.EOF && err != io.ErrUnexpectedEOF {
+		return nil, &Error{Origin: label.Origin{File: src.Name()}, Message: "cannot be read", Err: err}
+	}
+	return head[:n], nil
+}
+
+// noText names the kinds of files that people give for tables.
+func noText(head []byte) string {
+	for magic, what := range map[string]string{
+		"PK\x03\x04":       "a spreadsheet or a zip file",
+		"\xd0\xcf\x11\xe0": "a spreadsheet or document of an old office program",
+		"%PDF-":            "a PDF file",
+		"SQLite format 3":  "a database",
+		"\x1f\x8b":         "a compressed file",
+		"{\\rtf":           "a document of a word processor",
+		"\x89PNG":          "a picture", "\xff\xd8\xff": "a picture",
+	} {
+		if strings.HasPrefix(string(head), magic) {
+			return what
+		}
+	}
+	return ""
+}
+
+// separator reads the line "sep=;" with which some spreadsheets begin a table.
+func (t *Table) separator() (rune, error) {
+	r, err := t.parts[0].src.Open()
+	if err != nil {
+		return 0, err
+	}
+	defer r.Close()
+	l := t.lexer(t.parts[0], r, '\x00', nil)
+	for i, c := range []byte("sep=") {
+		if !l.have(i) || l.b[i]|0x20 != c|0x20 {
+			return 0, nil
+		}
+	}
+	l.have(4 + utf8.UTFMax)
+	c, n := utf8.DecodeRune(l.b[4:])
+	if n == 0 || c == '\r' || c == '\n' || c == utf8.RuneError || l.have(4+n) && l.lineEnd(4+n) == 0 {
+		return 0, nil
+	}
+	return c, nil
+}
+
+// commas are what may stand between cells, the likeliest first.
+var commas = []struct {
+	r    rune
+	name string
+}{{',', "comma"}, {';', "semicolon"}, {'\t', "tab"}, {'|', "pipe"}}
+
+// readHeading finds the comma and reads the heading row.
+func (t *Table) readHeading() error {
+	if t.o.Comma == 0 {
+		c, err := t.separator()
+		if err != nil {
+			return err
+		}
+		if c != 0 {
+			t.o.Comma = c
+			t.skip = 1
+		}
+	}
+	if t.o.Comma == 0 {
+		if err := t.findComma(); err != nil {
+			return err
+		}
+	}
+	cells, line, findings, err := t.firstRow(t.o.Comma)
+	if err != nil {
+		return err
+	}
+	t.findings = append(t.findings, findings...)
+	t.width = len(cells)
+	t.columns = make([]Column, len(cells))
+	for i, c := range cells {
+		t.columns[i] = Column{Heading: c.Text, Index: i, from: i,
+			Origin: label.Origin{File: t.parts[0].src.Name(), Line: c.Line, Column: c.Column}}
+	}
+	blank := true
+	for _, c := range cells {
+		blank = blank && isBlank(c.Text)
+	}
+	switch {
+	case len(cells) == 0:
+		t.say(ruleEmpty, label.Error, 1, "the file is empty: it needs a heading row and a row for each record")
+	case blank:
+		t.say(ruleNoHeading, label.Error, line, "the first row is empty: it must hold the headings of the columns")
+	default:
+		found := resolve(t.columns)
+		if looksLikeData(t.columns) {
+			// What is to be said of single headings would only hide it.
+			t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(cells[0].Text, 40))
+		} else {
+			t.findings = append(t.findings, found...)
+		}
+	}
+	t.mapTerms()
+	return nil
+}
+
+// mapTerms makes the indexes of terms.
+func (t *Table) mapTerms() {
+	t.index, t.verbatim = map[string]int{}, map[string]int{}
+	for i, c := range t.columns {
+		if _, ok := t.index[c.Term]; !ok && c.Term != "" {
+			t.index[c.Term] = i
+		}
+		if c.Verbatim != "" {
+			t.verbatim[c.Verbatim] = i
+		}
+	}
+}
+
+// findComma tries every comma on the heading row: the one under which most
+// headings are known is it, then the one that makes most cells.
+func (t *Table) findComma() error {
+	type try struct{ known, cells, at int }
+	var best, second try
+	for i, c := range commas {
+		if c.r == t.o.Quote {
+			continue
+		}
+		cells, _, _, err := t.firstRow(c.r)
+		if e := (*Error)(nil); errors.As(err, &e) && e.Err == nil {
+			continue // a cell beyond the limit: it is not this one
+		}
+		if err != nil {
+			return err
+		}
+		n := try{cells: len(cells), at: i}
+		for _, c := range cells {
+			if m := vocabulary().read(c.Text); m.meaning != nil {
+				n.known++
+			}
+		}
+		if n.cells < 2 {
+			continue
+		}
+		if n.known > best.known || n.known == best.known && n.cells > best.cells {
+			best, second = n, best
+		} else if n.known > second.known || n.known == second.known && n.cells > second.cells {
+			second = n
+		}
+	}
+	t.o.Comma = commas[best.at].r
+	if second.cells > 1 && second.known == best.known && second.cells >= best.cells-1 {
+		t.say(ruleDelimiter, label.Warning, 1, "the %s is taken to stand between cells, but the heading row could be cut at the %s as well: name the one that is meant",
+			commas[best.at].name, commas[second.at].name)
+	}
+	return nil
+}
