@@ -37,7 +37,7 @@ type composer struct {
 
 func (k *composer) parse() Name {
 	k.p = parser{}
-	k.p.read(k.text, nil, k.c, Options{})
+	k.p.read(k.text, k.c, Options{})
 	n := k.p.name()
 	n.Problems = k.p.compare(&n, k.c)
 	return n
@@ -229,7 +229,7 @@ type doubt struct {
 // doubtOf takes a qualifier apart: "cf. granatense", "Thymus cf. granatense",
 // "aff.", "?", "agg.".
 func doubtOf(q string) doubt {
-	toks := lex(q, nil)
+	toks := lex(q)
 	is := func(t *token) bool {
 		return t.class == word && t.kind == qualifier || t.class == mark && q[t.start:t.end] == "?"
 	}

@@ -66,16 +66,15 @@ type lexer struct {
 	open   []int // brackets waiting for their partner
 }
 
-func lex(text string, into []token) []token {
-	l := lexer{text: text, toks: into}
+func lex(text string) []token {
+	// Names have a token for every four or five characters.
+	l := lexer{text: text, toks: make([]token, 0, len(text)/4+2)}
 	for i := 0; i < len(text); i++ {
 		if text[i] <= ' ' {
 			l.spaced = true
 			break
 		}
 	}
-	var stack [8]int
-	l.open = stack[:0]
 	glued := false
 	for i := 0; i < len(text); {
 		c, n := decode(text, i)

@@ -18,12 +18,12 @@ func Mentions(text string, known []string, o Options) []label.Run {
 	if text == "" {
 		return nil
 	}
-	var buf [64]token
-	s := searcher{parser: parser{text: text, opt: o, toks: lex(text, buf[:0])}}
+	s := searcher{parser: parser{text: text, opt: o, toks: lex(text)}}
 	for _, k := range known {
 		s.learn(k)
 	}
-	w := setter{p: &s.parser}
+	out := make([]label.Run, 0, 8)
+	w := setter{p: &s.parser, out: &out}
 	at := 0
 	for i := 0; i < len(s.toks); {
 		end := s.mention(i)
@@ -43,20 +43,20 @@ func Mentions(text string, known []string, o Options) []label.Run {
 		at, i = stop, end
 	}
 	w.plain(span{at, len(text)})
-	return w.out
+	return out
 }
 
 // plain writes ordinary text: a line may break in it as in any other.
 func (w *setter) plain(s span) {
 	if s.start < s.end {
-		w.out = append(w.out, label.Run{Text: s.of(w.p.text)})
+		*w.out = append(*w.out, label.Run{Text: s.of(w.p.text)})
 	}
 }
 
 // names writes the tokens from i up to but not including end as a name that
 // ends at the byte stop.
 func (w *setter) names(i, end, stop int) {
-	n := len(w.out)
+	n := len(*w.out)
 	start := w.p.toks[i].start
 	for i++; i < end; i++ {
 		if t := &w.p.toks[i]; !t.glued && !w.p.tied(i-1) {
@@ -65,8 +65,8 @@ func (w *setter) names(i, end, stop int) {
 		}
 	}
 	w.piece(start, stop)
-	if n < len(w.out) {
-		w.out[len(w.out)-1].Glue = false
+	if n < len(*w.out) {
+		(*w.out)[len(*w.out)-1].Glue = false
 	}
 }
 
@@ -80,9 +80,8 @@ type searcher struct {
 
 // learn notes the genera and binomials of a known name.
 func (s *searcher) learn(name string) {
-	var buf [24]token
 	var p parser
-	p.read(name, buf[:0], Parts{}, Options{})
+	p.read(name, Parts{}, Options{})
 	genus := ""
 	for i := range p.toks {
 		t := &p.toks[i]
@@ -178,6 +177,8 @@ func (s *searcher) epithetOf(i, n int, known bool) bool {
 	switch {
 	case s.knows(s.textOf(i), e):
 		return true
+	case s.opt.TaxonField && !romance(e) && s.authorsAt(n+1):
+		return true
 	case !s.latin(n) || romance(e) || s.toks[n].letters < 4 && !known:
 		return false
 	case s.opt.TaxonField:
@@ -199,6 +200,9 @@ func (s *searcher) epithetOf(i, n int, known bool) bool {
 // authorsAt reports whether an author stands at j that nothing else can be:
 // "(L.) Mill.", "Mill.", "L." that no small word follows.
 func (s *searcher) authorsAt(j int) bool {
+	if j >= len(s.toks) {
+		return false
+	}
 	u := &s.toks[j]
 	if u.class == openSign && u.pair > j+1 && u.pair+1 < len(s.toks) {
 		a, b := &s.toks[u.pair-1], &s.toks[u.pair+1]

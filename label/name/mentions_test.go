@@ -42,6 +42,7 @@ func TestMentions(t *testing.T) {
 		{"Giesta branca, Urze vermelha", "", taxa},
 		{"Grasses, mosses and <i>Sphagnum</i> spp.", "", taxa},
 		{"Pines, oaks", "", taxa},
+		{"<i>Struthiopteris spicant</i> (L.) F.W.Weiss | Silver birch", "", taxa},
 		{"With <i>Cistus ladanifer</i> dominant", "", taxa},
 		{"Mata densa com <i>Erica arborea</i>", "", taxa},
 		{"<i>Quercus robur</i> woodland with <i>Ilex aquifolium</i>", "", taxa},

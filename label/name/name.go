@@ -44,18 +44,16 @@ type Options struct {
 // abbreviated genus and its epithet, a rank or qualifier and its epithet, an
 // author's initials and surname, "L. f.", "ex Nutt.", a word with a hyphen.
 func Runs(text string, c Parts, o Options) []label.Run {
-	var buf [24]token
 	var p parser
-	p.read(text, buf[:0], c, o)
+	p.read(text, c, o)
 	return p.runs()
 }
 
 // Markup returns the text with <i> and </i> around its italic parts and
 // nothing else changed or escaped.
 func Markup(text string, o Options) string {
-	var buf [24]token
 	var p parser
-	p.read(text, buf[:0], Parts{}, o)
+	p.read(text, Parts{}, o)
 	out := make([]byte, 0, len(text)+32)
 	at := 0
 	for i := 0; i < len(p.toks); {
@@ -74,9 +72,9 @@ func Markup(text string, o Options) string {
 }
 
 // read lexes and parses text with the help of the columns.
-func (p *parser) read(text string, buf []token, c Parts, o Options) {
+func (p *parser) read(text string, c Parts, o Options) {
 	p.text, p.opt = text, o
-	p.toks = lex(text, buf)
+	p.toks = lex(text)
 	p.columns(c)
 	p.parse()
 }

@@ -14,7 +14,8 @@ func (p *parser) runs() []label.Run {
 	if p.text == "" {
 		return nil
 	}
-	w := setter{p: p, out: make([]label.Run, 0, 8)}
+	out := make([]label.Run, 0, 8)
+	w := setter{p: p, out: &out}
 	w.advance(0)
 	start := 0
 	for i := 1; i < len(p.toks); i++ {
@@ -24,13 +25,13 @@ func (p *parser) runs() []label.Run {
 		}
 	}
 	w.piece(start, len(p.text))
-	return w.out
+	return out
 }
 
 // A setter writes pieces as runs.
 type setter struct {
 	p    *parser
-	out  []label.Run
+	out  *[]label.Run // apart, so that the parser can stay on the stack
 	span span // the italic stretch that is being written or comes next
 	next int  // the token after it
 }
@@ -66,14 +67,14 @@ func (w *setter) piece(start, end int) {
 func (w *setter) add(s span, style label.Style, glue bool) {
 	text := s.of(w.p.text)
 	keep := breakable(text)
-	if n := len(w.out) - 1; n >= 0 && !keep {
-		if last := &w.out[n]; last.Style == style && !last.Keep && !last.Glue {
+	if n := len(*w.out) - 1; n >= 0 && !keep {
+		if last := &(*w.out)[n]; last.Style == style && !last.Keep && !last.Glue {
 			last.Text = w.p.text[s.start-len(last.Text) : s.end]
 			last.Glue = glue
 			return
 		}
 	}
-	w.out = append(w.out, label.Run{Text: text, Style: style, Keep: keep, Glue: glue, Exact: true})
+	*w.out = append(*w.out, label.Run{Text: text, Style: style, Keep: keep, Glue: glue, Exact: true})
 }
 
 // breakable reports whether a line could break inside s: at white space that

@@ -40,9 +40,8 @@ type Name struct {
 // Parse says what was understood of a text, and where the columns disagree with
 // it. It is total: every text gives a Name.
 func Parse(text string, c Parts) Name {
-	var buf [24]token
 	var p parser
-	p.read(text, buf[:0], c, Options{})
+	p.read(text, c, Options{})
 	n := p.name()
 	n.Problems = p.compare(&n, c)
 	return n
