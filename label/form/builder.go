@@ -44,6 +44,21 @@ func (b *builder) full(kind label.Kind, p part) label.Content {
 	return c
 }
 
+// again returns the label of another part or for another herbarium: only what
+// tells them apart is worded anew.
+func (b *builder) again(c label.Content, p part) label.Content {
+	b.part = p
+	c.Blocks = slices.Clone(c.Blocks)
+	for i, old := range c.Blocks {
+		switch old.Role {
+		case label.Team, label.Number, label.Symbol:
+			c.Blocks[i] = b.blocks(old.Role)[0]
+			c.Blocks[i].Tight = old.Tight
+		}
+	}
+	return c
+}
+
 // orders returns the blocks of head, body and foot.
 func (b *builder) orders() [3][]label.Role {
 	orders := [3][]label.Role{b.o.Head, b.o.Body, b.o.Foot}
@@ -205,7 +220,11 @@ func (b *builder) caption(key string, of func(*lang.Vocabulary) string) []label.
 	if !b.o.Captions {
 		return nil
 	}
-	return said(b.word(key, of))
+	w := b.word(key, of)
+	if w == "" {
+		return nil
+	}
+	return []label.Run{{Text: w}} // free to turn over in its narrow column
 }
 
 // lead returns the word before a value in running text: the house's own if it

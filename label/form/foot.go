@@ -127,7 +127,7 @@ func (b *builder) number() []label.Block {
 	var caption []label.Run
 	if len(runs) > 0 {
 		if b.o.Captions && b.o.NumberWord != "" {
-			caption = said(b.o.NumberWord)
+			caption = []label.Run{{Text: b.o.NumberWord}}
 		} else {
 			caption = b.caption("number", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
 		}

@@ -39,6 +39,7 @@
 package form
 
 import (
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -149,14 +150,18 @@ var (
 func Sheet(r *check.Record, o Options) []label.Content {
 	own, filled := mounts(r)
 	var all []label.Content
-	for range max(1, r.Copies) {
-		for _, p := range own {
-			b := newBuilder(r, &o)
-			c := b.full(label.Sheet, b.partOfSheet(p))
-			c.Part = b.partName(p)
-			all = append(all, c)
+	b := newBuilder(r, &o)
+	var one label.Content
+	for i, p := range own {
+		if i == 0 {
+			one = b.full(label.Sheet, b.partOfSheet(p))
+		} else {
+			one = b.again(one, b.partOfSheet(p))
 		}
+		one.Part = b.partName(p)
+		all = append(all, one)
 	}
+	all = slices.Repeat(all, max(1, r.Copies))
 	if filled {
 		all = append(all, gifts(r, &o, label.Sheet)...)
 	}
@@ -208,13 +213,18 @@ func mounts(r *check.Record) (sheets []check.Preparation, ok bool) {
 // order the record names them.
 func gifts(r *check.Record, o *Options, kind label.Kind) []label.Content {
 	var all []label.Content
-	for _, code := range r.DuplicatesTo {
-		b := newBuilder(r, o)
+	b := newBuilder(r, o)
+	b.coarse = Coarsened(r, *o)
+	var one label.Content
+	for i, code := range r.DuplicatesTo {
 		b.gift = code
-		b.coarse = Coarsened(r, *o)
-		c := b.full(kind, part{})
-		c.For, c.Part = code, code
-		all = append(all, c)
+		if i == 0 {
+			one = b.full(kind, nil)
+		} else {
+			one = b.again(one, nil)
+		}
+		one.For, one.Part = code, code
+		all = append(all, one)
 	}
 	return all
 }

@@ -168,3 +168,26 @@ func golden(t *testing.T, file, got string) {
 	}
 	t.Fatalf("%s: %d lines, want %d (rewrite with UPDATE=1)", file, len(g), len(w))
 }
+
+func BenchmarkSheet(b *testing.B) {
+	all := trip(b)
+	o := house()
+	n := 0
+	for _, r := range all {
+		for _, c := range Sheet(r, o) {
+			n++
+			if f := faults(c); len(f) > 0 {
+				b.Fatal(f)
+			}
+		}
+	}
+	if n < 80 {
+		b.Fatalf("%d labels", n)
+	}
+	for b.Loop() {
+		for _, r := range all {
+			Sheet(r, o)
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*n), "µs/label")
+}

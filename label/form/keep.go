@@ -101,7 +101,7 @@ func tied(words []word, i int) bool {
 	return endsInFigure(a) && (units[shut] || units[strings.TrimSuffix(b, ".")] || b[0] == '%' || degreeMark(shut) ||
 		points[strings.TrimRight(shut, ".")] || (shut == "×" || shut == "x") && startsWithFigure(next)) ||
 		degreeEnd(a) && (figures || points[shut]) ||
-		(signs[open] || before[small] || approx[small] || prepositions[small]) && figures ||
+		figures && (signs[open] || before[small] || approx[small] || prepositions[small]) ||
 		(before[small] || prepositions[small]) && approx[strings.ToLower(b)] ||
 		open == "×" || open == "+" && capital(b) ||
 		open == "x" && endsInFigure(last) && figures ||
@@ -116,7 +116,7 @@ func tied(words []word, i int) bool {
 		axes[strings.ToLower(strings.TrimRight(open, "."))] && (points[shut] || figures) ||
 		dayOfMonth(open) && (month(shut) || ofMonth[b] && month(strings.TrimRight(next, ".,;:)"))) ||
 		ofMonth[a] && dayOfMonth(last) && month(shut) ||
-		month(strings.TrimRight(open, ".")) && capital(open) && figures && dayOfMonth(strings.TrimRight(b, ",.;)"))
+		figures && capital(open) && dayOfMonth(strings.TrimRight(b, ",.;)")) && month(strings.TrimRight(open, "."))
 }
 
 // fragile reports whether a word may not be broken inside: it has figures
