@@ -1,9 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -61,16 +63,28 @@ func (r *reporter) add(f label.Finding) error {
 	return nil
 }
 
-// flush shows everything.
+// flush shows everything in the order of the table; a fault told once for all
+// stands where it was met first.
 func (r *reporter) flush() {
+	type shown struct {
+		label.Finding
+		more string
+	}
+	var all []shown
 	for _, g := range r.order {
-		if g.count <= showSingly {
-			for _, f := range g.first {
-				fmt.Fprintln(r.w, line(f))
-			}
+		if g.count > showSingly {
+			all = append(all, shown{g.first[0], fmt.Sprintf(" (%d records: %s)", g.count, rowList(g.rows))})
 			continue
 		}
-		fmt.Fprintf(r.w, "%s (%d records: %s)\n", line(g.first[0]), g.count, rowList(g.rows))
+		for _, f := range g.first {
+			all = append(all, shown{f, ""})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b shown) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	for _, s := range all {
+		fmt.Fprintln(r.w, line(s.Finding)+s.more)
 	}
 }
 

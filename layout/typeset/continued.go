@@ -128,7 +128,11 @@ func goodCut(rows []row, take int) int {
 // keyRows is the head of a continuation: collector and number, and "label
 // continued, 2 of 2".
 func (s *work) keyRows(c *label.Content, n, of int) ([]row, error) {
-	return s.extraRow(&label.Block{Role: label.Collector, Runs: c.Key, Right: []label.Run{
+	key := slices.Clone(c.Key)
+	for i := range key {
+		key[i].Style |= label.Bold // as at the foot of the first label
+	}
+	return s.extraRow(&label.Block{Role: label.Collector, Runs: key, Right: []label.Run{
 		{Text: c.Continued + ", " + count(c, n, of), Style: label.Small, Keep: true},
 	}})
 }

@@ -156,9 +156,10 @@ func (m *Measures) size(r label.Role, text layout.Length) layout.Length {
 	return text
 }
 
-// runSize returns the size of a run of a block of size base.
+// runSize returns the size of a run of a block of size base. Capitals are as
+// tall as the ascenders beside them and would shout at the size of a name.
 func (m *Measures) runSize(base layout.Length, s label.Style) layout.Length {
-	if s&label.Small != 0 {
+	if s&(label.Small|label.Capitals) != 0 {
 		return min(base, m.Small)
 	}
 	return base

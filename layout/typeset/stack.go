@@ -73,7 +73,7 @@ func (s *work) stackAt(blocks []block, text layout.Length) (*stack, error) {
 		case head:
 			st.head = append(st.head, rows...)
 		case foot:
-			st.foot = append(st.foot, rows...)
+			st.foot = s.share(st.foot, rows, measure)
 		default:
 			g := group(b.src.Role)
 			if g == 5 {
@@ -83,10 +83,38 @@ func (s *work) stackAt(blocks []block, text layout.Length) (*stack, error) {
 				rows[0].above = groupSpace
 			}
 			bodyGroup = g
-			st.body = append(st.body, rows...)
+			st.body = s.lowerFamily(st.body, rows, b.src.Role, measure)
 		}
 	}
 	return st, nil
+}
+
+// share appends rows to the foot. Where the last line there has its right half
+// free and the next line is empty at the left, both stand on one.
+func (s *work) share(foot, rows []row, measure layout.Length) []row {
+	if n := len(foot); n > 1 {
+		last, next := &foot[n-1], &rows[0]
+		if last.right == nil && last.left != nil && next.left == nil && next.right != nil && last.size == next.size &&
+			last.left.width+rightGap(last.size)+next.right.width <= measure {
+			last.right, last.last = next.right, next.last
+			rows = rows[1:]
+		}
+	}
+	return append(foot, rows...)
+}
+
+// lowerFamily appends rows to the body. A family that found no room beside the
+// name and stands alone at the right moves down beside the determiner.
+func (s *work) lowerFamily(body, rows []row, role label.Role, measure layout.Length) []row {
+	n := len(body)
+	if n > 0 && role == label.Det && body[n-1].left == nil && body[n-1].right != nil && body[n-1].caption == nil {
+		next := &rows[0]
+		if next.left != nil && next.right == nil && next.left.width+rightGap(next.size)+body[n-1].right.width <= measure-next.indent {
+			next.right = body[n-1].right
+			body = body[:n-1]
+		}
+	}
+	return append(body, rows...)
 }
 
 // captionColumn is the width of the hanging column, 0 if no block has a

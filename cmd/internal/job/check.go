@@ -54,7 +54,7 @@ func (s *Summary) count(f label.Finding) {
 func (j *Job) checkOptions() check.Options {
 	h := j.House
 	o := check.Options{
-		Today:            date.Day(j.o.Date.Year(), int(j.o.Date.Month()), j.o.Date.Day()),
+		Today:            j.today(),
 		Backlog:          h.Check.Backlog || j.o.Backlog,
 		KeepPlaceholders: h.Check.PrintPlaceholders,
 		Code:             h.Herbarium.Code,
@@ -69,6 +69,14 @@ func (j *Job) checkOptions() check.Options {
 	return o
 }
 
+func (j *Job) today() date.Date {
+	d, err := date.New(j.o.Date.Year(), int(j.o.Date.Month()), j.o.Date.Day())
+	if err != nil {
+		return date.Date{} // the zero time is no day
+	}
+	return d
+}
+
 var severities = map[string]label.Severity{"error": label.Error, "warning": label.Warning, "note": label.Note, "off": check.Off}
 
 // Rules returns the rules of the check with the severities in force. The
@@ -81,8 +89,8 @@ func (j *Job) Rules() ([]check.Rule, error) {
 func (j *Job) unknownRules(e *check.Engine) error {
 	var errs []error
 	for _, name := range e.Unknown() {
-		if slices.Contains(table.RuleNames(), name) {
-			continue
+		if slices.ContainsFunc(table.Rules(), func(r table.Rule) bool { return r.Name == name }) {
+			continue // a rule of the reading, which Adjust hears of
 		}
 		errs = append(errs, fmt.Errorf("%s: no rule is called %q; \"cornerslip check --rules\" lists them",
 			j.House.Place("check.severity."+name), name))
