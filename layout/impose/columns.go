@@ -90,9 +90,6 @@ type filler struct {
 // included. Of choices that cover the same the one is taken that passes over
 // later labels rather than earlier ones, so labels of one size stay in order
 // without a gap.
-//
-// best(i, column, used) is how much more can be covered by the labels from the
-// i-th on if the column is filled down to used.
 func (f filler) fill(waiting []int, heights []layout.Length) [][]int {
 	h := make([]layout.Length, 0, len(waiting))
 	kinds := map[layout.Length]bool{}
@@ -106,62 +103,82 @@ func (f filler) fill(waiting []int, heights []layout.Length) [][]int {
 	if len(kinds) == 1 {
 		return f.inOrder(waiting, h[0])
 	}
-	type state struct {
-		i, column int
-		used      layout.Length
-	}
-	const skip, here, nextColumn = 0, 1, 2
-	type choice struct {
-		covered layout.Length
-		take    int8
-	}
-	known := map[state]choice{}
-	under := func(used, h layout.Length) layout.Length { // where a label of h would end
-		if used > 0 {
-			used += f.gutter
-		}
-		return used + h
-	}
-	var best func(s state) choice
-	best = func(s state) choice {
-		if s.i == len(h) {
-			return choice{}
-		}
-		if c, ok := known[s]; ok {
-			return c
-		}
-		c := choice{-1, skip}
-		if end := under(s.used, h[s.i]); end <= f.height {
-			c = choice{h[s.i] + best(state{s.i + 1, s.column, end}).covered, here}
-		}
-		if s.column+1 < f.columns && s.used > 0 {
-			if n := h[s.i] + best(state{s.i + 1, s.column + 1, h[s.i]}).covered; n > c.covered {
-				c = choice{n, nextColumn}
-			}
-		}
-		if s.i > 0 {
-			if n := best(state{s.i + 1, s.column, s.used}).covered; n > c.covered {
-				c = choice{n, skip}
-			}
-		}
-		known[s] = c
-		return c
-	}
+	search := filling{f, h, map[state]move{}}
 	out := make([][]int, f.columns)
-	s := state{}
-	for s.i < len(h) {
-		switch best(s).take {
+	for s := (state{}); s.i < len(h); s.i++ {
+		switch search.best(s).take {
 		case here:
+			s.used = f.under(s.used, h[s.i])
 			out[s.column] = append(out[s.column], waiting[s.i])
-			s.used = under(s.used, h[s.i])
 		case nextColumn:
 			s.column++
-			out[s.column] = append(out[s.column], waiting[s.i])
 			s.used = h[s.i]
+			out[s.column] = append(out[s.column], waiting[s.i])
 		}
-		s.i++
 	}
 	return out
+}
+
+// under returns where a label of height h ends below a column that is filled
+// down to used.
+func (f filler) under(used, h layout.Length) layout.Length {
+	if used > 0 {
+		used += f.gutter
+	}
+	return used + h
+}
+
+// A state of filling a paper: label i is next, and a column is filled down to
+// used.
+type state struct {
+	i, column int
+	used      layout.Length
+}
+
+// A move says what is best done with the next label and how much the rest of
+// the labels can cover then.
+type move struct {
+	covered layout.Length
+	take    int8
+}
+
+const (
+	skip = iota
+	here
+	nextColumn
+)
+
+// A filling searches all ways to fill one paper with labels of heights h.
+type filling struct {
+	filler
+	h     []layout.Length
+	known map[state]move
+}
+
+func (f filling) best(s state) move {
+	if s.i == len(f.h) {
+		return move{}
+	}
+	if m, ok := f.known[s]; ok {
+		return m
+	}
+	h := f.h[s.i]
+	m := move{covered: -1}
+	if end := f.under(s.used, h); end <= f.height {
+		m = move{h + f.best(state{s.i + 1, s.column, end}).covered, here}
+	}
+	if s.column+1 < f.columns && s.used > 0 {
+		if n := h + f.best(state{s.i + 1, s.column + 1, h}).covered; n > m.covered {
+			m = move{n, nextColumn}
+		}
+	}
+	if s.i > 0 { // the first is always taken
+		if n := f.best(state{s.i + 1, s.column, s.used}).covered; n > m.covered {
+			m = move{n, skip}
+		}
+	}
+	f.known[s] = m
+	return m
 }
 
 // inOrder fills the columns with labels of one height.

@@ -3,7 +3,6 @@ package impose
 import (
 	"errors"
 	"fmt"
-	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -336,77 +335,6 @@ func TestMixedHeightsNest(t *testing.T) {
 	if p.Len() != 1 && p.Len() != 2 {
 		t.Errorf("%d papers", p.Len())
 	}
-}
-
-// Papers used against the area of the labels, on runs of 200.
-func TestPaperUsed(t *testing.T) {
-	run := func(name string, most float64, g Gang, draw func(r *rand.Rand) layout.Size) {
-		t.Run(name, func(t *testing.T) {
-			var sum, worst float64
-			const runs = 8
-			for seed := range uint64(runs) {
-				r := rand.New(rand.NewPCG(seed, 7))
-				sizes := make([]layout.Size, 200)
-				var area int64
-				for i := range sizes {
-					sizes[i] = draw(r)
-					area += squareMM(sizes[i])
-				}
-				p, err := g.Plan(sizes)
-				if err != nil {
-					t.Fatal(err)
-				}
-				bound := (area + squareMM(p.gang.Paper) - 1) / squareMM(p.gang.Paper)
-				over := float64(p.Len())/float64(bound) - 1
-				sum, worst = sum+over/runs, max(worst, over)
-				if seed == 0 {
-					checkPlan(t, p, sizes)
-				}
-			}
-			t.Logf("papers over the area bound: mean %.1f %%, worst %.1f %%", 100*sum, 100*worst)
-			if worst > most {
-				t.Errorf("worst %.1f %%, at most %.0f %% was promised", 100*worst, 100*most)
-			}
-		})
-	}
-	heights := func(weights ...int) func(r *rand.Rand) layout.Size {
-		return func(r *rand.Rand) layout.Size {
-			n := r.IntN(weights[0] + weights[1] + weights[2])
-			switch {
-			case n < weights[0]:
-				return size(105, 74)
-			case n < weights[0]+weights[1]:
-				return size(105, 99)
-			}
-			return size(105, 148)
-		}
-	}
-	run("even", 0.05, Gang{}, heights(1, 1, 1))
-	run("mostly 74", 0.05, Gang{}, heights(8, 1, 1))
-	run("mostly 99", 0.05, Gang{}, heights(1, 8, 1))
-	run("74 and 99", 0.05, Gang{}, heights(1, 1, 0))
-	run("74 and 148", 0.05, Gang{}, heights(1, 0, 1))
-	run("99 and 148", 0.05, Gang{}, heights(0, 1, 1))
-	run("5 3 2", 0.05, Gang{}, heights(5, 3, 2))
-	random := func(w0, w1, h0, h1 int) func(r *rand.Rand) layout.Size {
-		return func(r *rand.Rand) layout.Size {
-			return size(layout.Length(w0+r.IntN(w1-w0)), layout.Length(h0+r.IntN(h1-h0)))
-		}
-	}
-	run("random on A4", 0.12, Gang{}, random(40, 105, 30, 150))
-	run("large on A4", 0.12, Gang{}, random(40, 105, 74, 148))
-	run("random on A3", 0.12, Gang{Paper: size(297, 420)}, random(40, 150, 30, 150))
-	run("random on Letter", 0.12, Gang{Paper: layout.Size{W: 17 * layout.Inch / 2, H: 11 * layout.Inch}}, random(40, 105, 30, 150))
-	run("small on A5", 0.12, Gang{Paper: size(148, 210)}, random(20, 80, 20, 60))
-	run("upright on A4", 0.20, Gang{Upright: true}, random(40, 105, 74, 148))
-	run("one width on A4", 0.12, Gang{}, random(105, 106, 60, 150))
-	stacked := func(name string, g Gang, draw func(r *rand.Rand) layout.Size) {
-		g.Order = Stack
-		run("stack, "+name, 0.5, g, draw)
-	}
-	stacked("even", Gang{}, heights(1, 1, 1))
-	stacked("mostly 74", Gang{}, heights(8, 1, 1))
-	stacked("5 3 2", Gang{}, heights(5, 3, 2))
 }
 
 func TestPlanErrors(t *testing.T) {

@@ -1,6 +1,7 @@
 package symbol
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
@@ -101,18 +102,23 @@ func qrParts(text string, v coding.Version) []coding.Encoding {
 		}
 		cost = next
 	}
-	best := 0
+	end := 0
 	for s, c := range cost {
-		if c < cost[best] {
-			best = s
+		if c < cost[end] {
+			end = s
 		}
 	}
-	mode := func(s int) int { return [qrStates]int{qrByte, qrAlpha0, qrAlpha0, qrNum0, qrNum0, qrNum0}[s] }
+	return qrTrace(text, from, end)
+}
+
+// qrTrace cuts text where the mode changes on the way that ends in state s.
+func qrTrace(text string, from [][qrStates]int8, s int) []coding.Encoding {
+	mode := [qrStates]int{qrByte, qrAlpha0, qrAlpha0, qrNum0, qrNum0, qrNum0}
 	var parts []coding.Encoding
 	for end, i := len(text), len(text)-1; i >= 0; i-- {
-		before := int(from[i][best])
-		if i == 0 || mode(before) != mode(best) {
-			switch part := text[i:end]; mode(best) {
+		before := int(from[i][s])
+		if i == 0 || mode[before] != mode[s] {
+			switch part := text[i:end]; mode[s] {
 			case qrByte:
 				parts = append(parts, coding.String(part))
 			case qrAlpha0:
@@ -122,11 +128,9 @@ func qrParts(text string, v coding.Version) []coding.Encoding {
 			}
 			end = i
 		}
-		best = before
+		s = before
 	}
-	for i, j := 0, len(parts)-1; i < j; i, j = i+1, j-1 {
-		parts[i], parts[j] = parts[j], parts[i]
-	}
+	slices.Reverse(parts)
 	return parts
 }
 

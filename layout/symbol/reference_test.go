@@ -183,6 +183,10 @@ func TestSquareSymbolsAsZint(t *testing.T) {
 		}
 	})
 	for level, secure := range map[string]string{"L": "1", "M": "2", "Q": "3", "H": "4"} {
+		texts := texts
+		if level != "M" {
+			texts = texts[:600]
+		}
 		t.Run("qr-"+level, func(t *testing.T) {
 			// The first row ends in a finder pattern.
 			wide := func(row string) int { return strings.LastIndexByte(row, '1') + 1 }
