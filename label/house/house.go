@@ -218,7 +218,7 @@ func Default() House {
 		Dates:       Dates{Style: "14 March 2026", Order: "ask"},
 		Coordinates: Coordinates{Style: "as written", Elevation: "as written"},
 		Separators:  Separators{Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
-		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{50, 25}},
+		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{60, 25}},
 		Packet:      Packet{WidthMM: 70, HeightsMM: []float64{37, 74}},
 		Duplicates:  Duplicates{Show: "destination"},
 		Paper:       Paper{Size: "A4", Order: "across", Ticks: true},

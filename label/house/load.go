@@ -220,7 +220,7 @@ func together(h *House, set func(string) bool, bad func(key, message, suggest st
 		}
 	}
 	if len(h.Bars.StickerMM) != 2 {
-		bad("bars.sticker_mm", "write width and height, [50, 25]", "")
+		bad("bars.sticker_mm", "write width and height, [60, 25]", "")
 	}
 	if len(h.Mount.SizeMM) != 2 {
 		bad("mount.size_mm", "write width and height, [297, 420]", "")

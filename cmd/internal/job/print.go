@@ -15,6 +15,7 @@ import (
 	"cornerslip/layout"
 	"cornerslip/layout/impose"
 	"cornerslip/layout/pdf"
+	"cornerslip/layout/symbol"
 	"cornerslip/layout/typeset"
 )
 
@@ -178,6 +179,9 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 	if err != nil {
 		return Summary{}, rep, err
 	}
+	if err := q.valid(); err != nil {
+		return Summary{}, rep, err
+	}
 	s, err := j.checkAndSet(t, &q, say, func(s *Summary, r setRecord) error {
 		if len(r.labels) == 0 {
 			rep.Without++
@@ -218,6 +222,14 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 		})
 	})
 	return s, rep, err
+}
+
+func (q *Request) valid() error {
+	switch q.Symbology {
+	case "", symbol.Code128, symbol.Code39, symbol.DataMatrix, symbol.QR:
+		return nil
+	}
+	return fmt.Errorf("no barcode is called %q; there are code128, code39, datamatrix and qr", q.Symbology)
 }
 
 func (q *Request) title(table string) string {
