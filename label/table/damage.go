@@ -178,7 +178,8 @@ func sureWindows(before rune, seq []rune, r rune) bool {
 	case seq[0] == '×' || seq[0] == 'ß': // ×‘Peace’, Spaß”
 		return false
 	case len(seq) == 2:
-		return !weak || unicode.IsLower(before) && unicode.IsUpper(seq[0])
+		return !weak || unicode.IsLower(before) && unicode.IsUpper(seq[0]) ||
+			seq[1] == 0xA0 && (seq[0] == 'Ã' || seq[0] == 'Â') && !unicode.IsUpper(before) // "à" and a no-break space
 	case len(seq) == 3:
 		return !weak && (r >= 0x1E00 && r < 0x2C00 || r >= 0xFB00 && r < 0xFB07)
 	}

@@ -257,22 +257,28 @@ func (r *resolver) unknown() {
 	}
 }
 
-// nearest returns the term whose name or word is nearest to a heading, "" if
-// none is near; sure if it is only a slip away.
+// nearest returns the term whose name is nearest to a heading, or one of whose
+// words is only a letter away; "" if none is near. It is sure if a slip of the
+// keyboard would explain it.
 func (v *words) nearest(heading string) (term string, sure bool) {
 	key := headingKey(barePrefixed(strings.TrimSpace(heading)))
 	n := utf8.RuneCountInString(key)
-	if n < 3 {
+	if n < 4 {
 		return "", false
 	}
-	best := n/3 + 1
-	bestName := ""
+	best, bestName := n/3+1, ""
 	for name, t := range v.names {
-		if len(name) < 3 {
+		limit := best
+		if v.meanings[name].plain {
+			if limit = 1; n < 6 {
+				continue
+			}
+		}
+		d := distance(key, name, limit)
+		if d > limit || d > n/3 {
 			continue
 		}
-		d := distance(key, name, best)
-		if d < best || d == best && term != "" && (t < term || t == term && name < bestName) {
+		if d < best || d == best && (t < term || t == term && name < bestName) {
 			best, term, bestName = d, t, name
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"golang.org/x/text/encoding/charmap"
@@ -191,3 +192,31 @@ func TestSpool(t *testing.T) {
 type failing struct{}
 
 func (failing) Read([]byte) (int, error) { return 0, fmt.Errorf("the disk is gone") }
+
+// TestReadings ranges over one table from several goroutines at once.
+func TestReadings(t *testing.T) {
+	tb, err := Open(Bytes("t.csv", benchTable(500)), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all [4][]*Row
+	var wait sync.WaitGroup
+	for i := range all {
+		wait.Go(func() {
+			for r := range tb.Rows() {
+				all[i] = append(all[i], r) // rows may be kept
+			}
+		})
+	}
+	wait.Wait()
+	for i := range all {
+		if len(all[i]) != 500 {
+			t.Fatalf("%d rows", len(all[i]))
+		}
+		for j, r := range all[i] {
+			if want := fmt.Sprint(j + 1); r.Get("recordNumber").Text != want || r.Line != j+2 {
+				t.Errorf("reading %d, row %d: %+v", i, j+1, r)
+			}
+		}
+	}
+}

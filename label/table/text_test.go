@@ -120,6 +120,8 @@ func TestDamage(t *testing.T) {
 		{"41Â°42â€²N", "text-mojibake", "41°42′N"},
 		{"DonaÃ¯ana â€“ Coto", "text-mojibake", "Donaïana – Coto"},
 		{"lâ€™Ã‰tang", "text-mojibake", "l’Étang"},
+		{"margem Ã\u00a0 direita", "text-mojibake", "margem à direita"},
+		{"100Â\u00a0m", "text-mojibake", "100\u00a0m"},
 		{"cÅ“ur", "text-mojibake", "cœur"},
 		{"Å\u00a0tefan ÄŒern\u00fd", "text-mojibake", "Štefan Čern\u00fd"},
 		{"ÃƒÂ©tang", "text-mojibake", "étang"},
@@ -132,6 +134,8 @@ func TestDamage(t *testing.T) {
 		// No mojibake: words of these languages, quotes, hybrids, French and
 		// Portuguese capitals, symbols.
 		{"IRMÃ’S", "", ""},
+		{"A IRMÃ\u00a0DE", "", ""},
+		{"5 Å\u00a0e mais", "", ""},
 		{"“MAÇÔ e «FERMÉ »", "", ""},
 		{"Camellia ×‘Cornish Snow’", "", ""},
 		{"Rosa ×½", "", ""},
