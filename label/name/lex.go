@@ -415,6 +415,9 @@ func (l *lexer) finish(t token, end int, small bool) int {
 			} else {
 				t.kind = titleKind(string(w))
 			}
+			if t.kind == cross && t.dot {
+				t.kind = plainWord // X. annuum
+			}
 		}
 	}
 	l.toks = append(l.toks, t)

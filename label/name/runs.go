@@ -32,8 +32,8 @@ func (p *parser) runs() []label.Run {
 type setter struct {
 	p    *parser
 	out  *[]label.Run // apart, so that the parser can stay on the stack
-	span span // the italic stretch that is being written or comes next
-	next int  // the token after it
+	span span         // the italic stretch that is being written or comes next
+	next int          // the token after it
 }
 
 // advance finds the first italic stretch from token i on.
