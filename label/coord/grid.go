@@ -1,35 +1,40 @@
 package coord
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
 )
 
 var (
-	mgrsRef  = regexp.MustCompile(`(?i)(?:^|[^\d\p{L}])(\d{1,2})\s?([C-HJ-NP-X])\s?([A-HJ-NP-Z][A-HJ-NP-V])\s?(\d{2}|\d{4}|\d{6}|\d{8}|\d{10}|\d{1,5}\s\d{1,5}|$)(?:$|[^\d\p{L}])`)
+	mgrsRef  = regexp.MustCompile(`(?i)(?:^|[^\d\p{L}])(\d{1,2})\s?([C-HJ-NP-X])\s?([A-HJ-NP-Z][A-HJ-NP-V])\s?(\d{1,5}\s\d{1,5}|\d{2}|\d{4}|\d{6}|\d{8}|\d{10}|$)(?:$|[^\d\p{L}])`)
+	mgrsLike = regexp.MustCompile(`(?i)(?:^|[^\d\p{L}])(\d{1,2})([A-Z])([A-Z]{2})(\d{3,})(?:$|[^\d\p{L}])`)
 	gridWord = regexp.MustCompile(`(?i)\b(UTM|MGRS|USNG|zone|zona|huso|fuso|fuseau)\b`)
 	// A zone: a number with or without letter, behind a word for it or
 	// before or behind the metres.
 	zoneWord   = regexp.MustCompile(`(?i)\b(?:UTM|zone|zona|huso|fuso|fuseau)\b[\s:.,]*(?:(?:UTM|zone|zona|huso|fuso|fuseau)\b[\s:.,]*)?(\d{1,2})\s?(?:([C-HJ-NP-X])\b|°)?`)
 	zoneLetter = regexp.MustCompile(`(?i)(?:^|[^\d\p{L}.])(\d{1,2})\s?([C-HJ-NP-X])(?:$|[^\p{L}\d.]|[ .,;]\d)`)
 	hemiWord   = regexp.MustCompile(`(?i)\b(north|south|norte|sur|sul|nord|sud|süd)\b`)
-	grouped    = regexp.MustCompile(`\b(\d{1,2}|)\s?(\d{3}) (\d{3})\b`)
+	// Metres in groups: 4 567 890, then 532 123.
+	millions  = regexp.MustCompile(`\b(\d|10) (\d{3}) (\d{3})\b`)
+	thousands = regexp.MustCompile(`\b(\d{3}) (\d{3})\b`)
 	// Metres, with what tells easting from northing.
-	metresRe = regexp.MustCompile(`(?i)(?:\b(easting|northing|este|norte|east|north|e|n|x|y)\s*[:=.]?\s*)?\b(\d{5,8})(?:[.,](\d{1,4}))?\s*(?:m\b\s*)?(?:(easting|northing|este|norte|east|north|e|n)\b)?`)
+	metresRe = regexp.MustCompile(`(?i)(?:\b(easting|northing|este|norte|e|n|x|y)\s*[:=.]?\s*|\b)(\d{5,8})(?:[.,](\d{1,4}))?\s*(?:m\b\s*)?(?:(easting|northing|este|norte|east|north|e|n)\b)?`)
 )
 
 // readGrid reads UTM and MGRS references. It answers false where the text has
 // none.
-func readGrid(t prepared, h Hints) (Reading, bool) {
+func readGrid(t prepared) (Reading, bool) {
 	if t.foreign != "" {
 		return refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign), true
 	}
 	if g := mgrsRef.FindStringSubmatch(t.text); g != nil && (g[4] != "" || gridWord.MatchString(t.text)) {
 		return t.mgrs(g), true
 	}
-	return t.utm(h)
+	if g := mgrsLike.FindStringSubmatch(t.text); g != nil {
+		return t.mgrs(g), true
+	}
+	return t.utm()
 }
 
 func (t prepared) mgrs(g []string) Reading {
@@ -62,11 +67,12 @@ type length struct {
 	at     [2]int
 }
 
-func (t prepared) utm(Hints) (Reading, bool) {
+func (t prepared) utm() (Reading, bool) {
 	named := gridWord.MatchString(t.text) || t.south
 	s := t.text
-	if named {
-		s = grouped.ReplaceAllString(s, "$1$2$3")
+	if named || zoneLetter.MatchString(s) {
+		s = millions.ReplaceAllString(s, "$1$2$3")
+		s = thousands.ReplaceAllString(s, "$1$2")
 	}
 	ms := lengths(s)
 	if len(ms) != 2 || strings.ContainsAny(s, "°\"") {
@@ -147,6 +153,9 @@ func nearBand(lat Angle, band byte) bool {
 	return lat >= south-slack && lat <= north+slack
 }
 
+// behindZone is a zone's number in front of a letter or word.
+var behindZone = regexp.MustCompile(`(^|[^\d.])\d{1,2}\s*$`)
+
 // lengths finds the numbers that can be eastings and northings.
 func lengths(s string) []length {
 	var ls []length
@@ -164,6 +173,9 @@ func lengths(s string) []length {
 		for _, k := range []int{2, 8} {
 			if i[k] < 0 {
 				continue
+			}
+			if k == 2 && behindZone.MatchString(s[:i[k]]) {
+				continue // 29 N 532123: the zone's letter
 			}
 			l.letter = map[byte]byte{'e': 'E', 'x': 'E', 'n': 'N', 'y': 'N'}[strings.ToLower(s[i[k]:i[k+1]])[0]]
 			if k == 2 {
@@ -193,5 +205,3 @@ func zoneIn(s string) (zone int, letter byte, ok bool) {
 	}
 	return zone, letter, true
 }
-
-var _ = fmt.Sprint

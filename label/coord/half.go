@@ -134,10 +134,14 @@ func (r *reader) bareMinutes(k, n int, h *half) bool {
 		return true // 15°19N
 	}
 	// 12 30 N, 12 30 45 N: a hemisphere must follow.
-	for i := k + 1; i <= k+3; i++ {
+	for i := k + 1; i <= k+4; i++ {
 		switch r.at(i).kind {
 		case compass:
 			return true
+		case dot:
+			if r.at(i).text != ":" {
+				return false
+			}
 		case number, dash, minuteMark, secondMark:
 		default:
 			return false

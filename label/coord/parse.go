@@ -17,7 +17,7 @@ func Read(text string, h Hints) Reading {
 		return refuse(NotConvertible, "the text is too long to be coordinates")
 	}
 	t := prepare(text)
-	if r, ok := readGrid(t, h); ok {
+	if r, ok := readGrid(t); ok {
 		return r
 	}
 	return readHalves(gather(t.text, h), h).of(t)
@@ -29,7 +29,7 @@ func ReadPair(lat, lon string, h Hints) Reading {
 		return refuse(NotConvertible, "the text is too long to be coordinates")
 	}
 	t := prepare(lat + " ; " + lon)
-	if r, ok := readGrid(t, h); ok {
+	if r, ok := readGrid(t); ok {
 		return r
 	}
 	ta, to := prepare(lat), prepare(lon)
@@ -79,6 +79,7 @@ type gathered struct {
 	words  bool // words stand between or around bare numbers
 	commas bool // commas separate
 	broken bool // a mark without a number
+	loose  bool // a bare number touches a coordinate
 	either bool // hemispheres before and behind the figures give two readings
 }
 
@@ -89,6 +90,7 @@ func (g gathered) and(o gathered) gathered {
 	g.commas = false
 	g.broken = g.broken || o.broken
 	g.either = g.either || o.either
+	g.loose = g.loose || o.loose
 	return g
 }
 
@@ -155,6 +157,8 @@ func (r *reader) all() gathered {
 		weak.halves = append(weak.halves, h)
 		if h.strong() {
 			strong.halves = append(strong.halves, h)
+		} else if n, after := r.half(r.skipMarks(next)); after > next && n.strong() {
+			strong.loose = true
 		}
 		i = next
 	}
@@ -164,6 +168,14 @@ func (r *reader) all() gathered {
 	}
 	weak.weak = true
 	return weak
+}
+
+// skipMarks passes over full stops and dashes.
+func (r *reader) skipMarks(i int) int {
+	for r.is(i, dot) || r.is(i, dash) {
+		i++
+	}
+	return i
 }
 
 // readHalves turns the halves found in a text into a reading.
@@ -265,7 +277,7 @@ func (h half) inRange(lat bool) error {
 		name, limit = "longitude", 180*Degree
 	}
 	if h.value > limit {
-		return fmt.Errorf("%s %s° is beyond %d°", name, h.value.Decimal(int(min(h.as.places, 6))), limit/Degree)
+		return fmt.Errorf("%s %s° is beyond %d°", name, h.value.Decimal(4), limit/Degree)
 	}
 	return nil
 }
@@ -371,6 +383,8 @@ func (r Reading) signs(a, b half, hints Hints) Reading {
 func (r Reading) doubts(a, b half, g gathered) Reading {
 	lettered := len(a.points) > 0 && len(b.points) > 0
 	switch {
+	case g.loose:
+		return r.unsure("a number stands before the degrees and belongs to nothing: write 41° 14′ 02″ N, 8° 36′ 40″ W")
 	case g.either:
 		return r.unsure("the hemispheres can belong to the figures before or behind them: write 41.2339 N, 8.6111 W")
 	case a.slip || b.slip:

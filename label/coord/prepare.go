@@ -39,9 +39,12 @@ var (
 	farther  = regexp.MustCompile(`^\s*[ENSWO](?:[^a-z]|$)`)
 )
 
+// dotted is degrees, minutes and seconds with stops between: 41.14.02.
+var dotted = regexp.MustCompile(`\b(\d{1,3})\.(\d{1,2})\.(\d{1,2}(?:[.,]\d+)?)\b`)
+
 // prepare makes marks alike and takes datums, heights and distances out.
 func prepare(text string) prepared {
-	p := prepared{text: marks.Replace(text)}
+	p := prepared{text: dotted.ReplaceAllString(marks.Replace(text), "$1 $2 $3")}
 	p.take(nearDatum)
 	if p.datum == "" {
 		p.local = p.take(farDatum)

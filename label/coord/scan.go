@@ -47,7 +47,11 @@ var marks = strings.NewReplacer(
 	"−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "－", "-", "﹣", "-",
 	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2007", " ", "\u3000", " ", "\t", " ", "\n", " ", "\r", " ",
 	"，", ",", "；", ";", "．", ".", "·", ".",
+	"с.ш.", " N ", "с. ш.", " N ", "ю.ш.", " S ", "ю. ш.", " S ", "в.д.", " E ", "в. д.", " E ", "з.д.", " W ", "з. д.", " W ",
 )
+
+// fillers are words that join the parts of one coordinate and say nothing.
+var fillers = map[string]bool{"de": true, "of": true, "du": true, "da": true, "do": true, "di": true, "the": true}
 
 // unitWords are the words for the marks, folded.
 var unitWords = func() map[string]kind {
@@ -106,8 +110,10 @@ func scan(text string, l lang.Tag) []token {
 			t.kind = word
 		}
 		t.text = string(r[i : i+n])
-		ts = append(ts, t)
 		i += n
+		if t.kind != word || !fillers[strings.ToLower(t.text)] {
+			ts = append(ts, t)
+		}
 	}
 	return ts
 }
@@ -170,13 +176,14 @@ func (t *token) word(r []rune, i int, before []token, l lang.Tag) int {
 	for i+n < len(r) && (unicode.IsLetter(r[i+n]) || unicode.Is(unicode.Mn, r[i+n])) {
 		n++
 	}
-	// Chinese words have no space before the figures, letters none between
-	// them and the marks.
+	afterNumber := len(before) > 0 && before[len(before)-1].kind == number && t.glued
+	if n == 2 && afterNumber && strings.ContainsRune("dms", r[i]) && unicode.IsUpper(r[i+1]) {
+		n = 1 // 02sN
+	}
 	w := string(r[i : i+n])
 	f := lang.Fold(w)
-	afterNumber := len(before) > 0 && before[len(before)-1].kind == number && t.glued
 	t.kind = word
-	if n == 1 && t.letter(w, afterNumber, i+1 < len(r) && isDigit(r[i+1]), before, l) {
+	if n == 1 && t.letter(w, afterNumber, r[i+1:], before, l) {
 		return n
 	}
 	if a := lang.FindAxis(w); a != 0 {
@@ -194,7 +201,8 @@ func (t *token) word(r []rune, i int, before []token, l lang.Tag) int {
 }
 
 // letter reads a word of one letter.
-func (t *token) letter(w string, afterNumber, beforeNumber bool, before []token, l lang.Tag) bool {
+func (t *token) letter(w string, afterNumber bool, rest []rune, before []token, l lang.Tag) bool {
+	beforeNumber := len(rest) > 0 && isDigit(rest[0])
 	afterMark := len(before) > 0 && before[len(before)-1].kind <= secondMark && t.glued
 	switch {
 	case w == "o" && afterNumber && beforeNumber, w == "d" && afterNumber: // 15o19', 121d
@@ -207,7 +215,7 @@ func (t *token) letter(w string, afterNumber, beforeNumber bool, before []token,
 		t.kind, t.points = compass, []lang.Compass{lang.East}
 	case w == "L" && len(before) > 0 && isCompass(before): // ö. L.
 		t.kind, t.axis = axis, 'E'
-	case w == strings.ToUpper(w) || afterMark:
+	case w == strings.ToUpper(w) || afterMark || beforeAxis(rest):
 		p := lang.FindCompass(w, l)
 		if len(p) == 0 {
 			return false
@@ -217,6 +225,18 @@ func (t *token) letter(w string, afterNumber, beforeNumber bool, before []token,
 		return false
 	}
 	return true
+}
+
+// beforeAxis reports whether a full stop and a word for latitude or longitude
+// follow: n. Br., w. L.
+func beforeAxis(rest []rune) bool {
+	s := strings.TrimLeft(string(rest[:min(len(rest), 16)]), ".")
+	if len(s) == len(string(rest[:min(len(rest), 16)])) {
+		return false
+	}
+	w, _, _ := strings.Cut(strings.TrimLeft(s, " "), ".")
+	w, _, _ = strings.Cut(w, " ")
+	return w == "L" || lang.FindAxis(w) != 0
 }
 
 // isCompass reports whether the last token, but for a full stop, is a point

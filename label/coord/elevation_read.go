@@ -1,0 +1,287 @@
+package coord
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+	"unicode"
+
+	"cornerslip/label/lang"
+)
+
+var (
+	// seaLevel is the level itself, as a height of its own.
+	seaLevel = regexp.MustCompile(`(?i)\b(?:at |am |ao |al |à |au |a |ad )?(?:the )?(sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|meeresspiegel|meereshöhe|meeresniveau|libellam? maris)\b`)
+	// aboveSea is what follows a height and says nothing more.
+	aboveSea = regexp.MustCompile(`(?i)(?:\b(?:above|sobre|acima|über|au-dessus|sopra|supra)\s+(?:the |el |o |do |du |il |dem |de )*|\bd'?\s*)?(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|(?:dem )?meeresspiegel|meer(?:eshöhe)?|mare)\b`)
+	belowSea = regexp.MustCompile(`(?i)\b(?:below|bajo|abaixo|unter|au-dessous|sotto|infra)\s+(?:the |el |o |do |du |il |dem |de )*(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|meeresspiegel|mare)\b`)
+	// abbreviated is metres with "above sea level" run on: msnm, m s.m.
+	abbreviated = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n)|u\.?\s?m)\b\.?`)
+	// bySpaces and byMarks are thousands: 1 240, 1,240, 1.240.
+	bySpaces = regexp.MustCompile(`(^|[^\d.,])(\d{1,2}) (\d{3})\b`)
+	byMarks  = regexp.MustCompile(`^([1-9]\d{0,2})[.,'](\d{3})$`)
+)
+
+// The words of elevations, folded.
+var elevationWords = func() map[string]string {
+	m := map[string]string{}
+	for what, list := range map[string]string{
+		"metres": "m mt mts mtr mtrs metre metres meter meters metro metros mètre mètres metri metrum msm м метров 公尺 米",
+		"feet":   "ft feet foot pie pies pé pés pied pieds piedi fuß fuss fot fod pedes ped 英尺",
+		"to":     "to a à bis até al hasta till und and y e et tot",
+		"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near 約 约",
+		"over":   "over above exceeding",
+		"under":  "below under upto less",
+		"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
+			" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔",
+	} {
+		for _, w := range strings.Fields(list) {
+			m[lang.Fold(w)] = what
+		}
+	}
+	return m
+}()
+
+// ParseElevation reads an elevation as people write it: "1240-1260 m",
+// "c. 4000 ft", "1200 ± 20 m", "sea level", "4000 ft (1219 m)". A figure
+// without a unit is ambiguous. The Elevation is set if the status is OK;
+// otherwise the error says what is wrong and what to do.
+func ParseElevation(text string) (Elevation, Status, error) {
+	if len(text) > longest {
+		return Elevation{}, NotConvertible, errors.New("the text is too long to be an elevation")
+	}
+	r, err := scanElevation(text)
+	if err != nil {
+		return Elevation{}, NotConvertible, err
+	}
+	return r.elevation(text)
+}
+
+// A heightReader collects what an elevation's text says, in order.
+type heightReader struct {
+	numbers []height1
+	circa   bool
+	bound   bound
+	below   bool // below sea level
+	plus    int  // index of the number behind ±, 0 if none
+}
+
+// A height1 is one number with its unit and what stood before it.
+type height1 struct {
+	n       int64
+	places  int8
+	unit    int // -1 not said
+	joined  bool
+	bracket bool
+	other   bool // behind a comma or slash
+}
+
+func scanElevation(text string) (*heightReader, error) {
+	r := &heightReader{}
+	s := marks.Replace(strings.TrimSpace(text))
+	if belowSea.MatchString(s) {
+		r.below = true
+		s = belowSea.ReplaceAllString(s, " ")
+	}
+	s = abbreviated.ReplaceAllString(s, "$1$2 ")
+	if strings.ContainsAny(s, "0123456789") && !strings.HasPrefix(strings.ToLower(s), "sea") {
+		s = aboveSea.ReplaceAllString(s, " ")
+	}
+	s = seaLevel.ReplaceAllString(s, " 0 m ")
+	s = bySpaces.ReplaceAllString(s, "$1$2$3")
+	var joined, bracket, other, negative, plus bool
+	fresh := true // no number yet on this side of a bracket or slash
+	rs := []rune(s)
+	for i := 0; i < len(rs); {
+		c := rs[i]
+		n := 1
+		switch {
+		case isDigit(c):
+			for i+n < len(rs) && (isDigit(rs[i+n]) || strings.ContainsRune(".,'", rs[i+n]) && i+n+1 < len(rs) && isDigit(rs[i+n+1])) {
+				n++
+			}
+			h, err := readHeight(string(rs[i : i+n]))
+			if err != nil {
+				return nil, err
+			}
+			if negative {
+				h.n = -h.n
+			}
+			h.joined, h.bracket, h.other = joined, bracket, other
+			if plus {
+				r.plus = len(r.numbers)
+			}
+			r.numbers = append(r.numbers, h)
+			joined, negative, plus, other, fresh = false, false, false, false, false
+		case unicode.IsLetter(c):
+			for i+n < len(rs) && (unicode.IsLetter(rs[i+n]) || unicode.Is(unicode.Mn, rs[i+n])) {
+				n++
+			}
+			if err := r.word(string(rs[i:i+n]), &joined); err != nil {
+				return nil, err
+			}
+		case c == '\'':
+			r.setUnit(Feet)
+		case c == '-':
+			// Behind a number without a second one it joins, else it is a sign.
+			if !fresh && !joined {
+				joined = true
+			} else {
+				negative = i+1 < len(rs) && isDigit(rs[i+1])
+			}
+		case c == '±' || c == '+' && i+2 < len(rs) && rs[i+1] == '/' && rs[i+2] == '-':
+			if c == '+' {
+				n = 3
+			}
+			if len(r.numbers) == 0 {
+				r.circa = true
+			} else {
+				plus = true
+			}
+		case c == '~' || c == '≈':
+			r.circa = true
+		case c == '>' || c == '≥':
+			r.bound = atLeast
+		case c == '<' || c == '≤':
+			r.bound = atMost
+		case c == '(' || c == '[':
+			bracket, fresh = true, true
+		case c == ')' || c == ']':
+			bracket = false
+		case c == '/' || c == ',' || c == ';' || c == '=':
+			other, fresh = len(r.numbers) > 0, true
+		case c == ' ' || c == '.' || c == ':' || c == '?':
+		default:
+			return nil, fmt.Errorf("%q is not part of an elevation", string(c))
+		}
+		i += n
+	}
+	return r, nil
+}
+
+// readHeight reads a number, its thousands apart or not.
+func readHeight(s string) (height1, error) {
+	if g := byMarks.FindStringSubmatch(s); g != nil {
+		s = g[1] + g[2] // three figures behind a mark are thousands: nobody measures millimetres
+	}
+	if strings.Count(s, ",")+strings.Count(s, ".") > 1 { // 1,240.5
+		last := strings.LastIndexAny(s, ".,")
+		s = strings.NewReplacer(",", "", ".", "", "'", "").Replace(s[:last]) + "." + s[last+1:]
+	}
+	n, places, ok := thousandths(strings.Replace(s, ",", ".", 1))
+	if !ok {
+		return height1{}, fmt.Errorf("%q is not a number", s)
+	}
+	return height1{n: n, places: places, unit: -1}, nil
+}
+
+func (r *heightReader) setUnit(u Unit) {
+	if n := len(r.numbers); n > 0 && r.numbers[n-1].unit < 0 {
+		r.numbers[n-1].unit = int(u)
+	}
+}
+
+func (r *heightReader) word(w string, joined *bool) error {
+	switch elevationWords[lang.Fold(w)] {
+	case "metres":
+		r.setUnit(Metres)
+	case "feet":
+		r.setUnit(Feet)
+	case "to":
+		if len(r.numbers) == 0 && strings.EqualFold(w, "to") {
+			r.bound = atMost // alt. to 10 m
+		} else {
+			*joined = true
+		}
+	case "circa":
+		r.circa = true
+	case "over":
+		r.bound = atLeast
+	case "under":
+		r.bound = atMost
+	case "skip":
+		switch strings.ToLower(w) {
+		case "up": // up to 10 m
+			r.bound = atMost
+		case "more": // more than 10 m
+			r.bound = atLeast
+		}
+	default:
+		return fmt.Errorf("%q is not part of an elevation: write it as 1240 m or 1240-1260 m", w)
+	}
+	return nil
+}
+
+// elevation puts the numbers together.
+func (r *heightReader) elevation(text string) (Elevation, Status, error) {
+	ns := r.numbers
+	if len(ns) == 0 {
+		return Elevation{}, NotConvertible, fmt.Errorf("there is no height in %q: write it as 1240 m", text)
+	}
+	e := Elevation{Low: ns[0].n, High: ns[0].n, places: ns[0].places, Circa: r.circa, bound: r.bound, set: true}
+	unit := ns[0].unit
+	i := 1
+	if i < len(ns) && i == r.plus {
+		e.Tolerance = ns[i].n
+		e.places = max(e.places, ns[i].places)
+		unit = oneUnit(unit, ns[i].unit)
+		i++
+	} else if i < len(ns) && !ns[i].bracket && (ns[i].joined || ns[i].other && (unit < 0 || unit == ns[i].unit)) {
+		e.High = ns[i].n
+		e.places = max(e.places, ns[i].places)
+		unit = oneUnit(unit, ns[i].unit)
+		i++
+	}
+	switch {
+	case unit == -1:
+		return Elevation{}, Ambiguous, fmt.Errorf("%q has no unit: add m or ft", text)
+	case unit == -2:
+		return Elevation{}, Ambiguous, fmt.Errorf("%q mixes metres and feet: give both ends in one unit", text)
+	}
+	e.Unit = Unit(unit)
+	if r.below {
+		e.Low, e.High = -e.High, -e.Low
+	}
+	if e.Low > e.High {
+		return Elevation{}, Ambiguous, fmt.Errorf("%q: the lower height stands last: swap the two or correct one", text)
+	}
+	if i < len(ns) && !e.agrees(ns[i:]) {
+		return Elevation{}, Ambiguous, fmt.Errorf("%q gives heights that do not agree: keep one", text)
+	}
+	return e, OK, nil
+}
+
+// oneUnit returns the unit of two numbers, -1 if neither says it, -2 if they
+// differ.
+func oneUnit(a, b int) int {
+	switch {
+	case a < 0:
+		return b
+	case b < 0 || a == b:
+		return a
+	}
+	return -2
+}
+
+// agrees reports whether further numbers say the same in the other unit,
+// within what the rounding of both allows.
+func (e Elevation) agrees(ns []height1) bool {
+	last := ns[len(ns)-1]
+	if last.unit < 0 || len(ns) > 2 || len(ns) == 2 && !ns[1].joined {
+		return false
+	}
+	o := Elevation{Low: ns[0].n, High: last.n, Unit: Unit(last.unit), places: max(ns[0].places, last.places), set: true}
+	metres := func(n int64, u Unit) int64 {
+		if u == Feet {
+			return n * 3048 / 10000
+		}
+		return n
+	}
+	slack := max(metres(e.step(e.Low), e.Unit), metres(o.step(o.Low), o.Unit), 1000)
+	d := func(a, b int64) bool {
+		x := metres(a, e.Unit) - metres(b, o.Unit)
+		return max(x, -x) <= slack
+	}
+	return d(e.Low, o.Low) && d(e.High, o.High)
+}
