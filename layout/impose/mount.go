@@ -7,15 +7,41 @@ import (
 	"cornerslip/layout"
 )
 
-// A Mount is the sheet that a specimen is fixed on, with one label in the
-// lower right corner. The zero value is an A3 sheet (ISO 216) with the label
-// 5 mm from both edges.
+// A Mount is the sheet that a specimen is fixed on, with the label in the lower
+// right corner. The zero value is an A3 sheet (ISO 216) with the label 5 mm
+// from both edges.
 type Mount struct {
 	// Sheet is its size; zero is 297 × 420 mm.
 	Sheet layout.Size
-	// Margin is kept between the label and the lower and the right edge; zero is
-	// 5 mm, below zero none.
+	// Margin is kept between the label and the lower and the right edge, and
+	// between spots and their edges; zero is 5 mm, below zero none.
 	Margin layout.Length
+	// Spots are kept free for other things.
+	Spots []Spot
+}
+
+// A Corner is one of a sheet's four.
+type Corner int
+
+// The corners. Most spots are counted from the upper left.
+const (
+	UpperLeft Corner = iota
+	UpperRight
+	LowerLeft
+	LowerRight
+)
+
+// A Spot is a place on a mount for something that is put there by hand:
+// a barcode sticker, a packet, slips, a stamp, a scale bar, a colour chart.
+type Spot struct {
+	Name   string // as messages call it
+	Size   layout.Size
+	Corner Corner // the corner it is near
+	// Off is the distance from the corner's two edges; a zero part is the
+	// mount's margin.
+	Off layout.Point
+	// Word is printed in it on the guide, set by the caller; nil prints none.
+	Word *layout.Box
 }
 
 func (m Mount) withDefaults() Mount {
@@ -31,34 +57,152 @@ func (m Mount) withDefaults() Mount {
 	return m
 }
 
-// Pages puts each label on a sheet of its own, upright. sizes are those of the
-// boxes that box returns.
-func (m Mount) Pages(sizes []layout.Size, box func(i int) (*layout.Box, error)) (iter.Seq2[layout.Page, error], error) {
-	m = m.withDefaults()
+// spot returns where s lies.
+func (m Mount) spot(s Spot) layout.Rect {
+	off := s.Off
+	if off.X == 0 {
+		off.X = m.Margin
+	}
+	if off.Y == 0 {
+		off.Y = m.Margin
+	}
+	r := layout.Rect{At: off, Size: s.Size}
+	if s.Corner == UpperRight || s.Corner == LowerRight {
+		r.At.X = m.Sheet.W - off.X - s.Size.W
+	}
+	if s.Corner == LowerLeft || s.Corner == LowerRight {
+		r.At.Y = m.Sheet.H - off.Y - s.Size.H
+	}
+	return r
+}
+
+// label returns where a label of the size given lies if it is alone.
+func (m Mount) label(s layout.Size) layout.Rect {
+	return layout.Rect{At: layout.Point{X: m.Sheet.W - m.Margin - s.W, Y: m.Sheet.H - m.Margin - s.H}, Size: s}
+}
+
+// A named thing on a mount.
+type named struct {
+	name string
+	layout.Rect
+}
+
+// spots returns where all spots lie, or which two overlap or leave the sheet.
+func (m Mount) spots() ([]named, error) {
 	if m.Sheet.W < leastPaper || m.Sheet.H < leastPaper || m.Sheet.W > mostPaper || m.Sheet.H > mostPaper {
 		return nil, fmt.Errorf("mounting sheet of %s: each side must be from %s to %s", m.Sheet, leastPaper, mostPaper)
 	}
-	for i, s := range sizes {
-		if s.W+m.Margin > m.Sheet.W || s.H+m.Margin > m.Sheet.H {
-			return nil, fmt.Errorf("label %d of %s does not fit a mounting sheet of %s with %s to its edges; a sheet of %s is the least",
-				i+1, s, m.Sheet, m.Margin, layout.Size{W: s.W + m.Margin, H: s.H + m.Margin})
+	var out []named
+	for _, s := range m.Spots {
+		n := named{s.Name, m.spot(s)}
+		switch {
+		case s.Size.W <= 0 || s.Size.H <= 0:
+			return nil, fmt.Errorf("the spot for the %s has no size", s.Name)
+		case s.Corner < UpperLeft || s.Corner > LowerRight:
+			return nil, fmt.Errorf("the spot for the %s: a sheet has no corner %d", s.Name, s.Corner)
+		}
+		if err := m.place(n, out); err != nil {
+			return nil, err
+		}
+		out = append(out, n)
+	}
+	return out, nil
+}
+
+// place reports what is wrong with n's place among others.
+func (m Mount) place(n named, others []named) error {
+	if !(layout.Rect{Size: m.Sheet}).Contains(n.Rect) {
+		return fmt.Errorf("the %s of %s does not lie on the mounting sheet of %s: it would reach from %s, %s to %s, %s",
+			n.name, n.Size, m.Sheet, n.At.X, n.At.Y, n.Right(), n.Bottom())
+	}
+	for _, o := range others {
+		if n.Overlaps(o.Rect) {
+			x := min(n.Right(), o.Right()) - max(n.At.X, o.At.X)
+			y := min(n.Bottom(), o.Bottom()) - max(n.At.Y, o.At.Y)
+			return fmt.Errorf("the %s and the %s overlap on the mounting sheet, by %s; move one of them by the shorter side of that",
+				n.name, o.name, layout.Size{W: x, H: y})
+		}
+	}
+	return nil
+}
+
+// Pages puts each label on a sheet of its own, upright. sizes are those of the
+// boxes that box returns.
+func (m Mount) Pages(sizes []layout.Size, box func(i int) (*layout.Box, error)) (iter.Seq2[layout.Page, error], error) {
+	alone := make([][]int, len(sizes))
+	for i := range alone {
+		alone[i] = []int{i}
+	}
+	return m.Shared(alone, sizes, box)
+}
+
+// Shared puts the labels of each group on one sheet, for mounts that hold more
+// than one gathering: the first in the corner, each further one left of the
+// one before while there is room, else above them all.
+func (m Mount) Shared(groups [][]int, sizes []layout.Size, box func(i int) (*layout.Box, error)) (iter.Seq2[layout.Page, error], error) {
+	m = m.withDefaults()
+	spots, err := m.spots()
+	if err != nil {
+		return nil, err
+	}
+	places := make([][]layout.Rect, len(groups))
+	for g, group := range groups {
+		if places[g], err = m.labels(group, sizes, spots); err != nil {
+			return nil, err
 		}
 	}
 	return func(yield func(layout.Page, error) bool) {
-		for i, s := range sizes {
-			page := layout.Page{Size: m.Sheet}
-			b, err := box(i)
-			switch {
-			case err != nil:
-			case b.Size != s:
-				err = fmt.Errorf("%v: set at %s, but planned for %s", b.Ref, b.Size, s)
-			default:
-				at := layout.Point{X: m.Sheet.W - m.Margin - s.W, Y: m.Sheet.H - m.Margin - s.H}
-				page.Boxes = []layout.Placed{onDots(layout.Placed{At: at, Box: b})}
-			}
+		for g, group := range groups {
+			page, err := m.page(group, places[g], box)
 			if !yield(page, err) || err != nil {
 				return
 			}
 		}
 	}, nil
+}
+
+// labels finds the places of the labels that share a sheet.
+func (m Mount) labels(group []int, sizes []layout.Size, spots []named) ([]layout.Rect, error) {
+	var out []layout.Rect
+	var right, bottom, top layout.Length // of the row being filled, growing to the left
+	right, bottom = m.Sheet.W-m.Margin, m.Sheet.H-m.Margin
+	top = bottom
+	for k, i := range group {
+		s := sizes[i]
+		n := named{fmt.Sprintf("label %d", i+1), m.label(s)}
+		if s.W+m.Margin > m.Sheet.W || s.H+m.Margin > m.Sheet.H {
+			return nil, fmt.Errorf("label %d of %s does not fit a mounting sheet of %s with %s to its edges; a sheet of %s is the least",
+				i+1, s, m.Sheet, m.Margin, layout.Size{W: s.W + m.Margin, H: s.H + m.Margin})
+		}
+		if k > 0 {
+			left := layout.Point{X: right - s.W, Y: bottom - s.H}
+			if beside := (named{n.name, layout.Rect{At: left, Size: s}}); left.X >= m.Margin && m.place(beside, spots) == nil {
+				n = beside
+			} else {
+				right, bottom = m.Sheet.W-m.Margin, top
+				n.At.Y = bottom - s.H
+			}
+		}
+		if err := m.place(n, spots); err != nil {
+			return nil, err
+		}
+		out = append(out, n.Rect)
+		right, top = n.At.X-m.Margin, min(top, n.At.Y-m.Margin)
+	}
+	return out, nil
+}
+
+func (m Mount) page(group []int, places []layout.Rect, box func(i int) (*layout.Box, error)) (layout.Page, error) {
+	page := layout.Page{Size: m.Sheet}
+	for k, i := range group {
+		b, err := box(i)
+		if err != nil {
+			return layout.Page{}, err
+		}
+		if b.Size != places[k].Size {
+			return layout.Page{}, fmt.Errorf("%v: set at %s, but planned for %s", b.Ref, b.Size, places[k].Size)
+		}
+		page.Boxes = append(page.Boxes, onDots(layout.Placed{At: places[k].At, Box: b}))
+	}
+	return page, nil
 }

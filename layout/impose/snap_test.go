@@ -69,43 +69,6 @@ func TestBarsLieOnDots(t *testing.T) {
 	})
 }
 
-func TestMount(t *testing.T) {
-	box := func(i int) (*layout.Box, error) { return &layout.Box{Size: size(105, 99)}, nil }
-	pages, err := Mount{}.Pages([]layout.Size{size(105, 99), size(105, 99)}, box)
-	if err != nil {
-		t.Fatal(err)
-	}
-	n := 0
-	for page, err := range pages {
-		if err != nil {
-			t.Fatal(err)
-		}
-		n++
-		// ISO 216 A3, the label 5 mm from the lower and the right edge.
-		if want := (layout.Point{X: (297 - 5 - 105) * mm, Y: (420 - 5 - 99) * mm}); page.Size != size(297, 420) || page.Boxes[0].At != want {
-			t.Errorf("page of %v, label at %v", page.Size, page.Boxes[0].At)
-		}
-	}
-	if n != 2 {
-		t.Errorf("%d pages", n)
-	}
-	for _, c := range []struct {
-		m    Mount
-		s    layout.Size
-		want string
-	}{
-		{Mount{Sheet: size(100, 150)}, size(105, 99), "label 1 of 105 × 99 mm does not fit a mounting sheet of 100 × 150 mm with 5mm to its edges; a sheet of 110 × 104 mm is the least"},
-		{Mount{Sheet: size(5, 150)}, size(105, 99), "mounting sheet of 5 × 150 mm: each side must be from 10mm to 2000mm"},
-	} {
-		if _, err := c.m.Pages([]layout.Size{c.s}, box); err == nil || err.Error() != c.want {
-			t.Errorf("got %v\nwant %s", err, c.want)
-		}
-	}
-	if _, err := (Mount{Sheet: size(105, 99), Margin: -1}).Pages([]layout.Size{size(105, 99)}, box); err != nil {
-		t.Errorf("a label as large as its sheet, without margin: %v", err)
-	}
-}
-
 func TestParsePaper(t *testing.T) {
 	for text, want := range map[string]layout.Size{
 		// ISO 216: each size of the A series is the one before halved, rounded down.
