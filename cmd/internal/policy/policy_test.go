@@ -35,7 +35,7 @@ label/check/bdq     label/check label label/table label/date label/coord label/n
 label/check/trade   label/check label label/table label/date label/coord label/name label/accession label/place
 label/form          label label/lang label/check label/name label/date label/coord label/accession
 label/house         github.com/pelletier/go-toml
-label/register      label label/accession modernc.org/sqlite github.com/jackc/pgx
+label/register      label label/accession modernc.org/sqlite github.com/jackc/pgx golang.org/x/text
 fonts               github.com/go-fonts/liberation github.com/go-fonts/dejavu
 layout
 layout/face         layout fonts github.com/go-text/typesetting golang.org/x/text golang.org/x/image
