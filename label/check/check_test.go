@@ -180,7 +180,7 @@ func TestSeverity(t *testing.T) {
 	}
 	row := With("recordNumber", "", "geodeticDatum", "", "eventDate", "31 February 2026", "catalogNumber", "VDOURA-0000001")
 	rs, fs := run(t, e, open(t, row, row))
-	if rs[0].Printable() || len(fs) != 4 || fs[0].Rule != "date-unreadable" || fs[0].Severity != label.Warning || fs[1].Severity != label.Error {
+	if rs[0].Printable() || len(fs) != 4 || fs[1].Rule != "date-unreadable" || fs[1].Severity != label.Warning || fs[0].Severity != label.Error {
 		t.Errorf("%v", fs)
 	}
 	// What is let through must still stand on the label.

@@ -76,6 +76,8 @@ func (c *Context) readParts(h date.Hints) DateReading {
 		r.Term, r.Reading = "month", date.Read(r.Text, h)
 	case month == "" && day != "":
 		r.Term, r.Reading = "day", date.Reading{Status: date.Invalid, Err: fmt.Errorf("a day needs its month: fill in month")}
+	case len(strings.TrimLeft(year, "0")) != 4:
+		r.Reading = date.Reading{Status: date.Ambiguous, Err: fmt.Errorf("write the year with four figures")}
 	default:
 		got, err := date.New(y, m, d)
 		r.Reading = date.Reading{Status: date.OK, Date: got, Err: err}
@@ -114,7 +116,7 @@ func dateRules() []Rule {
 			Terms:   []string{"eventDate", "year", "verbatimEventDate"},
 			Example: one("eventDate", ""), Counterexample: one("eventDate", "s.d."),
 			Row: func(c *Context) {
-				if c.EventDate.Term == "" && c.Text("eventDate") == "" && c.Text("verbatimEventDate") == "" {
+				if c.EventDate.Term == "" && c.blank("eventDate") && c.blank("verbatimEventDate") {
 					c.Report("eventDate", "no date is given: the label prints s.d.")
 				}
 			},
@@ -127,7 +129,7 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Invalid && r.Term != "verbatimEventDate" {
-						c.Report(r.Term, r.Err.Error())
+						c.Report(r.Term, reason(r.Err, r.Text))
 					}
 				}
 			},
@@ -140,7 +142,7 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Ambiguous && r.Term != "verbatimEventDate" {
-						c.Suggest(r.Term, r.Err.Error(), readings(r.Candidates))
+						c.Suggest(r.Term, reason(r.Err, r.Text), readings(r.Candidates))
 					}
 				}
 			},
@@ -153,7 +155,7 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Incomplete && r.Term != "verbatimEventDate" {
-						c.Report(r.Term, r.Err.Error())
+						c.Report(r.Term, reason(r.Err, r.Text))
 					}
 				}
 			},
@@ -186,10 +188,10 @@ func dateRules() []Rule {
 	}
 }
 
-// readings writes the candidates of a date.
+// readings writes the likeliest candidates of a date.
 func readings(ds []date.Date) string {
 	var all []string
-	for _, d := range ds {
+	for _, d := range ds[:min(len(ds), 3)] {
 		all = append(all, d.ISO())
 	}
 	return strings.Join(all, " or ")

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"cornerslip/label"
 	"cornerslip/label/date"
@@ -190,6 +192,10 @@ type Context struct {
 // included.
 func (c *Context) Cell(term string) table.Cell { return c.row.Get(term) }
 
+// blank reports whether nothing at all is written in a term's cell, not even a
+// placeholder, which has a finding of its own.
+func (c *Context) blank(term string) bool { return strings.TrimSpace(c.Cell(term).Text) == "" }
+
 // Report says something of a term's cell; of the row, where it has none.
 func (c *Context) Report(term, message string) { c.Suggest(term, message, "") }
 
@@ -213,4 +219,11 @@ func (c *Context) add(f label.Finding) {
 		c.errors++
 	}
 	c.findings = append(c.findings, f)
+}
+
+// reason is what an error says beside the value, which the finding shows
+// already.
+func reason(err error, text string) string {
+	s := strings.TrimPrefix(err.Error(), strconv.Quote(text))
+	return strings.TrimLeft(s, ": ")
 }

@@ -98,9 +98,25 @@ func parseMetres(text string) Height {
 		return Height{}
 	}
 	h := Height{Text: text}
-	h.Value, h.Status, _ = coord.ParseElevation(text)
+	figures := text
+	if isNumber(text) {
+		if thousands(text) {
+			h.Status, h.Err = coord.Ambiguous, fmt.Errorf("can be thousands or a decimal point: write it without the point")
+			return h
+		}
+		// The point of a plain number is a decimal point, and zeros after it
+		// are a program's.
+		if strings.Contains(text, ".") {
+			figures = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+			if i := strings.IndexByte(figures, '.'); i >= 0 && len(figures)-i == 4 {
+				figures += "0" // three decimals would be taken for thousands
+			}
+		}
+	} else {
+		h.Value, h.Status, _ = coord.ParseElevation(text)
+	}
 	if h.Status != coord.OK {
-		h.Value, h.Status, h.Err = coord.ParseElevation(text + " m")
+		h.Value, h.Status, h.Err = coord.ParseElevation(figures + " m")
 	}
 	switch {
 	case h.Status == coord.OK && h.Value.Unit == coord.Feet:
@@ -116,6 +132,13 @@ func parseMetres(text string) Height {
 		h.Value = coord.Elevation{}
 	}
 	return h
+}
+
+// thousands reports whether a number's point may part thousands: "1.200" can
+// be twelve hundred metres. "152.400" cannot: no land is so high.
+func thousands(s string) bool {
+	s = strings.TrimLeft(s, "+-")
+	return len(s) == 5 && s[1] == '.' && s[0] >= '1' && s[0] <= '8'
 }
 
 // The lowest dry land lies by the Dead Sea, the highest is Mount Everest.
@@ -136,7 +159,7 @@ func elevationRules() []Rule {
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
 					if h.Err != nil {
-						c.Suggest(columns[i], h.Err.Error(), inMetres(h.Text))
+						c.Suggest(columns[i], reason(h.Err, h.Text), inMetres(h.Text))
 					}
 				}
 			},
@@ -153,7 +176,7 @@ func elevationRules() []Rule {
 					case h.Value.Low != h.Value.High:
 						c.Report(columns[i], "a range in one column: write the lower height in minimumElevationInMeters and the upper in maximumElevationInMeters")
 					default:
-						c.Report(columns[i], "more than a number: write the figures here and the wording in verbatimElevation")
+						c.Report(columns[i], "not in figures alone: write the number here, and other words in verbatimElevation")
 					}
 				}
 			},
@@ -164,9 +187,9 @@ func elevationRules() []Rule {
 			Terms:   columns,
 			Example: one("minimumElevationInMeters", "12000"), Counterexample: one("minimumElevationInMeters", "-430", "maximumElevationInMeters", "8850"),
 			Row: func(c *Context) {
-				for _, term := range columns {
-					if v, ok := degrees(c.Text(term)); ok && (v < lowestLand || v > highestLand) {
-						c.Reportf(term, "no land lies there: heights run from %d to %d m", lowestLand, highestLand)
+				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
+					if h.is() && (h.Value.Low < lowestLand*1000 || h.Value.High > highestLand*1000) {
+						c.Reportf(columns[i], "no land lies there: heights run from %d to %d m", lowestLand, highestLand)
 					}
 				}
 			},
@@ -203,15 +226,22 @@ func elevationRules() []Rule {
 			Example: one("minimumElevationInMeters", "", "verbatimElevation", "4000"), Counterexample: one("minimumElevationInMeters", "", "verbatimElevation", "4000 ft"),
 			Row: func(c *Context) {
 				if h := &c.Heights; h.Min.Text == "" && h.Max.Text == "" && h.Verbatim.Err != nil {
-					c.Reportf("verbatimElevation", "printed as written: %v", h.Verbatim.Err)
+					c.Report("verbatimElevation", reason(h.Verbatim.Err, h.Verbatim.Text)+"; printed as written")
 				}
 			},
 		},
 	}
 }
 
-// inMetres suggests whole metres for a single height in another form.
+// inMetres suggests whole metres for a single height in another form, and the
+// two readings of a number with a point.
 func inMetres(text string) string {
+	if isNumber(text) {
+		if !thousands(text) {
+			return ""
+		}
+		return strings.Replace(text, ".", "", 1) + " or " + strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+	}
 	e, s, _ := coord.ParseElevation(text)
 	if s == coord.OK && e.Low == e.High {
 		low, _ := e.InMetres()

@@ -37,7 +37,7 @@ func TestParsePreparations(t *testing.T) {
 		{in: "skull", err: `"skull" is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it`},
 		{in: "sheet | | packet;", want: []p{{Sheet, "sheet", "", 1, 1}, {Packet, "packet", "", 1, 1}}},
 		{in: "|", err: `no part is named: write "sheet", or leave the cell empty for one sheet`},
-		{in: "packet: 2", err: `"packet: 2" has a number for its contents: put the count first and say what is inside`, suggest: "2 packet"},
+		{in: "packet: 2", err: `"packet: 2" has a number for its contents: put the count first and say what is inside`, suggest: "2 packets"},
 		{in: ": capsules", err: `": capsules" does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`},
 		{in: "2", err: `"2" does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`},
 		{in: "0 sheets", err: `"0 sheets" has a count that is not from 1 to 99`},

@@ -63,17 +63,23 @@ func isCode(s string) bool {
 func duplicatesRule(c *Context) {
 	text := c.Text("duplicatesTo")
 	codes := splitCodes(text)
+	var bad []string
 	for i, s := range codes {
-		if isCode(s) {
-			continue
+		if !isCode(s) {
+			bad = append(bad, strconv.Quote(s))
+			codes[i] = strings.ToUpper(strings.Trim(s, ".:()[]"))
 		}
-		mended := slices.Clone(codes)
-		mended[i] = strings.ToUpper(strings.Trim(s, ".:()[]"))
-		suggest := strings.Join(mended, " | ")
-		if slices.ContainsFunc(mended, func(s string) bool { return !isCode(s) }) {
-			suggest = ""
+	}
+	if len(bad) > 0 {
+		suggest := strings.Join(codes, " | ")
+		if slices.ContainsFunc(codes, func(s string) bool { return !isCode(s) }) || len(codes) == len(bad) && len(bad) > 1 {
+			suggest = "" // words, more likely than codes in small letters
 		}
-		c.Suggest("duplicatesTo", fmt.Sprintf("%q is no herbarium code: write 1 to 8 letters A to Z, with | between codes", s), suggest)
+		is := "is no herbarium code"
+		if len(bad) > 1 {
+			is = "are no herbarium codes"
+		}
+		c.Suggest("duplicatesTo", strings.Join(bad, " and ")+" "+is+": write 1 to 8 letters A to Z, with | between codes", suggest)
 	}
 	if text != "" && len(codes) == 0 {
 		c.Report("duplicatesTo", "no herbarium code is given: write codes with | between them, or leave the cell empty")

@@ -102,10 +102,12 @@ func (c *Context) readVerbatim(whole string) (string, coord.Reading) {
 	return "verbatimLatitude", coord.ReadPair(lat, lon, coord.Hints{})
 }
 
-// isNumber reports whether s is a number in figures, in range or not.
+// isNumber reports whether s is a plain number in figures with a decimal
+// point, in range or not.
 func isNumber(s string) bool {
-	_, err := strconv.ParseFloat(s, 64)
-	return (err == nil || strings.Trim(s, "+-0123456789.") == "" && strings.ContainsAny(s, "0123456789")) && strings.Trim(s, "+-0123456789.") == ""
+	s = strings.TrimPrefix(strings.TrimPrefix(s, "-"), "+")
+	whole, frac, point := strings.Cut(s, ".")
+	return whole+frac != "" && strings.Trim(whole+frac, "0123456789") == "" && !(point && frac == "") && len(s) > 0 && s[0] != '.'
 }
 
 // unrecorded reports whether a datum says that it is not known, in the words
@@ -128,10 +130,11 @@ func parseUncertainty(text string) (float64, error) {
 	if text == "" {
 		return 0, nil
 	}
-	v, err := strconv.ParseFloat(text, 64)
-	switch {
-	case err != nil && !isNumber(text) || math.IsNaN(v) || math.IsInf(v, 0) && !isNumber(text) || strings.ContainsAny(text, "xXpP_"):
+	if !isNumber(text) {
 		return 0, fmt.Errorf("not a number of metres: write it in figures alone")
+	}
+	v, _ := strconv.ParseFloat(text, 64) // a number too large is beyond the limit
+	switch {
 	case v == 0:
 		return 0, fmt.Errorf("0 says that the place is known without any error: write how many metres it may be off, or leave it empty")
 	case v < 0:
@@ -163,7 +166,7 @@ func metres(text string) (string, bool) {
 		s = strings.Replace(s, ",", ".", 1)
 	}
 	v, err := strconv.ParseFloat(s, 64)
-	if err != nil || !isNumber(s) {
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
 		return "", false
 	}
 	v *= factor
@@ -215,7 +218,7 @@ func coordinateRules() []Rule {
 				p := &c.Place
 				if !p.Decimal && p.LatTerm == p.LonTerm || strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim") {
 					if p.Status == coord.Ambiguous || p.Status == coord.NotConvertible {
-						c.Reportf(p.LatTerm, "printed as written: %v", p.Err)
+						c.Report(p.LatTerm, reason(p.Err, p.Lat)+"; printed as written")
 					}
 				}
 			},
@@ -233,7 +236,7 @@ func coordinateRules() []Rule {
 			Terms:   []string{"geodeticDatum"},
 			Example: one("geodeticDatum", ""), Counterexample: one("geodeticDatum", "", "verbatimSRS", "ED50"),
 			Row: func(c *Context) {
-				if c.HasCoordinates && c.Datum == "" && c.Text("geodeticDatum") == "" && c.Text("verbatimSRS") == "" {
+				if c.HasCoordinates && c.Datum == "" && c.blank("geodeticDatum") && c.blank("verbatimSRS") {
 					c.Report("geodeticDatum", `no datum is given for the coordinates: write what the receiver was set to, as in "WGS84", or "not recorded"`)
 				}
 			},
@@ -284,27 +287,25 @@ func unreadableRule(c *Context) {
 		return
 	}
 	if isNumber(p.Lat) && isNumber(p.Lon) && p.Decimal {
-		if _, err := coord.FromDecimal(p.Lat, p.Lon); err != nil && inRange(p.Lat, 90) && inRange(p.Lon, 180) {
-			c.Report(worse(p), "not a plain number of degrees: write it as 41.2345, south and west with a minus sign")
-		}
 		return // beyond its limit: another rule
 	}
 	verbatim := strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim")
 	if verbatim && p.Status != coord.Invalid {
 		return
 	}
-	c.Report(worse(p), p.Err.Error())
-}
-
-func inRange(s string, limit float64) bool {
-	v, ok := degrees(s)
-	return ok && math.Abs(v) <= limit
+	term := worse(p)
+	if text := c.Text(term); p.Decimal && (strings.Trim(text, "+-0123456789., ") == "" || !strings.ContainsAny(text, "0123456789")) {
+		c.Report(term, "not a plain number of degrees: write it as 41.2345, south and west with a minus sign")
+		return
+	}
+	c.Report(term, reason(p.Err, c.Text(term)))
 }
 
 // worse returns the term of the half that the fault is in, as far as one can
-// tell.
+// tell: the longitude where the latitude alone can be read and the longitude
+// is no plain number.
 func worse(p *PlaceReading) string {
-	if p.Decimal && isNumber(p.Lat) && inRange(p.Lat, 90) {
+	if p.LatTerm != p.LonTerm && (isNumber(p.Lat) || !isNumber(p.Lon)) && coord.ReadPair(p.Lat, "0°E", coord.Hints{Signed: true}).Status == coord.OK {
 		return p.LonTerm
 	}
 	return p.LatTerm

@@ -76,14 +76,7 @@ var partKind = func() map[string]PreparationKind {
 	for _, k := range partWords {
 		for _, w := range k.words {
 			m[w] = k.kind
-			plural := w + "s"
-			switch {
-			case strings.HasSuffix(w, "x"):
-				plural = w + "es"
-			case strings.HasSuffix(w, "y"):
-				plural = strings.TrimSuffix(w, "y") + "ies"
-			}
-			m[plural] = k.kind
+			m[plural(w)] = k.kind
 		}
 	}
 	for w, k := range map[string]PreparationKind{ // irregular plurals
@@ -94,6 +87,19 @@ var partKind = func() map[string]PreparationKind {
 	}
 	return m
 }()
+
+// plural is the regular plural of English, Portuguese, Spanish and French.
+func plural(w string) string {
+	switch {
+	case strings.HasSuffix(w, "s"):
+		return w
+	case strings.HasSuffix(w, "x"):
+		return w + "es"
+	case strings.HasSuffix(w, "y"):
+		return strings.TrimSuffix(w, "y") + "ies"
+	}
+	return w + "s"
+}
 
 // ParsePreparations reads the parts of a specimen: pieces parted by "|"
 // (by ";" where there is no "|"), each a word for the kind, perhaps a count, perhaps a colon and the
@@ -159,6 +165,9 @@ func parsePart(piece string) (p Preparation, n int, err error) {
 		return p, 0, &PartError{Piece: piece, Why: `does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`}
 	}
 	if c, err := strconv.Atoi(p.Contents); err == nil && !counted {
+		if c != 1 {
+			word = plural(word)
+		}
 		return p, 0, &PartError{Piece: piece, Why: "has a number for its contents: put the count first and say what is inside",
 			Suggest: fmt.Sprintf("%d %s", c, word)}
 	}
@@ -222,7 +231,7 @@ func nearest[V any](word string, keys map[string]V) string {
 		names = append(names, k)
 	}
 	slices.Sort(names)
-	best, at := "", 1+utf8.RuneCountInString(word)/4
+	best, at := "", min(2, 1+utf8.RuneCountInString(word)/4)
 	for _, k := range names {
 		if d := distance(word, k); d < at || d == at && best == "" {
 			best, at = k, d

@@ -80,7 +80,7 @@ func collectingRules() []Rule {
 			Terms:   []string{"recordNumber"},
 			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
 			Row: func(c *Context) {
-				if c.Text("recordNumber") == "" {
+				if c.blank("recordNumber") {
 					c.Report("recordNumber", "no collector's number is given: the label prints s.n.")
 				}
 			},
@@ -98,7 +98,7 @@ func partRules() []Rule {
 			Example: one("preparations", "sheet | pakcet: capsules"), Counterexample: one("preparations", "2 sheets | packet: capsules | box: cone"),
 			Row: func(c *Context) {
 				if pe, ok := c.PartsErr.(*PartError); ok {
-					c.Suggest("preparations", pe.Error(), pe.Suggest)
+					c.Suggest("preparations", reason(pe, c.Text("preparations")), pe.Suggest)
 				}
 			},
 		},
