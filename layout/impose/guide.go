@@ -75,7 +75,7 @@ func (m Mount) Guide(g Guide) (layout.Page, error) {
 	free := m.free(append(rooms, label))
 	page.Marks = append(page.Marks, frame(free, dashed)...)
 	word(g.FreeWord, free)
-	page.Marks = append(page.Marks, m.ruler()...)
+	page.Marks = append(page.Marks, m.ruler(append(rooms, label))...)
 	return page, nil
 }
 
@@ -122,23 +122,31 @@ func (g Guide) glued(label layout.Rect) []layout.Mark {
 }
 
 // ruler draws a tick each centimetre along all edges, a longer one each five.
-// They begin at the edge, so that enough is left of them where the printer
-// stops short of it.
-func (m Mount) ruler() []layout.Mark {
+// They begin at the edge and reach beyond the margin, so that enough is left of
+// them where the printer stops short of the edge; but none reaches into a room.
+func (m Mount) ruler(rooms []named) []layout.Mark {
 	var out []layout.Mark
-	leg := func(k layout.Length) layout.Length {
+	tick := func(from layout.Point, dx, dy, k layout.Length) {
+		leg := 7 * layout.MM
 		if k%5 == 0 {
-			return 10 * layout.MM
+			leg = 10 * layout.MM
 		}
-		return 7 * layout.MM
+		to := layout.Point{X: from.X + dx*leg, Y: from.Y + dy*leg}
+		r := layout.Rect{At: layout.Point{X: min(from.X, to.X), Y: min(from.Y, to.Y)}, Size: layout.Size{W: max(1, dx*dx*leg), H: max(1, dy*dy*leg)}}
+		if slices.ContainsFunc(rooms, func(n named) bool { return n.Inset(-1).Overlaps(r) }) {
+			leg = min(leg, max(m.Margin-layout.MM, 2*layout.MM))
+			to = layout.Point{X: from.X + dx*leg, Y: from.Y + dy*leg}
+		}
+		out = append(out, line(from.X, from.Y, to.X, to.Y, nil))
 	}
-	for k := layout.Length(1); k*10*layout.MM < m.Sheet.W; k++ {
-		x := k * 10 * layout.MM
-		out = append(out, line(x, 0, x, leg(k), nil), line(x, m.Sheet.H-leg(k), x, m.Sheet.H, nil))
+	const cm = 10 * layout.MM
+	for k := layout.Length(1); k*cm < m.Sheet.W; k++ {
+		tick(layout.Point{X: k * cm}, 0, 1, k)
+		tick(layout.Point{X: k * cm, Y: m.Sheet.H}, 0, -1, k)
 	}
-	for k := layout.Length(1); k*10*layout.MM < m.Sheet.H; k++ {
-		y := k * 10 * layout.MM
-		out = append(out, line(0, y, leg(k), y, nil), line(m.Sheet.W-leg(k), y, m.Sheet.W, y, nil))
+	for k := layout.Length(1); k*cm < m.Sheet.H; k++ {
+		tick(layout.Point{Y: k * cm}, 1, 0, k)
+		tick(layout.Point{X: m.Sheet.W, Y: k * cm}, -1, 0, k)
 	}
 	return out
 }
