@@ -13,7 +13,7 @@ import (
 // sheet, and the date at the right.
 func (b *builder) collector() []label.Block {
 	var lead []label.Run
-	if w := b.o.Words["collector"]; !b.o.Captions {
+	if w := b.o.Words["collector"]; !b.captioned(label.Collector) {
 		lead = spaced(w)
 	}
 	var date []label.Run
@@ -25,8 +25,22 @@ func (b *builder) collector() []label.Block {
 	}
 	return []label.Block{{
 		Role: label.Collector, Runs: tie(lead, b.key(label.Bold)...), Right: date,
-		Caption: b.caption("collector", func(v *lang.Vocabulary) string { return v.CaptionCollector }),
+		Caption: b.captionIn(label.Collector, "collector", func(v *lang.Vocabulary) string { return v.CaptionCollector }),
 	}}
+}
+
+// captioned reports whether a block stands under a caption: in the captioned
+// style, but not in the foot, which is alike in all styles so that a drawer
+// of labels reads alike.
+func (b *builder) captioned(role label.Role) bool {
+	return b.o.Captions && !slices.Contains(b.orders()[2], role)
+}
+
+func (b *builder) captionIn(role label.Role, key string, of func(*lang.Vocabulary) string) []label.Run {
+	if !b.captioned(role) {
+		return nil
+	}
+	return b.caption(key, of)
 }
 
 // date returns the day of collecting.
@@ -60,8 +74,8 @@ func (b *builder) team() []label.Block {
 	runs := joined(people, b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))
 	var caption []label.Run
 	if len(runs) > 0 {
-		caption = b.caption("with", func(v *lang.Vocabulary) string { return v.CaptionTeam })
-		if !b.o.Captions {
+		caption = b.captionIn(label.Team, "with", func(v *lang.Vocabulary) string { return v.CaptionTeam })
+		if caption == nil {
 			runs = tie(spaced(b.word("with", func(v *lang.Vocabulary) string { return v.With })), runs...)
 		}
 	}
@@ -126,12 +140,11 @@ func (b *builder) number() []label.Block {
 	runs := b.catalogNumber()
 	var caption []label.Run
 	if len(runs) > 0 {
-		if b.o.Captions && b.o.NumberWord != "" {
+		caption = b.captionIn(label.Number, "number", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
+		if caption != nil && b.o.NumberWord != "" {
 			caption = []label.Run{{Text: b.o.NumberWord}}
-		} else {
-			caption = b.caption("number", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
 		}
-		if !b.o.Captions {
+		if caption == nil {
 			runs = tie(spaced(b.o.NumberWord), runs...)
 		}
 	}

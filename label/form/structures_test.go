@@ -93,9 +93,10 @@ func TestStructures(t *testing.T) {
 				"eventDate", "1997-06-17", "recordedBy", "C. Nóvoa | I. Almeida", "recordNumber", "CN97-114", "identifiedBy", "C. Nóvoa", "dateIdentified", "1998", "catalogNumber", "0012044"},
 			o: Options{House: []string{"Valdoura Field Station Herbarium"}, Captions: true, NumberWord: "No.",
 				Words: map[string]string{"locality": "Location", "coordinates": "Latitude, longitude"},
-				Body:  []label.Role{label.Name, label.Place, label.Coords, label.Plant, label.Det}},
+				Body:  []label.Role{label.Name, label.Place, label.Coords, label.Plant, label.Collector, label.Team, label.Det},
+				Foot:  []label.Role{label.Number}},
 			want: []string{"Valdoura Field Station Herbarium", "Flora of Beira Alta", "Name Evernia prunastri (L.) Ach.", "Location Manteigas, E of the mill", "Latitude, longitude 40°", "Elevation 690",
-				"Habitat On ", "Det. C. Nóvoa, 1998", "Collector C. Nóvoa CN97-114", "17 June 1997", "With I. Almeida", "No. 0012044"},
+				"Habitat On ", "Collector C. Nóvoa CN97-114", "17 June 1997", "With I. Almeida", "Det. C. Nóvoa, 1998", "No. 0012044"},
 		},
 		{
 			// 2004: flora of a province, organisation, name, district, abundance
