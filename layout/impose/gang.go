@@ -32,8 +32,9 @@ type Gang struct {
 	Order Order
 	// Gutter is left between neighbours; zero lets them share a cut.
 	Gutter layout.Length
-	// Margin is what the printer leaves blank along each edge of the paper. No
-	// ink goes there.
+	// Margin is what the printer leaves blank along each edge of the paper; no
+	// ink goes there. Zero is 5 mm, which all printers manage (common practice, no
+	// source), below zero none.
 	Margin layout.Length
 	// Clear is what labels themselves keep free of ink along their edges; zero
 	// is 5 mm, below zero none. Where the margin is no wider, labels reach the
@@ -78,23 +79,28 @@ type sheet struct {
 }
 
 const (
-	defaultClear = 5 * layout.MM
+	defaultClear  = 5 * layout.MM
+	defaultMargin = 5 * layout.MM
 	// sliver is what may be left along an edge of the paper without a cut of
 	// its own: 1 mm of A4 below four labels of 74 mm. The paper's edge then
 	// serves as the cut.
 	sliver = 3 * layout.MM / 2
 )
 
+// orDefault reads a length of which zero is a default and less than zero none.
+func orDefault(l, zero layout.Length) layout.Length {
+	if l == 0 {
+		return zero
+	}
+	return max(l, 0)
+}
+
 func (g Gang) withDefaults() Gang {
 	if g.Paper == (layout.Size{}) {
 		g.Paper = layout.Size{W: 210 * layout.MM, H: 297 * layout.MM}
 	}
-	switch {
-	case g.Clear == 0:
-		g.Clear = defaultClear
-	case g.Clear < 0:
-		g.Clear = 0
-	}
+	g.Clear = orDefault(g.Clear, defaultClear)
+	g.Margin = orDefault(g.Margin, defaultMargin)
 	return g
 }
 
@@ -146,8 +152,6 @@ func (g Gang) valid() error {
 		return fmt.Errorf("no order of labels has the number %d", g.Order)
 	case g.Gutter < 0:
 		return fmt.Errorf("gutter of %s: it must not be negative", g.Gutter)
-	case g.Margin < 0:
-		return fmt.Errorf("printer margin of %s: it must not be negative", g.Margin)
 	}
 	if a := g.area(); a.W <= 0 || a.H <= 0 {
 		return fmt.Errorf("a printer margin of %s leaves nothing of %s", g.Margin, paperName(g.Paper))

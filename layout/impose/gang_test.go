@@ -36,7 +36,8 @@ func gangs() *rapid.Generator[Gang] {
 			Paper:   p,
 			Order:   Order(rapid.IntRange(0, 1).Draw(t, "order")),
 			Gutter:  layout.Length(rapid.SampledFrom([]int{0, 0, 0, 2, 5}).Draw(t, "gutter")) * mm,
-			Margin:  layout.Length(rapid.SampledFrom([]int{0, 4, 5, 5, 8}).Draw(t, "margin")) * mm,
+			Margin:  layout.Length(rapid.SampledFrom([]int{-1, 0, 4, 5, 8}).Draw(t, "margin")) * mm,
+			Clear:   layout.Length(rapid.SampledFrom([]int{0, 0, 0, 3, -1}).Draw(t, "clear")) * mm,
 			Upright: rapid.Bool().Draw(t, "upright"),
 		}
 	})
@@ -349,7 +350,6 @@ func TestPlanErrors(t *testing.T) {
 		{Gang{Paper: layout.Size{W: 17 * layout.Inch / 2, H: 11 * layout.Inch}}, []layout.Size{size(220, 300)}, "label 1 of 220 × 300 mm does not fit Letter; Tabloid would do"},
 		{Gang{Margin: 110 * mm}, []layout.Size{size(10, 10)}, "a printer margin of 110mm leaves nothing of A4"},
 		{Gang{Gutter: -mm}, nil, "gutter of -1mm: it must not be negative"},
-		{Gang{Margin: -mm}, nil, "printer margin of -1mm: it must not be negative"},
 		{Gang{Paper: size(5, 5)}, nil, "paper of 5 × 5 mm: each side must be from 10mm to 2000mm"},
 		{Gang{}, []layout.Size{{}}, "label 1 of 0 × 0 mm: it has no size"},
 		{Gang{Order: 7}, nil, "no order of labels has the number 7"},

@@ -48,12 +48,7 @@ func (m Mount) withDefaults() Mount {
 	if m.Sheet == (layout.Size{}) {
 		m.Sheet = layout.Size{W: 297 * layout.MM, H: 420 * layout.MM}
 	}
-	switch {
-	case m.Margin == 0:
-		m.Margin = 5 * layout.MM
-	case m.Margin < 0:
-		m.Margin = 0
-	}
+	m.Margin = orDefault(m.Margin, 5*layout.MM)
 	return m
 }
 
