@@ -188,7 +188,7 @@ func checkTicks(t failer, p *Plan, page int) {
 				t.Fatalf("page %d: tick %v is not within %v", page, r, printable)
 			}
 			for _, pl := range p.Places(page) {
-				if pl.Rect().Inset(g.Clear).Overlaps(r.Inset(-s.Width / 2)) {
+				if pl.Rect().Inset(max(g.Clear, s.Width)).Overlaps(r.Inset(-s.Width / 2)) {
 					t.Fatalf("page %d: tick %v lies on the ink of label %d", page, r, pl.Index)
 				}
 			}
