@@ -19,7 +19,7 @@ var (
 	millions  = regexp.MustCompile(`\b(\d|10) (\d{3}) (\d{3})\b`)
 	thousands = regexp.MustCompile(`\b(\d{3}) (\d{3})\b`)
 	// Metres, with what tells easting from northing.
-	metresRe = regexp.MustCompile(`(?i)(?:\b(easting|northing|este|norte|e|n|x|y)\s*[:=.]?\s*|\b)(\d{5,8})(?:[.,](\d{1,4}))?\s*(?:m\b\s*)?(?:(easting|northing|este|norte|east|north|e|n)\b)?`)
+	metresRe = regexp.MustCompile(`(?i)(?:\b(easting|northing|este|norte|e|n|x|y)\s*[:=.]?\s*|\b)(\d{1,8})(?:[.,](\d{1,4}))?\s*(m\b\s*|m)?(?:(easting|northing|este|norte|east|north|e|n)\b)?`)
 )
 
 // readGrid reads UTM and MGRS references. It answers false where the text has
@@ -28,10 +28,10 @@ func readGrid(t prepared) (Reading, bool) {
 	if t.foreign != "" {
 		return refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign), true
 	}
-	if g := mgrsRef.FindStringSubmatch(t.text); g != nil && (g[4] != "" || gridWord.MatchString(t.text)) {
+	if g := mgrsRef.FindStringSubmatch(t.grid); g != nil && (g[4] != "" || strings.TrimSpace(g[0]) == t.grid || gridWord.MatchString(t.grid)) {
 		return t.mgrs(g), true
 	}
-	if g := mgrsLike.FindStringSubmatch(t.text); g != nil {
+	if g := mgrsLike.FindStringSubmatch(t.grid); g != nil {
 		return t.mgrs(g), true
 	}
 	return t.utm()
@@ -46,11 +46,11 @@ func (t prepared) mgrs(g []string) Reading {
 	if err != nil {
 		return Reading{Status: Invalid, Err: err}
 	}
-	return t.grid(p)
+	return t.place(p)
 }
 
-// grid finishes a reading from a grid.
-func (t prepared) grid(p Point) Reading {
+// place finishes a reading from a grid.
+func (t prepared) place(p Point) Reading {
 	p.Datum = t.datum
 	r := Reading{Status: OK, Point: p, HasLat: true, HasLon: true}
 	if t.local {
@@ -68,8 +68,8 @@ type length struct {
 }
 
 func (t prepared) utm() (Reading, bool) {
-	named := gridWord.MatchString(t.text) || t.south
-	s := t.text
+	named := gridWord.MatchString(t.grid) || t.south
+	s := t.grid
 	if named || zoneLetter.MatchString(s) {
 		s = millions.ReplaceAllString(s, "$1$2$3")
 		s = thousands.ReplaceAllString(s, "$1$2")
@@ -116,7 +116,7 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 		if err != nil {
 			return Reading{Status: Invalid, Err: err}
 		}
-		return t.grid(p)
+		return t.place(p)
 	}
 	switch letter {
 	case '+', 'N':
@@ -130,9 +130,9 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 		band := errN == nil && inBand(u, 'S')
 		switch {
 		case band && errS == nil:
-			return t.grid(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south")
+			return t.place(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south")
 		case band:
-			return t.grid(north)
+			return t.place(north)
 		}
 		return pick(south, errS)
 	}
@@ -161,6 +161,9 @@ func lengths(s string) []length {
 	var ls []length
 	for _, i := range metresRe.FindAllStringSubmatchIndex(s, -1) {
 		whole := s[i[4]:i[5]]
+		if len(whole) < 5 && (i[8] < 0 || i[10] < 0) {
+			continue // near the equator a northing is short, but then it says so: 0 m N
+		}
 		frac := ""
 		if i[6] >= 0 {
 			frac = s[i[6]:i[7]]
@@ -170,7 +173,7 @@ func lengths(s string) []length {
 		for range min(len(frac), 3) {
 			l.step /= 10
 		}
-		for _, k := range []int{2, 8} {
+		for _, k := range []int{2, 10} {
 			if i[k] < 0 {
 				continue
 			}

@@ -8,7 +8,8 @@ import (
 // A prepared text has its marks made alike and what is no coordinate taken
 // out.
 type prepared struct {
-	text     string
+	text     string // of degrees: without heights and distances
+	grid     string // of grids: with them
 	datum    string // as written
 	local    bool   // the datum is far from WGS 84
 	meridian string // other than Greenwich
@@ -59,6 +60,7 @@ func prepare(text string) prepared {
 	if survey.MatchString(p.text) {
 		p.foreign = "township, range and section"
 	}
+	p.grid = strings.TrimSpace(p.text)
 	if p.foreign == "" {
 		p.text = height.ReplaceAllString(p.text, " ; ")
 		p.text = withoutDistances(p.text)
