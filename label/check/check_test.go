@@ -312,3 +312,56 @@ func TestRagged(t *testing.T) {
 		t.Errorf("%v", fs)
 	}
 }
+
+// Whatever a cell holds, the engine says the same twice, names the row in what
+// it says, and a record it would print has its parts.
+func FuzzRow(f *testing.F) {
+	for _, r := range Basic() {
+		for _, row := range append(r.Example, r.Counterexample...) {
+			for term, text := range row {
+				f.Add(term, text, "recordNumber", "214a")
+			}
+		}
+	}
+	f.Fuzz(func(t *testing.T, term1, text1, term2, text2 string) {
+		var b bytes.Buffer
+		w := csv.NewWriter(&b)
+		w.Write([]string{"country", "recordedBy", term1, term2})
+		w.Write([]string{"Portugal", "I. Almeida", text1, text2})
+		w.Flush()
+		tab, err := table.Open(table.Bytes("trip.csv", b.Bytes()), table.Options{})
+		if err != nil {
+			return
+		}
+		e := New(options(t))
+		for row, err := range tab.Rows() {
+			if err != nil {
+				return
+			}
+			r, fs := e.Row(row)
+			again, fs2 := e.Row(row)
+			if d := cmp.Diff(fs, fs2); d != "" || r.Key() != again.Key() {
+				t.Fatalf("not the same twice: %s", d)
+			}
+			bad := r.Empty()
+			for _, f := range fs {
+				if f.Row != row.N || f.Message == "" || f.Rule == "" {
+					t.Fatalf("%+v", f)
+				}
+				bad = bad || f.Severity == label.Error
+			}
+			if r.Printable() == bad {
+				t.Fatalf("printable %v with %v", r.Printable(), fs)
+			}
+			if r.Printable() && (len(r.Preparations) == 0 || r.Copies < 1 || r.HasCoordinates && r.CoordinatesText != "" || !r.Date.IsZero() && r.DateText != "") {
+				t.Fatalf("%+v", r)
+			}
+			// What was written is kept, or there is a finding.
+			if r.Printable() && len(fs) == 0 && r.Date.IsZero() && r.DateText == "" && r.Text("eventDate") != "" && !absent("eventDate", r.Text("eventDate")) {
+				t.Fatalf("the date is lost: %q", r.Text("eventDate"))
+			}
+			e.Feed(r)
+		}
+		e.End()
+	})
+}

@@ -3,6 +3,7 @@ package house
 import (
 	"errors"
 	"maps"
+	"os"
 	"path/filepath"
 	"reflect"
 	"slices"
@@ -198,4 +199,26 @@ func FuzzLoad(f *testing.F) {
 			}
 		}
 	})
+}
+
+// The house files that people copy load, and say something.
+func TestExamples(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no house files: %v", err)
+	}
+	for _, name := range files {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		h, err := Load(name, src)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if h.Herbarium.Code == "" || len(h.lines) < 5 {
+			t.Errorf("%s says nothing", name)
+		}
+	}
 }
