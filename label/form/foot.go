@@ -132,12 +132,12 @@ func (b *builder) catalogNumber() []label.Run {
 }
 
 // number returns the catalogue number in figures and the part at the right;
-// where the number is printed as bars, the symbol's block has both.
+// where the number is printed as bars, its figures stand beside them instead.
 func (b *builder) number() []label.Block {
-	if b.bars() != nil {
-		return nil
+	var runs []label.Run
+	if b.bars() == nil {
+		runs = b.catalogNumber()
 	}
-	runs := b.catalogNumber()
 	var caption []label.Run
 	if len(runs) > 0 {
 		caption = b.captionIn(label.Number, "number", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
@@ -154,13 +154,13 @@ func (b *builder) number() []label.Block {
 	return []label.Block{{Role: label.Number, Runs: runs, Right: b.part, Caption: caption}}
 }
 
-// symbol returns the number as bars, with its figures and the part.
+// symbol returns the number as bars, with its figures.
 func (b *builder) symbol() []label.Block {
 	bars := b.bars()
 	if bars == nil {
 		return nil
 	}
-	return []label.Block{{Role: label.Symbol, Runs: b.catalogNumber(), Right: b.part, Bars: bars}}
+	return []label.Block{{Role: label.Symbol, Runs: b.catalogNumber(), Bars: bars}}
 }
 
 // bars returns the symbol of the sheet label, where the house wants it there

@@ -68,7 +68,8 @@ func (b *builder) packet(p check.Preparation, sheet int) label.Content {
 	case len(number) == 0:
 		add(label.Block{Role: label.Text, Runs: b.part, Tight: true})
 	case b.o.PacketBars && b.o.barred(b.field("catalogNumber").Text):
-		add(label.Block{Role: label.Symbol, Runs: number, Right: b.part,
+		add(label.Block{Role: label.Text, Runs: b.part, Tight: true})
+		add(label.Block{Role: label.Symbol, Runs: number,
 			Bars: &label.Bars{Symbology: b.o.Symbology, Text: b.field("catalogNumber").Text}})
 	default:
 		add(label.Block{Role: label.Number, Runs: tie(spaced(b.o.NumberWord), number...), Right: b.part})
