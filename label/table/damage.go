@@ -17,6 +17,10 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 	var control, private, invisible []rune
 	lost, suspect, before := 0, false, rune(0)
 	for _, r := range text {
+		if r >= ' ' && r < 0x7F {
+			before = r
+			continue
+		}
 		// What mojibake of any kind begins with, and in the commonest kind
 		// what follows; see misreadings.
 		suspect = suspect || before >= 0xC2 && before <= 0xF4 && r >= 0x80 && (r < 0xC0 || r > 0xFF) ||

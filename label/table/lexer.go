@@ -43,6 +43,7 @@ type lexer struct {
 	in      *input
 	comma   []byte
 	quote   []byte // nil where quotes are letters
+	double  string // two of them
 	narrow  bool   // comma, quote and eol are one byte each
 	eol     []byte // what ends a row in place of CR, LF and CRLF; nil if those do
 	class   [256]uint8
@@ -78,6 +79,7 @@ func newLexer(in *input, o Options) *lexer {
 	l.class[l.comma[0]] = l.class[l.comma[0]]&isHigh | isComma
 	if !o.Literal {
 		l.quote = []byte(string(o.Quote))
+		l.double = string(o.Quote) + string(o.Quote)
 		l.class[l.quote[0]] = l.class[l.quote[0]]&(isHigh|isComma) | isQuote
 	}
 	if o.eol != 0 {
@@ -233,29 +235,44 @@ func (l *lexer) next() (bool, error) {
 	}
 }
 
-// plainField is unquoted for the common case: one-byte commas, and the whole
-// field in the buffer. It adds the field and returns where it ends, or -1 if
-// the case is another.
+// plainField is unquoted and quoted for the common case: one-byte commas, no
+// line ends or quotes inside, and the whole field in the buffer. It adds the
+// field and returns where it ends, or -1 if the case is another.
 func (l *lexer) plainField(start int) int {
 	b, class := l.b, &l.class
-	if !l.narrow || start >= len(b) || class[b[start]]&isQuote != 0 {
+	if !l.narrow || start >= len(b) {
 		return -1
 	}
-	kinds := uint8(0)
-	for i, c := range b[start:] {
-		k := class[c]
-		if k&(isComma|isBreak) == 0 {
-			kinds |= k
-			continue
+	f := field{start: start, from: start, to: -1}
+	stop := isComma | isBreak
+	if class[b[start]]&isQuote != 0 {
+		f.quoted = true
+		f.from++
+		stop = isQuote | isLine | isBreak
+	}
+	for i, c := range b[f.from:] {
+		if k := class[c]; k&stop != 0 {
+			f.to = f.from + i
+			break
 		}
-		end := start + i
-		if i > l.maxCell || end > l.maxRow {
+		f.kinds |= class[c]
+	}
+	if f.to < 0 {
+		return -1
+	}
+	f.end = f.to
+	if f.quoted {
+		f.end++
+		if class[b[f.to]]&isQuote == 0 || f.end >= len(b) || class[b[f.end]]&(isComma|isBreak) == 0 {
 			return -1
 		}
-		l.fields = append(l.fields, field{start: start, end: end, from: start, to: end, kinds: kinds, stray: kinds&isQuote != 0})
-		return end
 	}
-	return -1
+	if f.end-start > l.maxCell || f.end > l.maxRow {
+		return -1
+	}
+	f.stray = f.kinds&isQuote != 0
+	l.fields = append(l.fields, f)
+	return f.end
 }
 
 // grow makes room for byte i of a field that starts at start: more() within
@@ -399,8 +416,7 @@ func (l *lexer) unclosed(start int) (field, error) {
 func (l *lexer) text(row string, f *field) string {
 	s := row[f.from:f.to]
 	if f.doubled {
-		q := string(l.quote)
-		s = strings.ReplaceAll(s, q+q, q)
+		s = strings.ReplaceAll(s, l.double, l.double[len(l.quote):])
 	}
 	return s
 }

@@ -138,9 +138,12 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 			c.Start, c.End = in.at(in.pos+f.start), in.at(in.pos+f.end)
 		}
 		c.Quoted = f.quoted
-		if f.kinds&(isHigh|isLine) == 0 {
+		switch {
+		case f.kinds&(isHigh|isLine) == 0:
 			at.column += f.end - f.start
-		} else {
+		case f.kinds&isLine == 0:
+			at.column += utf8.RuneCount(l.b[f.start:f.end])
+		default:
 			at.walk(l.b[f.start:f.end])
 		}
 		at.column++ // the comma
