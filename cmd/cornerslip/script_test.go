@@ -10,8 +10,21 @@ import (
 	"cornerslip/cmd/outside"
 )
 
+// atExit is called when all tests are done.
+var atExit []func()
+
+type withExit struct{ *testing.M }
+
+func (m withExit) Run() int {
+	code := m.M.Run()
+	for _, f := range atExit {
+		f()
+	}
+	return code
+}
+
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"cornerslip": main})
+	testscript.Main(withExit{m}, map[string]func(){"cornerslip": main})
 }
 
 // TestScripts runs the command as a person would; UPDATE=1 rewrites what the
