@@ -136,7 +136,7 @@ func (r *Record) Key() string {
 	return who + " " + number
 }
 
-// Sheets counts the preparations of a kind.
+// Count returns how many preparations are of a kind.
 func (r *Record) Count(kind PreparationKind) int {
 	n := 0
 	for _, p := range r.Preparations {
@@ -147,13 +147,14 @@ func (r *Record) Count(kind PreparationKind) int {
 	return n
 }
 
-// typedAbsence are the words by which people write that nothing is known:
-// they mean what they say and are no fault.
+// typedAbsence are the words by which people write that nothing is known, in
+// Latin or with the stroke of Portuguese and Spanish tables: they mean what they
+// say and are no fault. Common practice, no source.
 var typedAbsence = map[string][]string{
-	"recordNumber": {"s.n."},
-	"eventDate":    {"s.d."},
-	"locality":     {"s.l.", "s.loc."},
-	"recordedBy":   {"s.coll.", "s.c."},
+	"recordNumber": {"s.n.", "s/n", "s.no.", "s.nº", "s.num."},
+	"eventDate":    {"s.d.", "s/d", "s.f.", "s/f", "s.dat."},
+	"locality":     {"s.l.", "s/l", "s.loc."},
+	"recordedBy":   {"s.coll.", "s.col.", "s.leg."},
 }
 
 // absent reports whether text is the trade's word for nothing in this column,
