@@ -360,7 +360,7 @@ func drawPoint(t *rapid.T) Point {
 
 // credited returns how many decimals of a value are not zeros at the end.
 func credited(a Angle, form Form, places int) int {
-	_, frac, _ := strings.Cut((a % unitOf(form)).abs().in(unitOf(form), places), ".")
+	_, frac, _ := strings.Cut((a%unitOf(form)).abs().in(unitOf(form), places), ".")
 	return len(strings.TrimRight(frac, "0"))
 }
 

@@ -28,11 +28,16 @@ func readGrid(t prepared) (Reading, bool) {
 	if t.foreign != "" {
 		return refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign), true
 	}
-	if g := mgrsRef.FindStringSubmatch(t.grid); g != nil && (g[4] != "" || strings.TrimSpace(g[0]) == t.grid || gridWord.MatchString(t.grid)) {
-		return t.mgrs(g), true
+	if !t.words && !hasZone(t.grid) {
+		return Reading{}, false
 	}
-	if g := mgrsLike.FindStringSubmatch(t.grid); g != nil {
-		return t.mgrs(g), true
+	if t.words {
+		if g := mgrsRef.FindStringSubmatch(t.grid); g != nil && (g[4] != "" || strings.TrimSpace(g[0]) == t.grid || gridWord.MatchString(t.grid)) {
+			return t.mgrs(g), true
+		}
+		if g := mgrsLike.FindStringSubmatch(t.grid); g != nil {
+			return t.mgrs(g), true
+		}
 	}
 	return t.utm()
 }
@@ -68,6 +73,9 @@ type length struct {
 }
 
 func (t prepared) utm() (Reading, bool) {
+	if strings.ContainsAny(t.grid, "°\"") {
+		return Reading{}, false
+	}
 	named := gridWord.MatchString(t.grid) || t.south
 	s := t.grid
 	if named || zoneLetter.MatchString(s) {
@@ -75,7 +83,7 @@ func (t prepared) utm() (Reading, bool) {
 		s = thousands.ReplaceAllString(s, "$1$2")
 	}
 	ms := lengths(s)
-	if len(ms) != 2 || strings.ContainsAny(s, "°\"") {
+	if len(ms) != 2 {
 		return Reading{}, false
 	}
 	e, n := ms[0], ms[1]

@@ -3,6 +3,7 @@ package coord
 import (
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 // A prepared text has its marks made alike and what is no coordinate taken
@@ -13,6 +14,7 @@ type prepared struct {
 	datum    string // as written
 	local    bool   // the datum is far from WGS 84
 	meridian string // other than Greenwich
+	words    bool   // there are words of two letters or more
 	foreign  string // a grid that is not converted here
 	south    bool   // the datum's grid lies in the south
 }
@@ -45,28 +47,93 @@ var dotted = regexp.MustCompile(`\b(\d{1,3})\.(\d{1,2})\.(\d{1,2}(?:[.,]\d+)?)\b
 
 // prepare makes marks alike and takes datums, heights and distances out.
 func prepare(text string) prepared {
-	p := prepared{text: dotted.ReplaceAllString(marks.Replace(text), "$1 $2 $3")}
-	p.take(nearDatum)
-	if p.datum == "" {
-		p.local = p.take(farDatum)
+	p := prepared{text: marks.Replace(text)}
+	if strings.Count(p.text, ".") >= 2 {
+		p.text = dotted.ReplaceAllString(p.text, "$1 $2 $3")
 	}
-	p.south = southern.MatchString(p.datum)
-	if g := otherZero.FindStringSubmatch(p.text); g != nil {
-		p.meridian = g[1]
+	p.words = hasWord(p.text)
+	if p.words || strings.Contains(p.text, "D73") {
+		p.take(nearDatum)
+		if p.datum == "" {
+			p.local = p.take(farDatum)
+		}
+		p.south = southern.MatchString(p.datum)
+		if g := otherZero.FindStringSubmatch(p.text); g != nil {
+			p.meridian = g[1]
+		}
+		if g := otherGrid.FindStringSubmatch(p.text); g != nil {
+			p.foreign = g[1]
+		}
 	}
-	if g := otherGrid.FindStringSubmatch(p.text); g != nil {
-		p.foreign = g[1]
-	}
-	if survey.MatchString(p.text) {
+	if strings.ContainsAny(p.text, "Tt") && survey.MatchString(p.text) {
 		p.foreign = "township, range and section"
 	}
 	p.grid = strings.TrimSpace(p.text)
-	if p.foreign == "" {
+	if p.foreign != "" {
+		return p
+	}
+	if p.words {
 		p.text = height.ReplaceAllString(p.text, " ; ")
+	}
+	if figureBefore(p.text, "mMkKfFpP") {
 		p.text = withoutDistances(p.text)
 	}
 	p.text = strings.TrimSpace(p.text)
 	return p
+}
+
+// The functions below look for what a regular expression is after before it
+// is asked: most texts have none of it.
+
+// hasWord reports whether two letters stand together.
+func hasWord(s string) bool {
+	before := false
+	for _, r := range s {
+		letter := unicode.IsLetter(r)
+		if letter && before {
+			return true
+		}
+		before = letter
+	}
+	return false
+}
+
+// figureBefore reports whether a figure stands before one of the letters,
+// with nothing but spaces between.
+func figureBefore(s, letters string) bool {
+	after := false
+	for _, r := range s {
+		switch {
+		case isDigit(r):
+			after = true
+		case r == ' ':
+		case after && strings.ContainsRune(letters, r):
+			return true
+		default:
+			after = false
+		}
+	}
+	return false
+}
+
+// hasZone reports whether a number of one or two figures, or one as long as an
+// easting, stands before a
+// letter, as a grid's zone and metres do.
+func hasZone(s string) bool {
+	n, part := 0, false
+	for _, r := range s {
+		switch {
+		case isDigit(r):
+			n++
+		case unicode.IsLetter(r) && (n > 0 && n < 3 || n >= 6) && !part:
+			return true
+		case r == ' ':
+		default:
+			part = n > 0 && (r == '.' || r == ',')
+			n = 0
+		}
+	}
+	return false
 }
 
 // take moves a datum out of the text.
