@@ -365,7 +365,7 @@ func (l *lexer) wordFrom(start, i int) int {
 			if c == '?' {
 				small = true
 			}
-			fresh = c != '?'
+			fresh = c != '?' && (t.upper || !isSingle(c)) // O'Brien, but d'Urv. and t'Hart are no epithets
 		case c == '.':
 			if i+2 < len(s) && s[i+1] == '-' {
 				if next, _ := decode(s, i+2); isLetter(next) || next == ' ' {

@@ -118,7 +118,7 @@ func lookup(w string) kind {
 func ordinaryWord(w string) kind {
 	switch w {
 	case "with", "without", "near", "on", "of", "by", "to", "at", "for", "under", "over", "after", "before", "along", "above", "below", "beside", "between", "among", "is", "was", "are", "were", "be", "has", "have", "had", "this", "that", "these", "those", "it", "its", "all", "some", "many", "few", "only", "also", "but", "than", "then", "when", "where", "which", "here", "there",
-		"probably", "possibly", "perhaps", "maybe", "likely", "presumably", "like", "type", "types", "sterile", "fertile", "male", "female", "juvenile", "young", "old", "dead", "seedling", "seedlings", "plant", "plants", "tree", "trees", "shrub", "shrubs", "grass", "grasses", "moss", "mosses", "fern", "ferns", "lichen", "lichens", "fungus", "alga", "algae",
+		"chromosome", "probably", "possibly", "perhaps", "maybe", "likely", "presumably", "like", "type", "types", "sterile", "fertile", "male", "female", "juvenile", "young", "old", "dead", "seedling", "seedlings", "plant", "plants", "tree", "trees", "shrub", "shrubs", "grass", "grasses", "moss", "mosses", "fern", "ferns", "lichen", "lichens", "fungus", "alga", "algae",
 		"fruit", "fruits", "flower", "flowers", "seed", "seeds", "leaf", "leaves", "forest", "forests", "scrub", "wood", "woods", "woodland", "woodlands", "plantation", "plantations", "shrubland", "shrublands", "grassland", "grasslands", "heath", "heathland", "meadow", "meadows", "bog", "garden", "gardens", "soil", "soils", "rock", "rocks", "slope", "slopes", "side", "sides", "bank", "banks", "sand", "stone", "limestone", "granite", "white", "purple", "large", "pale", "blue", "rose", "orange", "dense", "bare", "shade", "house", "home", "lake", "edge", "ridge", "village", "bridge", "cultivated", "planted", "wild", "cultivars",
 		"prope", "inter", "sub", "supra", "circa", "sine", "post", "ante", "ab", "iuxta", "secus", "auch", "mit", "bei", "am", "im", "an", "aus", "als", "nicht", "nur", "wie", "die", "ein", "eine", "com", "sem", "nas", "nos", "ao", "aos", "um", "uma", "por", "para", "entre", "sob", "sobre", "junto", "perto", "con", "sin", "cerca", "una", "un", "une", "avec", "sans", "dans", "sur", "sous", "près", "les", "au", "aux", "nel", "nella", "sul", "sulla", "presso", "planta", "plantas", "plante", "plantes", "pianta", "flor", "flores", "fruto", "semilla", "semente":
 		return ordinary
@@ -225,7 +225,7 @@ func supragenericEnding(w string) bool {
 		}
 	}
 	for _, e := range [...]string{"eae", "inae", "ales", "phyta", "idae"} {
-		if len(w) > len(e)+3 && w[len(w)-len(e):] == e {
+		if len(w) > len(e)+1 && w[len(w)-len(e):] == e {
 			return true
 		}
 	}
