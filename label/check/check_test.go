@@ -365,3 +365,62 @@ func FuzzRow(f *testing.F) {
 		e.End()
 	})
 }
+
+// What the record holds where a value can stand in more than one column.
+func TestValues(t *testing.T) {
+	for _, tt := range []struct {
+		set  []string
+		what func(*Record) any
+		want any
+	}{
+		{[]string{"coCollectors", "T. Brandão; R. Falcato"}, func(r *Record) any { return r.Others }, []string{"J. Prates", "T. Brandão", "R. Falcato"}},
+		{[]string{"recordedBy", "s.coll.", "coCollectors", "T. Brandão"}, func(r *Record) any { return r.Key() }, "s.coll. 214"},
+		{[]string{"recordNumber", "s/n"}, func(r *Record) any { return r.Key() }, "I. Almeida s.n."},
+		{[]string{"recordNumber", "NA"}, func(r *Record) any { return r.Key() }, "I. Almeida s.n."},
+		{[]string{"eventDate", "s.d.", "verbatimEventDate", "Whitsun 1912"}, func(r *Record) any { return r.DateText }, "Whitsun 1912"},
+		{[]string{"eventDate", "", "year", "2026", "month", "v", "day", "14"}, func(r *Record) any { return r.Date.ISO() }, "2026-05-14"},
+		{[]string{"eventDate", "14.v.2026", "year", "1999"}, func(r *Record) any { return r.Date.ISO() }, "2026-05-14"},
+		{[]string{"eventDate", "", "verbatimEventDate", "14 May 1912"}, func(r *Record) any { return r.Date.ISO() }, "1912-05-14"},
+		{[]string{"minimumElevationInMeters", "2600-3000"}, func(r *Record) any { return [2]int64{r.Elevation.Low, r.Elevation.High} }, [2]int64{2600000, 3000000}},
+		{[]string{"minimumElevationInMeters", "2600", "maximumElevationInMeters", "3000.5"}, func(r *Record) any { return [2]int64{r.Elevation.Low, r.Elevation.High} }, [2]int64{2600000, 3000500}},
+		{[]string{"minimumElevationInMeters", "~ 1800"}, func(r *Record) any { return r.Elevation.Circa }, true},
+		{[]string{"minimumElevationInMeters", "", "verbatimElevation", "4000 ft"}, func(r *Record) any { return r.Elevation.Low }, int64(4000000)},
+		{[]string{"minimumElevationInMeters", "", "verbatimElevation", "near the top"}, func(r *Record) any { return r.ElevationText }, "near the top"},
+		{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"}, func(r *Record) any { return r.CoordinatesText }, "T35N, R3E, S22"},
+		{[]string{"decimalLatitude", "38°30'N", "decimalLongitude", "8°45'W"}, func(r *Record) any { return r.Coordinates.Lat.Decimal(4) + r.Coordinates.Lon.Decimal(4) }, "38.5000-8.7500"},
+		{[]string{"geodeticDatum", "", "verbatimSRS", "ED50"}, func(r *Record) any { return r.Datum }, "ED50"},
+		{[]string{"geodeticDatum", "not recorded"}, func(r *Record) any { return r.Datum }, ""},
+		{[]string{"habitat", "null"}, func(r *Record) any { return r.Text("habitat") }, ""},
+		{[]string{"preparations", "packet: whole specimen"}, func(r *Record) any { return r.Count(Sheet) }, 0},
+		{[]string{"duplicatesTo", "NA"}, func(r *Record) any { return r.DuplicatesTo }, []string{"NA"}},
+	} {
+		rs, _ := run(t, New(options(t)), open(t, With(tt.set...)))
+		if d := cmp.Diff(tt.want, tt.what(rs[0])); d != "" {
+			t.Errorf("%q (-want +got)\n%s", tt.set, d)
+		}
+	}
+}
+
+// Plain words of field tables, lat, long and alt, take what is no bare number
+// too.
+func TestPlainHeadings(t *testing.T) {
+	tab := openBytes(t, "trip.csv", []byte("collector;coll. no.;date;country;lat;long;geodetic datum;alt. (m)\n"+
+		"I. Almeida;214;14.v.2026;Portugal;38°28'N;8°48'W;WGS84;1200-1300\nI. Almeida;215;14.v.2026;Portugal;38.47;-8.80;WGS84;c. 1200\n"))
+	rs, fs := run(t, New(options(t)), tab)
+	for _, f := range fs {
+		t.Error(f)
+	}
+	if !rs[0].HasCoordinates || !rs[1].HasCoordinates || rs[0].Elevation.High != 1300000 || !rs[1].Elevation.Circa {
+		t.Errorf("%+v\n%+v", rs[0], rs[1])
+	}
+}
+
+// A placeholder is printed only where it is words, never as a value.
+func TestKeepPlaceholders(t *testing.T) {
+	o := options(t)
+	o.KeepPlaceholders = true
+	rs, fs := run(t, New(o), open(t, With("habitat", "?", "eventDate", "?")))
+	if rs[0].Text("habitat") != "?" || rs[0].Text("eventDate") != "" || len(fs) != 2 || !rs[0].Printable() {
+		t.Errorf("%+v %v", rs[0], fs)
+	}
+}
