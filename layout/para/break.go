@@ -5,13 +5,18 @@ import "cornerslip/layout"
 // The demerits of a paragraph are the sum over its lines of (1 + badness +
 // penalty)², after Knuth and Plass 1981, in whole numbers. A ragged line's
 // badness is the thousandths of its measure that stay empty; a justified
-// line's is 100 r³, r being how far its spaces are stretched or shrunk. The
+// line's is 100 r³, r being how far its spaces are stretched or shrunk; beyond
+// worst it is no longer filled, and counts what stays empty too. The
 // last line, and one that ends at a forced break, may be as short as they
 // like. Two faults outweigh all of that, and each other in this order.
 const (
 	shortFault   = 1 << 34 // the last line is a leftover
 	crowdedFault = 1 << 40 // what stands at its right end has no room
 )
+
+// shortJustified is the cost of a leftover in justified setting. There a line
+// before it that cannot be filled is the greater fault.
+const shortJustified = worst * worst / 4
 
 // worst is the badness of a justified line that cannot be stretched enough.
 const worst = 10_000
@@ -192,14 +197,21 @@ func (ln *line) demerits(end *Item, last, first bool, o *Options) (dem int64, ov
 		bad = cubed(-free, ln.shrink)
 	case last || end.Break == Forced || ln.measure == 0:
 	case o.Justify:
-		bad = cubed(free, ln.stretch)
+		// A line that no stretching fills is left ragged; the fuller the better.
+		if bad = cubed(free, ln.stretch); bad == worst {
+			bad += int64(free) * 1000 / int64(ln.measure)
+		}
 	default:
 		bad = int64(free) * 1000 / int64(ln.measure)
 	}
 	dem = (1 + bad + penalty) * (1 + bad + penalty)
 	if last {
 		if !first && ln.width < o.ShortLast {
-			dem += shortFault
+			if o.Justify {
+				dem += shortJustified
+			} else {
+				dem += shortFault
+			}
 		}
 		if free < o.LastRoom && o.LastRoom > 0 {
 			dem += crowdedFault

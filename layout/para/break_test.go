@@ -79,7 +79,9 @@ func price(items []Item, breaks []int, o Options) (cost, bool) {
 			bad = cubedFraction(-free, shrink)
 		case forced:
 		case o.Justify:
-			bad = cubedFraction(free, stretch)
+			if bad = cubedFraction(free, stretch); bad == worst {
+				bad += int64(free) * 1000 / int64(measure)
+			}
 		default:
 			bad = int64(free) * 1000 / int64(measure)
 		}
@@ -87,7 +89,11 @@ func price(items []Item, breaks []int, o Options) (cost, bool) {
 		c.demerits.Add(c.demerits, big.NewInt(d*d))
 		if last && free+shrink >= 0 {
 			if i > 0 && natural < o.ShortLast {
-				c.demerits.Add(c.demerits, big.NewInt(shortFault))
+				fault := int64(shortFault)
+				if o.Justify {
+					fault = shortJustified
+				}
+				c.demerits.Add(c.demerits, big.NewInt(fault))
 			}
 			if o.LastRoom > 0 && free < o.LastRoom {
 				c.demerits.Add(c.demerits, big.NewInt(crowdedFault))

@@ -3,6 +3,7 @@ package typeset
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"cornerslip/label"
 	"cornerslip/layout"
@@ -143,6 +144,9 @@ func (s *work) linearBarcode(p *pen, above []*block, sym *block, o symbol.Option
 	for _, b := range above {
 		sz := s.m.size(b.src.Role, s.m.Text)
 		lines, err := s.single(b.left, sz, measure)
+		if err == nil && len(lines) > 1 {
+			lines, err = s.plain(b.src.Runs, sz, measure)
+		}
 		if err != nil {
 			return err
 		}
@@ -179,6 +183,19 @@ func (s *work) linearBarcode(p *pen, above []*block, sym *block, o symbol.Option
 	bars.At = layout.Point{X: (size.W - bars.W) / 2, Y: y + (bottom-y-bars.H)/2}
 	p.bars = append(p.bars, bars)
 	return nil
+}
+
+// plain sets runs without capitals, which takes less room.
+func (s *work) plain(runs []label.Run, size, measure layout.Length) ([]line, error) {
+	runs = slices.Clone(runs)
+	for i := range runs {
+		runs[i].Style &^= label.Capitals
+	}
+	w, err := s.prepare(runs)
+	if err != nil {
+		return nil, err
+	}
+	return s.single(w, size, measure)
 }
 
 // captionGap parts the bars from the words above and below.

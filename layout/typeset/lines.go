@@ -61,14 +61,24 @@ func (s *work) linesOf(st *setting, r para.Result, first, rest layout.Length) []
 		if i == 0 {
 			measure = first
 		}
-		// The last line keeps its spaces unless they have to shrink.
-		if s.m.Justify && (i < len(r.Breaks)-1 || l.width > measure) {
-			l.fill = measure - l.width
+		// The last line keeps its spaces unless they have to shrink, and so does
+		// a line whose spaces would grow to holes.
+		if free := measure - l.width; s.m.Justify && (free < 0 || i < len(r.Breaks)-1 && free <= l.give()) {
+			l.fill = free
 			l.width = measure
 		}
 		from = last + 1
 	}
 	return lines
+}
+
+// give is how much the spaces of a line may grow in all: twice their width.
+func (l *line) give() layout.Length {
+	var w layout.Length
+	for i := l.from; i < l.to-1; i++ {
+		w += 2 * l.st.items[i].Space
+	}
+	return w
 }
 
 // trailing is the letterspace behind the last letter of item i: no edge of a

@@ -57,6 +57,14 @@ func (s *work) stackAt(blocks []block, text layout.Length) (*stack, error) {
 				return nil, err
 			}
 			st.bars = bars
+			if b.right != nil { // words at the right of bars stand in the foot
+				b = &block{src: &label.Block{Role: label.Number}, right: b.right}
+				rows, _, err := s.rows(b, i, text, measure, column)
+				if err != nil {
+					return nil, err
+				}
+				st.foot = s.share(st.foot, rows, measure)
+			}
 			continue
 		}
 		rows, short, err := s.rows(b, i, text, measure, column)
