@@ -39,10 +39,11 @@ func (p *parser) plainlyLatin(i int) bool {
 	return plainlyLatin(p.lower(i, &buf))
 }
 
-// next returns the token after i that is neither mark-up nor a mark like "?".
+// next returns the token after i that is neither mark-up, nor a mark like "?",
+// nor a word of another script.
 func (p *parser) next(i int) int {
 	for i++; i < len(p.toks); i++ {
-		if c := p.toks[i].class; c != tag && c != mark {
+		if c := p.toks[i].class; c != tag && c != mark && c != script {
 			return i
 		}
 	}

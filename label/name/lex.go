@@ -22,6 +22,7 @@ const (
 	mark            // ? ! * § ♂ and whatever else
 	number          // begins with a figure
 	tag             // <i>
+	script          // a word of another script: a vernacular name
 )
 
 // A role is what the record's columns say of a token.
@@ -49,6 +50,7 @@ type token struct {
 	caps       bool // has two letters or more and no small one
 	dot        bool // ends with a full stop
 	code       bool // has figures or underscores: a collection's code, not a word
+	alien      bool // has letters that are not Latin
 	greek      bool // one Greek letter
 	glued      bool // no white space before
 	italic     bool
@@ -218,7 +220,7 @@ func entity(s string, i int) (end int, cl class) {
 // quote reads a quotation mark. One that begins a word and has its partner is
 // a quote; one before t or s is a Dutch particle ('t Hart); the rest are marks.
 func (l *lexer) quote(i int, c rune, n int) int {
-	for k := len(l.toks) - 1; k >= 0; k-- {
+	for k := len(l.toks) - 1; k >= 0 && l.toks[k].start >= i-quoteLimit; k-- {
 		if t := &l.toks[k]; t.class == quote && t.pair == -i-1 {
 			t.pair = len(l.toks)
 			l.toks = append(l.toks, token{start: i, end: i + n, class: unquote, pair: k})
@@ -240,6 +242,9 @@ func (l *lexer) quote(i int, c rune, n int) int {
 	return i + n
 }
 
+// quoteLimit is how many bytes a quoted name or cultivar epithet has at most.
+const quoteLimit = 300
+
 func isSingle(c rune) bool {
 	return c == '\'' || c == '’' || c == '‘' || c == '´' || c == '`'
 }
@@ -249,7 +254,7 @@ func isSingle(c rune) bool {
 // a word is none.
 func closing(s string, i int, c rune) int {
 	from := i
-	for i < len(s) {
+	for i < len(s) && i < from+quoteLimit-10 {
 		r, n := decode(s, i)
 		if i > from && partner(c, r) {
 			next, _ := utf8.DecodeRuneInString(s[i+n:])
@@ -340,6 +345,7 @@ func (l *lexer) wordFrom(start, i int) int {
 			} else if up && !fresh {
 				t.inner = true
 			}
+			t.alien = t.alien || c >= 0x80 && !unicode.Is(unicode.Latin, c) && !unicode.IsMark(c) && c != utf8.RuneError
 			small = small || !up
 			first, fresh = false, false
 			t.letters++
@@ -392,7 +398,7 @@ func (l *lexer) wordFrom(start, i int) int {
 
 // closes reports whether the mark at i is the awaited partner of a quote.
 func (l *lexer) closes(i int) bool {
-	for k := len(l.toks) - 1; k >= 0; k-- {
+	for k := len(l.toks) - 1; k >= 0 && l.toks[k].start >= i-quoteLimit; k-- {
 		if l.toks[k].class == quote && l.toks[k].pair == -i-1 {
 			return true
 		}
@@ -403,6 +409,14 @@ func (l *lexer) closes(i int) bool {
 // finish closes a word that ends at end and looks its kind up.
 func (l *lexer) finish(t token, end int, small bool) int {
 	t.end = end
+	if t.alien && (!t.greek || t.letters > 1) {
+		t.class = script
+		if w := l.text[t.start:end]; w == "х" || w == "Х" { // Cyrillic ha, typed for the sign
+			t.class = crossSign
+		}
+		l.toks = append(l.toks, token{start: t.start, end: end, class: t.class})
+		return end
+	}
 	if !small && t.letters > 1 {
 		t.caps, t.inner = true, false
 	}

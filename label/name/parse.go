@@ -68,7 +68,7 @@ func (p *parser) parse() {
 // prokaryotes, the one word of such a name in italics (ICNP, Appendix 11).
 func (p *parser) unfit() bool {
 	small, letters := false, 0
-	unfit := false
+	unfit, said := false, false
 	for i := range p.toks {
 		t := &p.toks[i]
 		if t.class != word {
@@ -76,20 +76,15 @@ func (p *parser) unfit() bool {
 		}
 		letters += t.letters
 		small = small || !t.caps && t.letters > 1 && t.kind != cross
-		if t.role != noRole {
-			unfit = false
-			break
-		}
-		if t.kind == virus && i > 0 {
-			unfit = true
-		}
-		if i == 0 && p.textOf(i) == "Candidatus" {
+		said = said || t.role != noRole
+		unfit = unfit || t.kind == virus && i > 0
+		if i == 0 && !said && p.textOf(i) == "Candidatus" {
 			t.italic = true
 			return true
 		}
 	}
 	p.caps = !small && letters > 3
-	return unfit
+	return unfit && !said
 }
 
 // step decides about token i and returns the next one to decide about.
@@ -113,7 +108,7 @@ func (p *parser) step(i int) int {
 	case mark:
 		p.mark(i)
 		p.open = o
-	case tag:
+	case tag, script:
 		p.open = o
 	case equalSign:
 		p.end()

@@ -197,7 +197,7 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 	}
 	if g := genusOf(c.Genus); g != "" && !p.hasGenus(n, g) {
 		if n.Genus == "" {
-			say("genus", c.Genus, "the scientific name names no genus; fill one of the two", "")
+			say("genus", c.Genus, "the scientific name names no genus; say which is right", "")
 		} else {
 			say("genus", c.Genus, "the scientific name begins with "+n.Genus+"; say which is right", n.Genus)
 		}

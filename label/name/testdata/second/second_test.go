@@ -57,8 +57,8 @@ func samples(t testing.TB) []sample {
 	}
 	for _, f := range []string{"../code.txt", "../forms.txt"} {
 		for _, l := range lines(t, f) {
-			text, source, _ := strings.Cut(l, " | ")
-			if strings.TrimSpace(text) != "" && l[0] != '#' && source != "skip" {
+			text, _, _ := strings.Cut(l, " | ")
+			if strings.TrimSpace(text) != "" && l[0] != '#' {
 				out = append(out, sample{"own", unmark.Replace(text), italic(text)})
 			}
 		}
