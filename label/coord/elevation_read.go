@@ -60,15 +60,20 @@ func ParseElevation(text string) (Elevation, Status, error) {
 
 // A heightReader collects what an elevation's text says, in order.
 type heightReader struct {
-	numbers []height1
+	numbers []writtenHeight
 	circa   bool
 	bound   bound
 	below   bool // below sea level
+	doubt   bool // a question mark
 	plus    int  // index of the number behind ±, 0 if none
+
+	// What stands before the next number.
+	joined, bracket, other, negative, tolerance bool
+	fresh                                       bool // no number yet on this side of a bracket or slash
 }
 
-// A height1 is one number with its unit and what stood before it.
-type height1 struct {
+// A writtenHeight is one number with its unit and what stood before it.
+type writtenHeight struct {
 	n       int64
 	places  int8
 	unit    int // -1 not said
@@ -78,7 +83,7 @@ type height1 struct {
 }
 
 func scanElevation(text string) (*heightReader, error) {
-	r := &heightReader{}
+	r := &heightReader{fresh: true}
 	s := marks.Replace(strings.TrimSpace(text))
 	if belowSea.MatchString(s) {
 		r.below = true
@@ -90,78 +95,97 @@ func scanElevation(text string) (*heightReader, error) {
 	}
 	s = seaLevel.ReplaceAllString(s, " 0 m ")
 	s = bySpaces.ReplaceAllString(s, "$1$2$3")
-	var joined, bracket, other, negative, plus bool
-	fresh := true // no number yet on this side of a bracket or slash
 	rs := []rune(s)
 	for i := 0; i < len(rs); {
-		c := rs[i]
-		n := 1
-		switch {
+		n, err := 1, error(nil)
+		switch c := rs[i]; {
 		case isDigit(c):
 			for i+n < len(rs) && (isDigit(rs[i+n]) || strings.ContainsRune(".,'", rs[i+n]) && i+n+1 < len(rs) && isDigit(rs[i+n+1])) {
 				n++
 			}
-			h, err := readHeight(string(rs[i : i+n]))
-			if err != nil {
-				return nil, err
-			}
-			if negative {
-				h.n = -h.n
-			}
-			h.joined, h.bracket, h.other = joined, bracket, other
-			if plus {
-				r.plus = len(r.numbers)
-			}
-			r.numbers = append(r.numbers, h)
-			joined, negative, plus, other, fresh = false, false, false, false, false
+			err = r.number(string(rs[i : i+n]))
 		case unicode.IsLetter(c):
 			for i+n < len(rs) && (unicode.IsLetter(rs[i+n]) || unicode.Is(unicode.Mn, rs[i+n])) {
 				n++
 			}
-			if err := r.word(string(rs[i:i+n]), &joined); err != nil {
-				return nil, err
-			}
-		case c == '\'':
-			r.setUnit(Feet)
-		case c == '-':
-			// Behind a number without a second one it joins, else it is a sign.
-			if !fresh && !joined {
-				joined = true
-			} else {
-				negative = i+1 < len(rs) && isDigit(rs[i+1])
-			}
-		case c == '±' || c == '+' && i+2 < len(rs) && rs[i+1] == '/' && rs[i+2] == '-':
-			if c == '+' {
-				n = 3
-			}
-			if len(r.numbers) == 0 {
-				r.circa = true
-			} else {
-				plus = true
-			}
-		case c == '~' || c == '≈':
-			r.circa = true
-		case c == '>' || c == '≥':
-			r.bound = atLeast
-		case c == '<' || c == '≤':
-			r.bound = atMost
-		case c == '(' || c == '[':
-			bracket, fresh = true, true
-		case c == ')' || c == ']':
-			bracket = false
-		case c == '/' || c == ',' || c == ';' || c == '=':
-			other, fresh = len(r.numbers) > 0, true
-		case c == ' ' || c == '.' || c == ':' || c == '?':
+			err = r.word(string(rs[i : i+n]))
 		default:
-			return nil, fmt.Errorf("%q is not part of an elevation", string(c))
+			n, err = r.sign(rs[i:])
+		}
+		if err != nil {
+			return nil, err
 		}
 		i += n
 	}
 	return r, nil
 }
 
+func (r *heightReader) number(s string) error {
+	h, err := readHeight(s)
+	if err != nil {
+		return err
+	}
+	if r.negative {
+		h.n = -h.n
+	}
+	h.joined, h.bracket, h.other = r.joined, r.bracket, r.other
+	if r.tolerance {
+		r.plus = len(r.numbers)
+	}
+	r.numbers = append(r.numbers, h)
+	r.joined, r.negative, r.tolerance, r.other, r.fresh = false, false, false, false, false
+	return nil
+}
+
+// sign reads what is neither figure nor letter and returns its length.
+func (r *heightReader) sign(rs []rune) (int, error) {
+	switch c := rs[0]; c {
+	case '\'':
+		r.setUnit(Feet)
+	case '-':
+		// Behind a number without a second one it joins, else it is a sign.
+		if !r.fresh && !r.joined {
+			r.joined = true
+		} else {
+			r.negative = len(rs) > 1 && isDigit(rs[1])
+		}
+	case '±', '+':
+		n := 1
+		if c == '+' {
+			if len(rs) < 3 || rs[1] != '/' || rs[2] != '-' {
+				return 1, nil
+			}
+			n = 3
+		}
+		if len(r.numbers) == 0 {
+			r.circa = true
+		} else {
+			r.tolerance = true
+		}
+		return n, nil
+	case '~', '≈':
+		r.circa = true
+	case '>', '≥':
+		r.bound = atLeast
+	case '<', '≤':
+		r.bound = atMost
+	case '(', '[':
+		r.bracket, r.fresh = true, true
+	case ')', ']':
+		r.bracket = false
+	case '/', ',', ';', '=':
+		r.other, r.fresh = len(r.numbers) > 0, true
+	case '?':
+		r.doubt = true
+	case ' ', '.', ':':
+	default:
+		return 0, fmt.Errorf("%q is not part of an elevation", string(c))
+	}
+	return 1, nil
+}
+
 // readHeight reads a number, its thousands apart or not.
-func readHeight(s string) (height1, error) {
+func readHeight(s string) (writtenHeight, error) {
 	if g := byMarks.FindStringSubmatch(s); g != nil {
 		s = g[1] + g[2] // three figures behind a mark are thousands: nobody measures millimetres
 	}
@@ -171,9 +195,9 @@ func readHeight(s string) (height1, error) {
 	}
 	n, places, ok := thousandths(strings.Replace(s, ",", ".", 1))
 	if !ok {
-		return height1{}, fmt.Errorf("%q is not a number", s)
+		return writtenHeight{}, fmt.Errorf("%q is not a number", s)
 	}
-	return height1{n: n, places: places, unit: -1}, nil
+	return writtenHeight{n: n, places: places, unit: -1}, nil
 }
 
 func (r *heightReader) setUnit(u Unit) {
@@ -182,7 +206,7 @@ func (r *heightReader) setUnit(u Unit) {
 	}
 }
 
-func (r *heightReader) word(w string, joined *bool) error {
+func (r *heightReader) word(w string) error {
 	switch elevationWords[lang.Fold(w)] {
 	case "metres":
 		r.setUnit(Metres)
@@ -192,7 +216,7 @@ func (r *heightReader) word(w string, joined *bool) error {
 		if len(r.numbers) == 0 && strings.EqualFold(w, "to") {
 			r.bound = atMost // alt. to 10 m
 		} else {
-			*joined = true
+			r.joined = true
 		}
 	case "circa":
 		r.circa = true
@@ -239,6 +263,9 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 	case unit == -2:
 		return Elevation{}, Ambiguous, fmt.Errorf("%q mixes metres and feet: give both ends in one unit", text)
 	}
+	if r.doubt {
+		return Elevation{}, Ambiguous, fmt.Errorf("%q carries a question mark: write what is certain", text)
+	}
 	e.Unit = Unit(unit)
 	if r.below {
 		e.Low, e.High = -e.High, -e.Low
@@ -266,7 +293,7 @@ func oneUnit(a, b int) int {
 
 // agrees reports whether further numbers say the same in the other unit,
 // within what the rounding of both allows.
-func (e Elevation) agrees(ns []height1) bool {
+func (e Elevation) agrees(ns []writtenHeight) bool {
 	last := ns[len(ns)-1]
 	if last.unit < 0 || len(ns) > 2 || len(ns) == 2 && !ns[1].joined {
 		return false

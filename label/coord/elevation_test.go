@@ -59,6 +59,7 @@ var elevations = []struct {
 	{"1240", Ambiguous, "", "", ""},
 	{"1000-1200", Ambiguous, "", "", ""},
 	{"1000 ft - 400 m", Ambiguous, "", "", ""},
+	{"1240 m?", Ambiguous, "", "", ""},
 	{"1260-1240 m", Ambiguous, "", "", ""},
 	{"two thousand", NotConvertible, "", "", ""},
 	{"x", NotConvertible, "", "", ""},

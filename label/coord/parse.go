@@ -3,6 +3,7 @@ package coord
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"cornerslip/label/lang"
@@ -18,7 +19,7 @@ func Read(text string, h Hints) Reading {
 	}
 	t := prepare(text)
 	if r, ok := readGrid(t); ok {
-		return r
+		return r.of(t)
 	}
 	return readHalves(gather(t.text, h), h).of(t)
 }
@@ -30,7 +31,7 @@ func ReadPair(lat, lon string, h Hints) Reading {
 	}
 	t := prepare(lat + " ; " + lon)
 	if r, ok := readGrid(t); ok {
-		return r
+		return r.of(t)
 	}
 	ta, to := prepare(lat), prepare(lon)
 	a, o := gather(ta.text, h), gather(to.text, h)
@@ -65,6 +66,9 @@ func (r Reading) unsure(format string, args ...any) Reading {
 func (r Reading) of(t prepared) Reading {
 	if r.Point != (Point{}) {
 		r.Point.Datum = t.datum
+	}
+	if t.doubt {
+		r = r.unsure("the text carries a question mark: write what is certain")
 	}
 	if t.meridian != "" && (r.HasLat || r.HasLon) {
 		return Reading{Status: NotConvertible, Err: fmt.Errorf("the longitude counts from %s: convert it to Greenwich first", t.meridian)}
@@ -193,14 +197,12 @@ func readHalves(g gathered, hints Hints) Reading {
 	case len(hs) == 1:
 		return readOne(hs[0])
 	}
-	if i := second(hs); i > 0 {
-		r := readTwo(hs[0], hs[i], g, hints)
-		if len(hs) > 2 && !repeats(hs, r, hints) {
-			r = r.unsure("there are more than two coordinates: keep one pair")
-		}
-		return r
+	i, j := pairOf(hs)
+	r := readTwo(hs[i], hs[j], g, hints)
+	if len(hs) > 2 && !repeats(hs, r, hints) {
+		r = r.unsure("there are more than two coordinates: keep one pair")
 	}
-	return readTwo(hs[0], hs[1], g, hints)
+	return r
 }
 
 // bareSexagesimal answers four or six numbers without any mark or letter.
@@ -220,14 +222,17 @@ func bareSexagesimal(hs []half) Reading {
 	return refuse(Ambiguous, "the hemispheres are not written: add N or S, E or W")
 }
 
-// second returns the first half of the other axis than the first one's.
-func second(hs []half) int {
-	for i := 1; i < len(hs); i++ {
-		if a, b := hs[0].axisOf(), hs[i].axisOf(); a != 0 && b != 0 && a != b {
-			return i
-		}
+// pairOf returns which halves are the pair: the first latitude and the first
+// longitude, in their order, or simply the first two.
+func pairOf(hs []half) (int, int) {
+	first := func(axis byte) int {
+		return slices.IndexFunc(hs, func(h half) bool { return h.axisOf() == axis })
 	}
-	return 0
+	i, j := first('N'), first('E')
+	if i < 0 || j < 0 {
+		return 0, 1
+	}
+	return min(i, j), max(i, j)
 }
 
 // repeats reports whether the text gives the same place twice, in two

@@ -14,6 +14,7 @@ type prepared struct {
 	datum    string // as written
 	local    bool   // the datum is far from WGS 84
 	meridian string // other than Greenwich
+	doubt    bool   // there is a question mark
 	words    bool   // there are words of two letters or more
 	foreign  string // a grid that is not converted here
 	south    bool   // the datum's grid lies in the south
@@ -51,7 +52,7 @@ func prepare(text string) prepared {
 	if strings.Count(p.text, ".") >= 2 {
 		p.text = dotted.ReplaceAllString(p.text, "$1 $2 $3")
 	}
-	p.words = hasWord(p.text)
+	p.words, p.doubt = hasWord(p.text), strings.Contains(p.text, "?")
 	if p.words || strings.Contains(p.text, "D73") {
 		p.take(nearDatum)
 		if p.datum == "" {
@@ -117,8 +118,7 @@ func figureBefore(s, letters string) bool {
 }
 
 // hasZone reports whether a number of one or two figures, or one as long as an
-// easting, stands before a
-// letter, as a grid's zone and metres do.
+// easting, stands before a letter, as a grid's zone and metres do.
 func hasZone(s string) bool {
 	n, part := 0, false
 	for _, r := range s {

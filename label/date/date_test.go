@@ -118,6 +118,8 @@ var forms = []struct{ in, want string }{
 	{"1999-07-12 00:00:00.0", "ok\t1999-07-12"},
 	{"1999-07-12 13:15:00", "ok\t1999-07-12T13:15:00"},
 	{"12 May 1932, 2:30 p.m.", "ok\t1932-05-12T14:30"},
+	{"12 May 1932, 08:00-09:30", "ok\t1932-05-12T08:00/1932-05-12T09:30"},
+	{"12 May 1932 8h-10h", "ok\t1932-05-12T08/1932-05-12T10"},
 	{"150703", "ambiguous\t"},
 	{"07152003", "ok\t2003-07-15"},
 	{"37817.5", "ambiguous\t"},
@@ -356,7 +358,7 @@ func TestFormat(t *testing.T) {
 		}
 	}
 	d, _ := FromISO("1963-03-08T14:07-06:00")
-	if got := d.Format(Style{Time: true}, lang.English); got != "8 March 1963, 14:07-06:00" {
+	if got := d.Format(Style{Time: true}, lang.English); got != "8 March 1963, 14:07 UTC-06:00" {
 		t.Errorf("time: %q", got)
 	}
 	d, _ = FromISO("1901-09-08/1901-10-05")
@@ -376,7 +378,7 @@ func drawDate(t *rapid.T) Date {
 		}
 		d, _ := New(y, m, rapid.IntRange(0, DaysInMonth(y, m)).Draw(t, label+" day"))
 		if d.from.day != 0 {
-			d.from.time = rapid.SampledFrom([]string{"", "", "14", "09:05", "14:07:30", "14:07:30.25Z", "00:00-06:00", "23:59+0530"}).Draw(t, label+" time")
+			d.from.time = rapid.SampledFrom([]string{"", "", "14", "14Z", "08+01", "09:05", "14:07:30", "14:07:30.25Z", "00:00-06:00", "23:59+0530"}).Draw(t, label+" time")
 		}
 		return d
 	}

@@ -160,13 +160,23 @@ func (w writer) part(p part) string {
 	default:
 		s = w.join(w.dayMonth(p), w.year(p), p.day != 0)
 	}
-	switch {
-	case len(p.time) == 2:
-		s += ", " + p.time + " h"
-	case p.time != "":
-		s += ", " + p.time
+	if p.time != "" {
+		s += ", " + clockWords(p.time)
 	}
 	return s
+}
+
+// clockWords writes a time of day with its zone in words, since a bare -06:00
+// would look like the end of an interval: "14:07 UTC-06:00", "14 h".
+func clockWords(t string) string {
+	clock, zone := t, ""
+	if i := strings.IndexAny(t, "Z+-"); i >= 0 {
+		clock, zone = t[:i], " UTC"+strings.TrimPrefix(t[i:], "Z")
+	}
+	if len(clock) == 2 {
+		clock += " h"
+	}
+	return clock + zone
 }
 
 // dayMonth writes the part without its year.

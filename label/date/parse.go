@@ -77,8 +77,7 @@ func readISO(text string) (Reading, bool) {
 	} else if isoTime.MatchString(text) {
 		return Reading{Status: Invalid, Err: err}, true
 	}
-	if len(text) < len("2006-01-02 15:04") {
-	} else if g := database.FindStringSubmatch(text); g != nil {
+	if g := timestamp(text); g != nil {
 		iso := g[1] + "T" + g[2] + g[3]
 		if midnight.MatchString(g[2]) {
 			iso = g[1] // a database adds it where no time is known
@@ -101,6 +100,14 @@ func readISO(text string) (Reading, bool) {
 		}
 	}
 	return Reading{}, false
+}
+
+// timestamp cuts a database's date and time apart; nil if text is none.
+func timestamp(text string) []string {
+	if len(text) < len("2006-01-02 15:04") {
+		return nil
+	}
+	return database.FindStringSubmatch(text)
 }
 
 func openISO(text string, circa bool, open func(Date) (Date, error)) (Reading, bool) {

@@ -108,6 +108,7 @@ func clocks(text string) (string, []clock, error) {
 	if len(taken) == 0 {
 		return text, nil, nil
 	}
+	text = timeRange.ReplaceAllString(text, "$1 $2")
 	var found []clock
 	end := []rune(strings.TrimRight(text, " .,)]"))
 	text = strings.Map(func(r rune) rune {
@@ -149,7 +150,7 @@ func clockText(re *regexp.Regexp, g []string) (string, error) {
 		if minute := g[3] + g[4]; minute != "" {
 			rest = ":" + minute
 		}
-		half, zone = g[5], g[6]+g[7]
+		half, zone = g[5], g[6]
 	default:
 		rest = ":" + g[3]
 	}
@@ -163,7 +164,15 @@ func clockText(re *regexp.Regexp, g []string) (string, error) {
 			h = 0
 		}
 	}
-	c := fmt.Sprintf("%02d%s%s", h, rest, strings.ToUpper(zone))
+	zone = strings.ToUpper(zone)
+	switch zone {
+	case "UTC", "GMT":
+		zone = "Z"
+	case "Z":
+	default:
+		zone = strings.TrimLeft(zone, "UTCGM")
+	}
+	c := fmt.Sprintf("%02d%s%s", h, rest, zone)
 	return c, checkTime(c, false)
 }
 

@@ -105,10 +105,11 @@ var (
 	partOf = newMark(`(?i)\b(1st|2nd|3rd|4th|5th|first|second|third|fourth|last)\s+(week|half|part|days?|quarter|fortnight|decade)\s+(of|in)\b`, " of", " in", " OF", " IN", " Of", " In")
 )
 
-// Times of day.
+// Times of day. A zone needs its word here: 8:00-09:30 is two times.
 var (
-	clockTime = regexp.MustCompile(`(?i)(\bat\s+|\bum\s+|,\s*)?\b(\d{1,2}):(\d{2})(:\d{2}(?:[.,]\d+)?)?(?:\s*([ap])\.?\s?m\b\.?|\s*(?:h|hrs?|uhr|hours)\b\.?)?\s?(Z\b|[+-]\d{2}(?::?\d{2})?\b)?`)
-	hourTime  = regexp.MustCompile(`(?i)(\bat\s+|\bum\s+|,\s*)?\b(\d{1,2})(?:h(\d{2})\b|(?:[.:](\d{2}))?\s*(?:([ap])\.?\s?m\b\.?|hrs?\b\.?|uhr\b|h(Z)?\b)([+-]\d{2}(?::?\d{2})?\b)?)`)
+	timeRange = regexp.MustCompile(`([\x{e000}-\x{e0ff}])\s*(?:-|–|—|to|till|bis|até|hasta|à|a)\s*([\x{e000}-\x{e0ff}])`)
+	clockTime = regexp.MustCompile(`(?i)(\bat\s+|\bum\s+|,\s*)?\b(\d{1,2}):(\d{2})(:\d{2}(?:[.,]\d+)?)?(?:\s*([ap])\.?\s?m\b\.?|\s*(?:h|hrs?|uhr|hours)\b\.?)?\s?(Z\b|(?:UTC|GMT)(?:[+-]\d{2}(?::?\d{2})?\b)?)?`)
+	hourTime  = regexp.MustCompile(`(?i)(\bat\s+|\bum\s+|,\s*)?\b(\d{1,2})(?:h(\d{2})\b|(?:[.:](\d{2}))?\s*(?:([ap])\.?\s?m\b\.?|hrs?\b\.?|uhr\b|h\b)\s?((?:UTC|GMT)(?:[+-]\d{2}(?::?\d{2})?\b)?)?)`)
 	hoursTime = regexp.MustCompile(`(?i)(,\s*)?\b(\d{2})(\d{2})\s*(?:hrs?|hours)\b\.?`)
 )
 
