@@ -124,7 +124,7 @@ const (
 	maxFiles     = 10000
 	maxMeta      = 4 << 20
 	maxInflation = 200
-	freeInflated = 64 << 20 // not counted: small files may be all blanks
+	freeInflated = 16 << 20 // not counted: small files may be all blanks
 )
 
 // A zipped holds a packed archive.

@@ -127,7 +127,7 @@ func fuzzRewrite(t *testing.T, tb *Table, rows []*Row, b []byte) {
 	if err := Rewrite(&out, tb, nil); err != nil || !bytes.Equal(out.Bytes(), b) {
 		t.Fatalf("rewritten with no edits: %v, %q", err, out.Bytes())
 	}
-	if len(rows) == 0 || len(rows[len(rows)-1].Cells) != tb.width || bytes.HasPrefix(b, []byte("sep=")) {
+	if len(rows) == 0 || len(rows[len(rows)-1].Cells) != tb.width || tb.skip > 0 {
 		return
 	}
 	// An edit comes back as it was made, and other cells stay.

@@ -307,6 +307,13 @@ func TestDelimiter(t *testing.T) {
 	}
 }
 
+func TestToldDelimiter(t *testing.T) {
+	tb, rows := readAll(t, "sep=;\ncountry,locality\nPortugal,x;y\n", Options{Comma: ','})
+	if len(tb.Findings()) > 0 || rows[0].Get("locality").Text != "x;y" || rows[0].Line != 3 {
+		t.Errorf("%v %+v", tb.Findings(), rows[0])
+	}
+}
+
 // TestRules holds every rule to its own examples.
 func TestRules(t *testing.T) {
 	alone := map[string]bool{ruleDelimiter.Name: true} // what is cut wrongly has no known headings

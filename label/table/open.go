@@ -93,12 +93,10 @@ func (t *Table) separator() (rune, error) {
 	}
 	defer r.Close()
 	l := t.lexer(t.parts[0], r, '\x00', nil)
-	for i, c := range []byte("sep=") {
-		if !l.have(i) || l.b[i]|0x20 != c|0x20 {
-			return 0, nil
-		}
-	}
 	l.have(4 + utf8.UTFMax)
+	if len(l.b) < 5 || !strings.EqualFold(string(l.b[:4]), "sep=") {
+		return 0, nil
+	}
 	c, n := utf8.DecodeRune(l.b[4:])
 	if n == 0 || c == '\r' || c == '\n' || c == utf8.RuneError || l.have(4+n) && l.lineEnd(4+n) == 0 {
 		return 0, nil
@@ -114,14 +112,14 @@ var commas = []struct {
 
 // readHeading finds the comma and reads the heading row.
 func (t *Table) readHeading() error {
-	if t.o.Comma == 0 {
-		c, err := t.separator()
-		if err != nil {
-			return err
-		}
-		if c != 0 {
+	c, err := t.separator()
+	if err != nil {
+		return err
+	}
+	if c != 0 {
+		t.skip = 1
+		if t.o.Comma == 0 {
 			t.o.Comma = c
-			t.skip = 1
 		}
 	}
 	if t.o.Comma == 0 {
