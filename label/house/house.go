@@ -72,8 +72,9 @@ type Label struct {
 	LeaveOut    []string  `toml:"leave_out"`
 }
 
-// Blocks are the names that Head, Body and Foot are made of.
-var Blocks = [...]string{"house", "project", "status", "family", "name", "det", "type", "place", "coords", "plant", "notes",
+// Blocks are the names that Head, Body and Foot are made of. "plant" stands for
+// "habitat" and "description" together.
+var Blocks = [...]string{"house", "project", "status", "family", "name", "det", "type", "place", "coords", "plant", "habitat", "description", "notes",
 	"collector", "team", "number", "symbol"}
 
 // Type says the faces and sizes.

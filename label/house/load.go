@@ -280,6 +280,16 @@ func blocks(h *House, set func(string) bool, bad func(key, message, suggest stri
 			at[b] = l.key
 		}
 	}
+	whole, half := at["plant"] != "", at["habitat"] != "" || at["description"] != ""
+	switch {
+	case whole && half:
+		bad(last, `"plant" is "habitat" and "description" together: name the whole or the halves`, "")
+		return
+	case half:
+		at["plant"] = last
+	default:
+		at["habitat"], at["description"] = last, last
+	}
 	for _, b := range Blocks {
 		if at[b] == "" {
 			bad(last, fmt.Sprintf("the block %q stands nowhere: put it in head, body or foot, or in leave_out", b), "")
