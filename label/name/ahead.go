@@ -50,6 +50,16 @@ func (p *parser) next(i int) int {
 	return len(p.toks)
 }
 
+// pastBracket returns the token after i, a closing bracket right behind i passed
+// over: "β) griseola".
+func (p *parser) pastBracket(i int) int {
+	n := p.next(i)
+	if n < len(p.toks) && p.toks[n].class == closeSign && p.toks[n].glued {
+		return p.next(n)
+	}
+	return n
+}
+
 // isEpithet reports whether token i can be an epithet by its form: a word of
 // small letters that means nothing else and has no full stop behind it.
 func (p *parser) isEpithet(i int) bool {
@@ -135,7 +145,8 @@ func (p *parser) clearName(i int, o opener) bool {
 		j = p.next(j)
 	}
 	follows := p.isEpithet(j) && (p.latin(j) || t.dot) ||
-		j < len(p.toks) && p.toks[j].class == word && p.toks[j].kind == rankGenus && p.isTitle(p.next(j), 3)
+		j < len(p.toks) && p.toks[j].class == word && (p.toks[j].kind == rankGenus && p.isTitle(p.next(j), 3) ||
+			o == strongOpener && p.toks[j].kind == open && p.toks[j].dot && !foreign(p.bare(i)) && !t.dot)
 	if !follows {
 		return o == strongOpener && p.clearUninomial(i)
 	}

@@ -12,7 +12,7 @@ func (p *parser) word(i int, o opener) int {
 	}
 	t.kind = k
 	if t.greek {
-		if p.pend == plainWord && p.species && p.isEpithet(p.next(i)) {
+		if p.pend == plainWord && p.species && p.isEpithet(p.pastBracket(i)) {
 			p.pend, p.rankWord = rankInfra, i
 		}
 		if p.pend == plainWord && p.st.named() {
@@ -101,6 +101,9 @@ func (p *parser) kindAt(i int) kind {
 			return rankInfra // f. sp.
 		}
 	case rankLetter:
+		if n < len(p.toks) && p.toks[n].class == closeSign && p.species && p.toks[n].glued && p.isEpithet(p.pastBracket(i)) {
+			return rankInfra // b) griseola
+		}
 		// "a.crespo & barreno" are authors in small letters.
 		if t.dot && p.species && p.isEpithet(n) && (p.pend == rankInfra || !p.toks[n].glued && p.latin(n) &&
 			!(n+2 < len(p.toks) && p.toks[n+1].kind == and && !p.toks[n+2].upper)) {
