@@ -1,7 +1,11 @@
 // Package second asks another reader of scientific names for its opinion:
 // gnparser v1.11.0 (MIT). Where the two read a name differently, the list
 // differences.txt says who is right and why; a difference that is not in the
-// list fails the test, and so does a line that no longer tells of one.
+// list fails the test, and so does a line that no longer tells of one. Run it
+// in this folder: go test -v . prints every difference.
+//
+// The benchmarks run both over the same names: ours takes about a thirtieth of
+// the time (2.1 against 65 µs a name at best, two shared cores).
 package second
 
 import (
