@@ -190,7 +190,7 @@ func (d *decoder) text(flags byte) (t Text) {
 		t.Actual = d.string()
 	}
 	if flags&textSimple != 0 {
-		t.Clusters = d.advances(t.S)
+		t.Clusters = d.advances(t.S, lk)
 	} else {
 		t.Clusters = d.clusters()
 	}
@@ -198,36 +198,47 @@ func (d *decoder) text(flags byte) (t Text) {
 	return t
 }
 
-func (d *decoder) advances(s string) []Cluster {
-	if s == "" {
+func (d *decoder) advances(s string, lk look) []Cluster {
+	n := utf8.RuneCountInString(s)
+	if n == 0 {
 		return nil
 	}
-	cs := make([]Cluster, 0, len(s))
-	hits, counted := uint64(0), false
-	for at := 0; at < len(s); {
-		if !counted {
-			hits, counted = d.uint(), true
-		}
-		_, n := utf8.DecodeRuneInString(s[at:])
-		k := advKey{look: d.state.last, this: s[at : at+n], next: runeAt(s, at+n)}
-		adv := d.state.guess(k)
-		if hits > 0 {
-			hits--
-		} else {
-			adv += d.length()
-			counted = false
-		}
-		if d.bad {
-			return nil
-		}
-		d.state.learn(k, adv)
-		cs = append(cs, Cluster{Bytes: n, Adv: adv})
-		at += n
-	}
-	if hits > 0 {
+	if (n+7)/8 > len(d.b) {
 		d.fail()
+		return nil
+	}
+	wrong := d.b[:(n+7)/8]
+	d.b = d.b[len(wrong):]
+	cs := make([]Cluster, n)
+	at := 0
+	for i := range cs {
+		_, w := utf8.DecodeRuneInString(s[at:])
+		k := advKey{look: d.state.last, this: s[at : at+w], next: runeAt(s, at+w)}
+		adv := d.state.guess(k, lk)
+		if wrong[i/8]&(0x80>>(i%8)) != 0 {
+			adv += d.diff(lk.size)
+		}
+		d.state.learn(k, lk, adv)
+		cs[i] = Cluster{Bytes: w, Adv: adv}
+		at += w
 	}
 	return cs
+}
+
+// diff returns a difference of advances: see encoder.advances.
+func (d *decoder) diff(size Length) Length {
+	v := d.uint()
+	if v == 0 {
+		return d.length()
+	}
+	v--
+	z, rest := v/3, Length(v%3)-1
+	u := int64(z>>1) ^ -int64(z&1)
+	if !small(Length(u)) || !small(size) || size <= 0 {
+		d.fail()
+		return 0
+	}
+	return size.MulDiv(u, em) + rest
 }
 
 func (d *decoder) clusters() []Cluster {

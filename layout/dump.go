@@ -92,9 +92,9 @@ func (d dumper) text(t Text) {
 			fmt.Fprintf(d, "%q=", t.S[at:end])
 		}
 		at = end
-		d.WriteString(em(c.Adv, t.Size))
+		d.WriteString(thousandths(c.Adv, t.Size))
 		if c.Rise != 0 {
-			d.WriteString("^" + em(c.Rise, t.Size))
+			d.WriteString("^" + thousandths(c.Rise, t.Size))
 		}
 	}
 	d.WriteByte('\n')
@@ -138,8 +138,8 @@ func grey(g Grey) string {
 	return fmt.Sprintf(" grey %d", g)
 }
 
-// em returns l in thousandths of a type size.
-func em(l, size Length) string {
+// thousandths returns l in thousandths of a type size.
+func thousandths(l, size Length) string {
 	if size <= 0 {
 		return l.String()
 	}

@@ -29,9 +29,11 @@ import (
 //
 // A text says how it looks (face, style, size, grey) the first time and by
 // number after that. Its place is left out where it follows the text before
-// without a gap. Advances are written as differences from what was seen
-// before: the same letter before the same letter in the same look is nearly
-// always as wide as last time, so most advances are part of a run of zeros.
+// without a gap. Advances are guessed from those before: the same letter before
+// the same letter in the same look is nearly always as wide as last time. A bit
+// for each cluster says whether the guess was right, and where it was not, the
+// difference follows, in 1/2048 of the size and what is left over, because that
+// is the unit of most fonts.
 const (
 	boxMagic   = 0xCB
 	boxVersion = 1
@@ -107,7 +109,13 @@ type textState struct {
 	line Point  // where the last line began
 	pen  Point  // where the last text ended
 	seen map[advKey]Length
+	// sizes hold the last advance of each cluster in any size of a face.
+	sizes map[sizeKey]sizedAdv
 }
+
+type sizeKey struct{ face, this string }
+
+type sizedAdv struct{ adv, size Length }
 
 // An advKey is a cluster in a look, and the cluster that follows, because of
 // kerning; next is "" at the end of a text.
@@ -117,20 +125,50 @@ type advKey struct {
 }
 
 // guess returns the advance to expect: the last one of the same pair, else of
-// the same cluster, else 0.
-func (s *textState) guess(k advKey) Length {
+// the same cluster, else of the same cluster in another size of the face, else
+// 0.
+func (s *textState) guess(k advKey, lk look) Length {
 	if l, ok := s.seen[k]; ok {
 		return l
 	}
-	return s.seen[advKey{look: k.look, this: k.this, next: "\x00"}]
+	if l, ok := s.seen[advKey{look: k.look, this: k.this, next: anyNext}]; ok {
+		return l
+	}
+	// Damaged boxes may hold any number.
+	if o, ok := s.sizes[sizeKey{lk.face, k.this}]; ok && small(o.adv) && small(o.size) && small(lk.size) && o.size > 0 {
+		return o.adv.MulDiv(int64(lk.size), int64(o.size))
+	}
+	return 0
 }
 
-func (s *textState) learn(k advKey, l Length) {
+func (s *textState) learn(k advKey, lk look, l Length) {
 	if s.seen == nil {
 		s.seen = map[advKey]Length{}
+		s.sizes = map[sizeKey]sizedAdv{}
 	}
 	s.seen[k] = l
-	s.seen[advKey{look: k.look, this: k.this, next: "\x00"}] = l
+	s.seen[advKey{look: k.look, this: k.this, next: anyNext}] = l
+	s.sizes[sizeKey{lk.face, k.this}] = sizedAdv{l, lk.size}
+}
+
+// anyNext stands for whatever cluster follows.
+const anyNext = "\xff"
+
+// small lengths can be multiplied without overflow.
+func small(l Length) bool { return l > -1<<30 && l < 1<<30 }
+
+// em is how many units of a font go into its size, in most fonts.
+const em = 2048
+
+// units splits a difference of advances into units of a font and what is left
+// over, which is at most 1 either way by rounding.
+func units(diff, size Length) (u, rest int64, ok bool) {
+	if !small(diff) || !small(size) || size <= 0 {
+		return 0, 0, false
+	}
+	u = int64(diff.MulDiv(em, int64(size)))
+	rest = int64(diff - size.MulDiv(u, em))
+	return u, rest, rest >= -1 && rest <= 1
 }
 
 func (e *encoder) byte(c byte)   { e.b = append(e.b, c) }
@@ -211,7 +249,7 @@ func (e *encoder) text(t Text) {
 		e.string(t.Actual)
 	}
 	if simple {
-		e.advances(t)
+		e.advances(t, lk)
 	} else {
 		e.clusters(t)
 	}
@@ -233,25 +271,26 @@ func isSimple(t Text) bool {
 	return at == len(t.S)
 }
 
-// advances writes the advances of a simple text: how many are as expected,
-// then the difference of one that is not, and so on to the end.
-func (e *encoder) advances(t Text) {
-	var hits uint64
+// advances writes the advances of a simple text: a bit for each, 1 where it is
+// not as guessed, and then the differences. A difference is 0 and itself, or 1
+// and more: the units, zigzag, times three, and what is left over plus one.
+func (e *encoder) advances(t Text, lk look) {
+	wrong := len(e.b)
+	e.b = append(e.b, make([]byte, (len(t.Clusters)+7)/8)...)
 	at := 0
-	for _, c := range t.Clusters {
+	for i, c := range t.Clusters {
 		k := advKey{look: e.state.last, this: t.S[at : at+c.Bytes], next: runeAt(t.S, at+c.Bytes)}
-		if diff := c.Adv - e.state.guess(k); diff == 0 {
-			hits++
-		} else {
-			e.uint(hits)
-			e.int(int64(diff))
-			hits = 0
+		if diff := c.Adv - e.state.guess(k, lk); diff != 0 {
+			e.b[wrong+i/8] |= 0x80 >> (i % 8)
+			if u, rest, ok := units(diff, lk.size); ok {
+				e.uint(1 + 3*uint64(u<<1^u>>63) + uint64(rest+1))
+			} else {
+				e.byte(0)
+				e.int(int64(diff))
+			}
 		}
-		e.state.learn(k, c.Adv)
+		e.state.learn(k, lk, c.Adv)
 		at += c.Bytes
-	}
-	if hits > 0 {
-		e.uint(hits)
 	}
 }
 
