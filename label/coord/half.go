@@ -17,6 +17,7 @@ type half struct {
 	credited int  // decimals that count
 	marked   bool // °, ′ or ″ was written
 	comma    bool // the decimal mark is a comma
+	dashed   bool // a dash stands before it, which may be a minus
 	packed   bool // degrees, minutes and seconds without a gap
 	slip     bool // decimal minutes marked as seconds
 	raw      decimal
@@ -58,6 +59,7 @@ func (r *reader) half(i int) (half, int) {
 			h.points = t.points
 		}
 	}
+	h.dashed = r.is(i-1, dash)
 	if r.is(j, minus) || r.is(j, plus) {
 		h.signed, h.negative = true, r.ts[j].kind == minus
 		j++

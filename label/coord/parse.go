@@ -364,6 +364,8 @@ func (r Reading) signs(a, b half, hints Hints) Reading {
 	}
 	exact := a.as.form != Decimal || b.as.form != Decimal || a.packed
 	switch {
+	case !lettered && okA && okB && (a.dashed || b.dashed):
+		return r.unsure("the dash between the numbers may be a minus: write N or S, E or W")
 	case clashA || clashB:
 		return r.unsure("sign and hemisphere contradict each other: keep one")
 	case len(a.points) > 1 || len(b.points) > 1:

@@ -46,9 +46,38 @@ var (
 // dotted is degrees, minutes and seconds with stops between: 41.14.02.
 var dotted = regexp.MustCompile(`\b(\d{1,3})\.(\d{1,2})\.(\d{1,2}(?:[.,]\d+)?)\b`)
 
+// iso6709 is a point as ISO 6709 writes it: +41.2339-008.6111/, also with
+// minutes (+4114.03-00836.67) or seconds (+411402-0083640) run on.
+var iso6709 = regexp.MustCompile(`^([+-])(\d{2})(\d{2})?(\d{2})?(\.\d+)?([+-])(\d{3})(\d{2})?(\d{2})?(\.\d+)?(?:[+-]\d+(?:\.\d+)?)?(?:CRS\w+)?/?$`)
+
+// fromISO6709 writes such a point with marks and letters.
+func fromISO6709(s string) string {
+	g := iso6709.FindStringSubmatch(s)
+	if g == nil {
+		return s
+	}
+	half := func(g []string, plus, minus string) string {
+		letter := plus
+		if g[0] == "-" {
+			letter = minus
+		}
+		switch {
+		case g[3] != "":
+			return g[1] + "°" + g[2] + "'" + g[3] + g[4] + `"` + letter
+		case g[2] != "":
+			return g[1] + "°" + g[2] + g[4] + "'" + letter
+		}
+		return g[1] + g[4] + "°" + letter
+	}
+	return half(g[1:6], "N", "S") + " " + half(g[6:11], "E", "W")
+}
+
 // prepare makes marks alike and takes datums, heights and distances out.
 func prepare(text string) prepared {
-	p := prepared{text: marks.Replace(text)}
+	p := prepared{text: strings.TrimSpace(marks.Replace(text))}
+	if p.text != "" && (p.text[0] == '+' || p.text[0] == '-') {
+		p.text = fromISO6709(p.text)
+	}
 	if strings.Count(p.text, ".") >= 2 {
 		p.text = dotted.ReplaceAllString(p.text, "$1 $2 $3")
 	}

@@ -31,7 +31,7 @@ var wordLists = []struct {
 	class class
 	words string
 }{
-	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im collected coll leg año anno ano année jahr year года г rok ár év"},
+	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im collected coll dated leg año anno ano année jahr year года г rok ár év"},
 	{fromWord, "from between von vom desde entre zwischen tra dal du från fra van od с от"},
 	{toWord, "to till til until thru through bis au al à a hasta até tot upto po по"},
 	{andWord, "and et y e und u og och en и"},

@@ -168,7 +168,7 @@ func GuessMonth(word string) int {
 	guess := 0
 	for _, name := range monthNames {
 		n := []rune(name)
-		if len(n) < 5 || !oneSlip(w, n) {
+		if len(n) < 4 || !oneSlip(w, n) {
 			continue
 		}
 		if m := monthWords[name]; guess == 0 {

@@ -106,7 +106,7 @@ func TestFindMonth(t *testing.T) {
 
 func TestGuessMonth(t *testing.T) {
 	for in, want := range map[string]int{
-		"Febuary": 2, "Setpember": 9, "Agust": 8, "Octover": 10, "Novembr": 11, "Janaury": 1,
+		"Febuary": 2, "Setpember": 9, "Agust": 8, "Octover": 10, "Novembr": 11, "Janaury": 1, "Juue": 6,
 		"": 0, "Mai": 0, "flower": 0, "ember": 0,
 	} {
 		if got := GuessMonth(in); got != want {
