@@ -210,15 +210,16 @@ func (d *decoder) advances(s string, lk look) []Cluster {
 	wrong := d.b[:(n+7)/8]
 	d.b = d.b[len(wrong):]
 	cs := make([]Cluster, n)
+	k := advKey{look: d.state.last, face: d.state.face(lk.face)}
 	at := 0
-	for i := range cs {
-		_, w := utf8.DecodeRuneInString(s[at:])
-		k := advKey{look: d.state.last, this: s[at : at+w], next: runeAt(s, at+w)}
-		adv := d.state.guess(k, lk)
+	for i, r := range keys(s) {
+		k.this, k.next = r[0], r[1]
+		adv := d.state.guess(k, lk.size)
 		if wrong[i/8]&(0x80>>(i%8)) != 0 {
 			adv += d.diff(lk.size)
 		}
-		d.state.learn(k, lk, adv)
+		d.state.learn(k, lk.size, adv)
+		_, w := utf8.DecodeRuneInString(s[at:])
 		cs[i] = Cluster{Bytes: w, Adv: adv}
 		at += w
 	}

@@ -4,6 +4,8 @@ import (
 	"encoding/binary"
 	"fmt"
 	"hash/crc32"
+	"iter"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -105,54 +107,70 @@ type encoder struct {
 
 // A textState is what encoder and decoder both know of the texts so far.
 type textState struct {
-	last uint64 // number of the last look
-	line Point  // where the last line began
-	pen  Point  // where the last text ended
-	seen map[advKey]Length
-	// sizes hold the last advance of each cluster in any size of a face.
-	sizes map[sizeKey]sizedAdv
+	last  uint64 // number of the last look
+	line  Point  // where the last line began
+	pen   Point  // where the last text ended
+	faces []string
+	// pairs hold the last advance of each rune before each other one in a
+	// look, runes that of each rune in a look, sizes that of each rune of a
+	// face in any size. Keys are packed, because most of the time goes here.
+	pairs, runes map[uint64]Length
+	sizes        map[uint64]sizedAdv
 }
-
-type sizeKey struct{ face, this string }
 
 type sizedAdv struct{ adv, size Length }
 
-// An advKey is a cluster in a look, and the cluster that follows, because of
-// kerning; next is "" at the end of a text.
+// An advKey is a rune in a look, and the one that follows, because of kerning;
+// next is 0 at the end of a text.
 type advKey struct {
-	look       uint64
-	this, next string
+	look, face uint64
+	this, next rune
+}
+
+func (k advKey) pair() uint64 { return k.look<<42 ^ uint64(k.this)<<21 ^ uint64(k.next) }
+func (k advKey) rune() uint64 { return k.look<<21 ^ uint64(k.this) }
+func (k advKey) size() uint64 { return k.face<<21 ^ uint64(k.this) }
+
+// face returns a number for a face.
+func (s *textState) face(name string) uint64 {
+	i := slices.Index(s.faces, name)
+	if i < 0 {
+		i = len(s.faces)
+		s.faces = append(s.faces, name)
+	}
+	return uint64(i)
 }
 
 // guess returns the advance to expect: the last one of the same pair, else of
-// the same cluster, else of the same cluster in another size of the face, else
-// 0.
-func (s *textState) guess(k advKey, lk look) Length {
-	if l, ok := s.seen[k]; ok {
+// the same rune, else of the same rune in another size of the face, else 0.
+func (s *textState) guess(k advKey, size Length) Length {
+	if l, ok := s.pairs[k.pair()]; ok {
 		return l
 	}
-	if l, ok := s.seen[advKey{look: k.look, this: k.this, next: anyNext}]; ok {
+	if l, ok := s.runes[k.rune()]; ok {
 		return l
 	}
 	// Damaged boxes may hold any number.
-	if o, ok := s.sizes[sizeKey{lk.face, k.this}]; ok && small(o.adv) && small(o.size) && small(lk.size) && o.size > 0 {
-		return o.adv.MulDiv(int64(lk.size), int64(o.size))
+	if o, ok := s.sizes[k.size()]; ok && small(o.adv) && small(o.size) && small(size) && o.size > 0 {
+		return o.adv.MulDiv(int64(size), int64(o.size))
 	}
 	return 0
 }
 
-func (s *textState) learn(k advKey, lk look, l Length) {
-	if s.seen == nil {
-		s.seen = map[advKey]Length{}
-		s.sizes = map[sizeKey]sizedAdv{}
+func (s *textState) learn(k advKey, size, l Length) {
+	if s.pairs == nil {
+		s.pairs = make(map[uint64]Length, 300)
+		s.runes = make(map[uint64]Length, 150)
+		s.sizes = make(map[uint64]sizedAdv, 100)
 	}
-	s.seen[k] = l
-	s.seen[advKey{look: k.look, this: k.this, next: anyNext}] = l
-	s.sizes[sizeKey{lk.face, k.this}] = sizedAdv{l, lk.size}
+	s.pairs[k.pair()] = l
+	if s.runes[k.rune()] != l { // most often it is
+		s.runes[k.rune()] = l
+	}
+	if o := (sizedAdv{l, size}); s.sizes[k.size()] != o {
+		s.sizes[k.size()] = o
+	}
 }
-
-// anyNext stands for whatever cluster follows.
-const anyNext = "\xff"
 
 // small lengths can be multiplied without overflow.
 func small(l Length) bool { return l > -1<<30 && l < 1<<30 }
@@ -249,7 +267,7 @@ func (e *encoder) text(t Text) {
 		e.string(t.Actual)
 	}
 	if simple {
-		e.advances(t, lk)
+		e.advances(t)
 	} else {
 		e.clusters(t)
 	}
@@ -274,33 +292,43 @@ func isSimple(t Text) bool {
 // advances writes the advances of a simple text: a bit for each, 1 where it is
 // not as guessed, and then the differences. A difference is 0 and itself, or 1
 // and more: the units, zigzag, times three, and what is left over plus one.
-func (e *encoder) advances(t Text, lk look) {
+func (e *encoder) advances(t Text) {
 	wrong := len(e.b)
 	e.b = append(e.b, make([]byte, (len(t.Clusters)+7)/8)...)
-	at := 0
-	for i, c := range t.Clusters {
-		k := advKey{look: e.state.last, this: t.S[at : at+c.Bytes], next: runeAt(t.S, at+c.Bytes)}
-		if diff := c.Adv - e.state.guess(k, lk); diff != 0 {
+	k := advKey{look: e.state.last, face: e.state.face(t.Face)}
+	for i, r := range keys(t.S) {
+		k.this, k.next = r[0], r[1]
+		adv := t.Clusters[i].Adv
+		if diff := adv - e.state.guess(k, t.Size); diff != 0 {
 			e.b[wrong+i/8] |= 0x80 >> (i % 8)
-			if u, rest, ok := units(diff, lk.size); ok {
+			if u, rest, ok := units(diff, t.Size); ok {
 				e.uint(1 + 3*uint64(u<<1^u>>63) + uint64(rest+1))
 			} else {
 				e.byte(0)
 				e.int(int64(diff))
 			}
 		}
-		e.state.learn(k, lk, c.Adv)
-		at += c.Bytes
+		e.state.learn(k, t.Size, adv)
 	}
 }
 
-// runeAt returns the rune of s at byte i as a string, "" at the end.
-func runeAt(s string, i int) string {
-	if i >= len(s) {
-		return ""
+// keys yields the runes of s by their number, each with the one that follows.
+func keys(s string) iter.Seq2[int, [2]rune] {
+	return func(yield func(int, [2]rune) bool) {
+		n, this := 0, rune(-1)
+		for _, r := range s {
+			if this >= 0 {
+				if !yield(n, [2]rune{this, r}) {
+					return
+				}
+				n++
+			}
+			this = r
+		}
+		if this >= 0 {
+			yield(n, [2]rune{this, 0})
+		}
 	}
-	_, n := utf8.DecodeRuneInString(s[i:])
-	return s[i : i+n]
 }
 
 func (e *encoder) clusters(t Text) {
