@@ -22,10 +22,38 @@ import (
 )
 
 func TestGolden(t *testing.T) {
-	o := options()
-	o.Uncompressed = true
-	got := write(t, o, sample(t))
-	const golden = "testdata/sample.pdf"
+	mount := layout.Page{Size: layout.Size{W: 297 * mm, H: 420 * mm}, Marks: []layout.Mark{
+		layout.Stroke{From: at(187*mm, 341*mm), To: at(292*mm, 341*mm), Width: pt / 4, Grey: 160},
+		layout.Bars{
+			Rect:      layout.Rect{At: at(100*layout.Dot600, 200*layout.Dot600), Size: layout.Size{W: 18 * layout.Dot600, H: 5 * mm}},
+			Rects:     []layout.Rect{{At: at(190, 190), Size: layout.Size{W: 6*layout.Dot600 - 380, H: 5 * mm}}},
+			Symbology: "code39", S: "A", Module: 6 * layout.Dot600, Dot: layout.Dot600, Modules: "100", Rows: 1,
+		},
+	}}
+	for _, c := range []struct {
+		name  string
+		o     Options
+		pages []layout.Page
+	}{
+		{"sample", options(), []layout.Page{sample(t)}},
+		{"no-words", Options{}, []layout.Page{mount, {Size: a4}}},
+	} {
+		c.o.Uncompressed = true
+		got := write(t, c.o, c.pages...)
+		keepOrCompare(t, "testdata/"+c.name+".pdf", got, func(want []byte) string { return cmp.Diff(readable(want), readable(got)) })
+		// Beside it the pages that it was made from.
+		var list bytes.Buffer
+		for _, p := range c.pages {
+			if err := layout.Dump(&list, p); err != nil {
+				t.Fatal(err)
+			}
+		}
+		keepOrCompare(t, "testdata/"+c.name+".txt", list.Bytes(), func(want []byte) string { return cmp.Diff(string(want), list.String()) })
+	}
+}
+
+func keepOrCompare(t *testing.T, golden string, got []byte, diff func(want []byte) string) {
+	t.Helper()
 	if os.Getenv("UPDATE") == "1" {
 		if err := os.WriteFile(golden, got, 0o644); err != nil {
 			t.Fatal(err)
@@ -36,8 +64,7 @@ func TestGolden(t *testing.T) {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(got, want) {
-		t.Errorf("%s differs; look at the change and run with UPDATE=1\n%s", golden,
-			cmp.Diff(readable(want), readable(got)))
+		t.Errorf("%s differs; look at the change and run with UPDATE=1\n%s", golden, diff(want))
 	}
 }
 
