@@ -38,7 +38,8 @@ type Run struct {
 	Style Style
 	// Keep forbids a line break anywhere inside Text.
 	Keep bool
-	// Glue forbids a line break between this run and the next.
+	// Glue forbids a line break where this run meets the next. Inside the
+	// next run, behind a space it begins with, a line may still break.
 	Glue bool
 	// Exact marks text that somebody typed as a name, number or personal
 	// name: it is never hyphenated, and nothing in it is replaced.

@@ -33,31 +33,46 @@ func (s *work) barsRow(b *block, text, measure layout.Length) (*barsRow, error) 
 	if b.src.Bars == nil {
 		return nil, &Error{Text: label.String(b.src.Runs), Err: errors.New("a block for bars has none")}
 	}
-	o := s.m.Symbol
+	o := footSymbol(s.m.Symbol)
 	if b.src.Bars.Symbology != "" {
 		o.Symbology = b.src.Bars.Symbology
 	}
-	if o.Height == 0 {
-		o.Height = 7 * layout.MM // a scanner's stroke, and no more than the mock of a label allows
-	}
-	if len(r.number) == 1 {
-		o.MaxSize.W = measure - r.number[0].width - barsGap
-		if r.bars, err = symbol.Make(b.src.Bars.Text, o); err == nil {
-			r.beside = true
-			r.height = r.bars.H
-			return r, nil
-		}
-	}
-	var small *symbol.SizeError
-	if err != nil && !errors.As(err, &small) {
-		return nil, s.barsError(b, err)
-	}
-	o.MaxSize.W = measure
+	// At its usual size first; smaller where that has no room.
 	if r.bars, err = symbol.Make(b.src.Bars.Text, o); err != nil {
 		return nil, s.barsError(b, err)
 	}
+	if len(r.number) == 1 && r.bars.W+r.bars.Quiet+barsGap+r.number[0].width <= measure {
+		r.beside = true
+		r.height = r.bars.H
+		return r, nil
+	}
+	if r.bars.W > measure {
+		o.MaxSize.W = measure + 2*r.bars.Quiet // the margins are clear
+		if r.bars, err = symbol.Make(b.src.Bars.Text, o); err != nil {
+			return nil, s.barsError(b, err)
+		}
+	}
 	r.height = r.bars.H + layout.Length(len(r.number))*s.m.footLead(r.size)
 	return r, nil
+}
+
+// footSymbol is how bars are made for the foot of a label: as low as a scanner's
+// stroke allows, so that the words keep their room.
+func footSymbol(o symbol.Options) symbol.Options {
+	if o.Height == 0 {
+		o.Height = 7 * layout.MM
+	}
+	return o
+}
+
+// FootBars returns the height that the foot of a label needs for the bars of a
+// number, for Measures.FootBars; for linear bars if that number has none.
+func FootBars(o symbol.Options, number string) layout.Length {
+	bars, err := symbol.Make(number, footSymbol(o))
+	if err != nil {
+		return 7*layout.MM + barsAbove
+	}
+	return bars.H + barsAbove
 }
 
 // barsGap parts bars and number, beyond the quiet zone.

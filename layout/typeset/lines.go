@@ -26,10 +26,10 @@ type hanging struct {
 	short   bool // the last line is shorter than it should be
 }
 
-// shortLast is what the last line of a paragraph should fill at least: a
-// fifth of the measure. A single word at the end of a block looks lost
-// (common practice, no source).
-func shortLast(measure layout.Length) layout.Length { return measure / 5 }
+// shortLast is what the last line of a paragraph should fill at least: a little
+// over a quarter of the measure. A word or two at the end of a block look lost
+// where the line before could spare some (common practice, no source).
+func shortLast(measure layout.Length) layout.Length { return measure.MulDiv(28, 100) }
 
 // rightGap is the least space between the left and right part of a line.
 func rightGap(size layout.Length) layout.Length { return size.MulDiv(3, 2) }
@@ -37,10 +37,14 @@ func rightGap(size layout.Length) layout.Length { return size.MulDiv(3, 2) }
 // fill breaks w at size base. first and rest are the measures of the first
 // and of the other lines; room is to stay free on the last line.
 func (s *work) fill(st *setting, first, rest, room layout.Length) para.Result {
-	return para.Break(st.items, para.Options{
-		First: first, Rest: rest, Justify: s.m.Justify,
+	o := para.Options{
+		First: first, Rest: rest, Justify: st.justify,
 		ShortLast: shortLast(rest), LastRoom: room, Buf: s.breakMem.take(len(st.items))[:0],
-	})
+	}
+	if s.greedy {
+		return para.Greedy(st.items, o)
+	}
+	return para.Break(st.items, o)
 }
 
 // linesOf turns breaks into lines.
@@ -63,7 +67,7 @@ func (s *work) linesOf(st *setting, r para.Result, first, rest layout.Length) []
 		}
 		// The last line keeps its spaces unless they have to shrink, and so does
 		// a line whose spaces would grow to holes.
-		if free := measure - l.width; s.m.Justify && (free < 0 || i < len(r.Breaks)-1 && free <= l.give()) {
+		if free := measure - l.width; st.justify && (free < 0 || i < len(r.Breaks)-1 && free <= l.give()) {
 			l.fill = free
 			l.width = measure
 		}
@@ -92,6 +96,16 @@ func (s *work) trailing(st *setting, i int) layout.Length {
 	return trackingOf(last.style, s.m.runSize(st.base, last.style))
 }
 
+// runs reports whether a block is running text, which a house may want filled
+// to both edges; names, numbers and captions stand ragged in any house.
+func runs(r label.Role) bool {
+	switch r {
+	case label.Status, label.Place, label.Plant, label.Notes, label.Type, label.Text:
+		return true
+	}
+	return false
+}
+
 // hang breaks a block's left and right part so that they share a line where
 // there is room: the first line for a family beside a name, the last one for
 // all else. indent is taken off every line but the first.
@@ -113,6 +127,7 @@ func (s *work) hang(b *block, base, measure, indent layout.Length) (hanging, err
 	if err != nil {
 		return h, err
 	}
+	st.justify = s.m.Justify && runs(b.src.Role)
 	rest := measure - indent
 	plain := s.fill(st, measure, rest, 0)
 	if right == nil {

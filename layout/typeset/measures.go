@@ -80,7 +80,7 @@ func For(k label.Kind) Measures {
 		m.Right, m.Left = 55*layout.MM/10, 55*layout.MM/10
 		m.Name, m.Indent = 19*layout.Pt/2, 2*layout.MM
 		m.House = 7 * layout.Pt
-		m.Group, m.GroupMin = 3*layout.Pt, 3*layout.Pt/2
+		m.Group, m.GroupMin = 3*layout.Pt, 2*layout.Pt
 		m.FootGap, m.FootGapMin = 4*layout.Pt, 3*layout.Pt
 		m.FootRows, m.CaptionColumn = 0, 14*layout.MM
 	case label.Barcode:
@@ -125,7 +125,9 @@ func zoneOf(r label.Role) zone {
 // group numbers what belongs together; white space parts the groups.
 func group(r label.Role) int {
 	switch r {
-	case label.Status, label.Family, label.Name, label.Det, label.Type, label.Blank:
+	case label.Status:
+		return 0
+	case label.Family, label.Name, label.Det, label.Type, label.Blank:
 		return 1
 	case label.Place, label.Coords:
 		return 2

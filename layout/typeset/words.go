@@ -80,28 +80,32 @@ func isBreak(r rune) bool {
 }
 
 // flow joins the runs into one text in which every stretch of white space is
-// a single space, with none at the ends. s.ends says where each run ends.
+// a single space, of the run it begins in, with none at the ends. s.ends says
+// where each run ends.
 func (s *work) flow(runs []label.Run) string {
 	buf := s.flowBuf[:0]
 	s.ends = s.ends[:0]
-	pending := false
 	for i := range runs {
 		text := runs[i].Text
 		clean := 0 // what stands before it has been copied
 		for j, r := range text {
 			if !isBreak(r) {
-				if pending {
-					buf = append(buf, ' ')
-					pending = false
-				}
 				continue
 			}
 			buf = append(buf, text[clean:j]...)
 			clean = j + utf8.RuneLen(r)
-			pending = len(buf) > 0
+			if n := len(buf); n > 0 && buf[n-1] != ' ' {
+				buf = append(buf, ' ')
+			}
 		}
 		buf = append(buf, text[clean:]...)
 		s.ends = append(s.ends, len(buf))
+	}
+	if n := len(buf); n > 0 && buf[n-1] == ' ' {
+		buf = buf[:n-1]
+		for i := range s.ends {
+			s.ends[i] = min(s.ends[i], n-1)
+		}
 	}
 	s.flowBuf = buf
 	return string(buf)
@@ -110,27 +114,6 @@ func (s *work) flow(runs []label.Run) string {
 // insidePenalty is the cost of ending a line inside what people see as one
 // word, at a hyphen or a slash.
 const insidePenalty = 120
-
-// glued returns the span that forbids a break at off: from the last letter
-// before it to the first one after it.
-func glued(text string, off int) para.Span {
-	a, b := off, off
-	for a > 0 {
-		r, n := utf8.DecodeLastRuneInString(text[:a])
-		a -= n
-		if r != ' ' {
-			break
-		}
-	}
-	for b < len(text) {
-		r, n := utf8.DecodeRuneInString(text[b:])
-		b += n
-		if r != ' ' {
-			break
-		}
-	}
-	return para.Span{Start: a, End: b}
-}
 
 // addPart shapes text, which belongs to one run, and appends it to s.parts
 // word by word: words come again and are kept shaped, whole phrases do not.
@@ -165,6 +148,8 @@ type setting struct {
 	w     *words
 	base  layout.Length
 	items []para.Item
+	// justify fills the lines but the last.
+	justify bool
 }
 
 func (s *work) paraItem(it *item, width, base layout.Length) para.Item {

@@ -1,6 +1,8 @@
 package typeset
 
 import (
+	"strings"
+
 	"cornerslip/label"
 	"cornerslip/layout"
 	"cornerslip/layout/face"
@@ -13,6 +15,8 @@ import (
 type work struct {
 	faces *face.Setter
 	m     *Measures
+	// greedy fills lines one by one, to compare with.
+	greedy bool
 
 	blockMem   arena[block]
 	wordsMem   arena[words]
@@ -33,7 +37,7 @@ type work struct {
 
 // reset makes the memory free for another label.
 func (s *work) reset(faces *face.Setter, m *Measures) {
-	s.faces, s.m = faces, m
+	s.faces, s.m, s.greedy = faces, m, false
 	s.blockMem.reset()
 	s.wordsMem.reset()
 	s.itemMem.reset()
@@ -81,7 +85,9 @@ func (s *work) prepare(runs []label.Run) (*words, error) {
 			s.keep = append(s.keep, para.Span{Start: from, End: end})
 		}
 		if r.Glue {
-			s.keep = append(s.keep, glued(text, end))
+			// From the last letter before the place to the first one after it.
+			start := len(strings.TrimRight(text[:end], " ")) - 1
+			s.keep = append(s.keep, para.Span{Start: start, End: end + 1})
 		}
 		from = end
 	}

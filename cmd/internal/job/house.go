@@ -5,6 +5,7 @@ import (
 
 	"cornerslip/fonts"
 	"cornerslip/label"
+	"cornerslip/label/accession"
 	"cornerslip/layout"
 	"cornerslip/layout/impose"
 	"cornerslip/layout/symbol"
@@ -55,7 +56,7 @@ func (j *Job) measuresOf(k label.Kind, q *Request) typeset.Measures {
 		m.Left, m.Right = margin+layout.MM/2, margin+layout.MM/2
 		m.Top = max(m.Top, layout.Millimetres(h.Label.GlueMM))
 		if h.Bars.OnLabel && k == label.Sheet {
-			m.FootRows, m.FootBars = 1, 7*layout.MM+3*layout.Pt
+			m.FootBars = typeset.FootBars(m.Symbol, j.longestNumber())
 		}
 	case label.Packet:
 		m.Width = layout.Millimetres(h.Packet.WidthMM)
@@ -65,6 +66,14 @@ func (j *Job) measuresOf(k label.Kind, q *Request) typeset.Measures {
 		m.Heights = []layout.Length{layout.Millimetres(h.Bars.StickerMM[1])}
 	}
 	return m
+}
+
+// longestNumber is a catalogue number as long as those of the house get.
+func (j *Job) longestNumber() string {
+	if p, err := accession.ParsePattern(j.House.Numbers.Pattern); err == nil {
+		return p.Format(p.Max())
+	}
+	return "VDOURA-0000000"
 }
 
 func lengths(mm []float64) []layout.Length {
