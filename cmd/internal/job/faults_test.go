@@ -176,10 +176,26 @@ func countFaults(t *testing.T, all []aLabel) {
 	for _, l := range all {
 		boxes = append(boxes, l.boxes...)
 	}
+	goodMarks(t, all)
 	evenLeading(t, boxes)
 	evenFoot(t, boxes)
 	facesJoin(t, boxes)
 	rag(t, all)
+}
+
+// goodMarks holds that where the program writes a mark itself it writes the
+// right one: no straight quotes, no hyphen for a dash, no x for a cross.
+func goodMarks(t *testing.T, all []aLabel) {
+	bad := regexp.MustCompile(`["']|\d-\d| - |--|\d ?x ?\d|\.\.\.`)
+	for _, l := range all {
+		for _, b := range l.content.Blocks {
+			for _, r := range slices.Concat(b.Runs, b.Right, b.Caption) {
+				if r.Origin.Term == "" && bad.MatchString(r.Text) {
+					t.Errorf("%v: the program itself writes %q", l.boxes[0].Ref, r.Text)
+				}
+			}
+		}
+	}
 }
 
 // forced reports whether the words leave no better breaking: the line before
