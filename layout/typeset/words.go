@@ -115,6 +115,24 @@ func (s *work) flow(runs []label.Run) string {
 // word, at a hyphen or a slash.
 const insidePenalty = 120
 
+// bracketPenalty is the cost of ending a line inside brackets: the authors of
+// a name, a remark, read best in one go.
+const bracketPenalty = 90
+
+// brackets counts those that text opens less those that it closes.
+func brackets(text string) int {
+	n := 0
+	for i := range len(text) {
+		switch text[i] {
+		case '(', '[':
+			n++
+		case ')', ']':
+			n--
+		}
+	}
+	return n
+}
+
 // addPart shapes text, which belongs to one run, and appends it to s.parts
 // word by word: words come again and are kept shaped, whole phrases do not.
 // first is where the paragraph's parts begin.

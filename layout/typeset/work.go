@@ -96,13 +96,16 @@ func (s *work) prepare(runs []label.Run) (*words, error) {
 	w.runs = runs
 	w.items = s.itemMem.take(len(s.segments))
 	first := len(s.parts)
-	run := 0
+	run, depth := 0, 0
 	for i := range s.segments {
 		seg := &s.segments[i]
 		it := &w.items[i]
 		*it = item{from: len(s.parts) - first, brk: seg.Break, spaced: seg.Space != "", soft: seg.Soft}
+		if depth += brackets(seg.Text); depth > 0 {
+			it.penalty = bracketPenalty
+		}
 		if !it.spaced && seg.Break == para.Allowed {
-			it.penalty = insidePenalty
+			it.penalty += insidePenalty
 		}
 		end := seg.Off + len(seg.Text)
 		for a := seg.Off; a < end; {
