@@ -117,6 +117,7 @@ func (d *document) takePages(pages iter.Seq2[layout.Page, error]) error {
 		d.painters = append(d.painters, &painter{faces: d.faces, plain: d.plain})
 	}
 	err := layout.InOrder(pages, workers, func(worker int, p layout.Page) (drawn, error) {
+		p = onDots(p)
 		content, err := d.painters[worker].paint(p)
 		return drawn{p.Size, p.Trim, content}, err
 	}, func(page drawn, err error) error {
@@ -130,6 +131,26 @@ func (d *document) takePages(pages iter.Seq2[layout.Page, error]) error {
 		return errors.New("there is no page to write")
 	}
 	return err
+}
+
+// onDots makes a page that holds bars as high as a whole number of dots of 300
+// dpi, by less than 0.09 mm at the foot. Bars stand on the printer's dots
+// counted from the top of the paper; rasterisers that count from the foot
+// (Ghostscript) find them there only if the height is whole, too. What is left
+// after cutting stays what it was.
+func onDots(p layout.Page) layout.Page {
+	if p.Size.H%layout.Dot300 == 0 || !slices.ContainsFunc(p.Boxes, func(b layout.Placed) bool { return hasBars(b.Box) }) {
+		return p
+	}
+	if p.Trim == (layout.Rect{}) {
+		p.Trim = layout.Rect{Size: p.Size}
+	}
+	p.Size.H += layout.Dot300 - p.Size.H%layout.Dot300
+	return p
+}
+
+func hasBars(b *layout.Box) bool {
+	return b != nil && slices.ContainsFunc(b.Marks, func(m layout.Mark) bool { _, ok := m.(layout.Bars); return ok })
 }
 
 // putPage writes a page and its content.
