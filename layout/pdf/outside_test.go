@@ -77,8 +77,9 @@ func TestFacts(t *testing.T) {
 	for _, want := range []string{
 		`Title: +Etiquetas de Março\n`, `Subject: +60 labels of the Valdoura`, `Creator: +cornerslip 1\.0\n`, `Producer: +cornerslip\n`,
 		`Tagged: +no\n`, `Metadata Stream: +yes\n`, `Pages: +3\n`, `PDF version: +1\.7\n`,
-		`Page +1 size: +595\.276 x 841\.89 pts \(A4\)`,
-		`Page +1 TrimBox: +14\.17 +14\.17 +581\.10 +827\.72`,
+		// The first page holds bars: it is a whole number of dots high.
+		`Page +1 size: +595\.276 x 841\.92 pts \(A4\)`,
+		`Page +1 TrimBox: +14\.17 +14\.20 +581\.10 +827\.75`,
 		`Page +2 size: +841\.89 x 1190\.55 pts \(A3\)`,
 		`Page +3 size: +612 x 792 pts \(letter\)`,
 	} {
