@@ -121,8 +121,11 @@ func (p *pen) line(l *line, at layout.Point) {
 			size := p.s.m.runSize(l.st.base, pt.style)
 			x = p.word(pt, layout.Point{X: x, Y: at.Y}, size, fresh)
 			fresh = false
-			if pt.spaced {
+			switch {
+			case pt.spaced:
 				x = p.space(x, p.s.space(pt.style, l.st.base))
+			case k < it.to-1:
+				x = p.widen(x, p.s.lean(pt, &l.st.w.parts[k+1], size))
 			}
 		}
 		if i == l.to-1 {
@@ -193,6 +196,15 @@ func (p *pen) space(x, w layout.Length) layout.Length {
 		q.s1, q.a1, q.c1 = len(p.buf), len(p.actual), len(p.clusters)
 	}
 	return x + w
+}
+
+// widen moves the pen on after the letter last drawn.
+func (p *pen) widen(x, w layout.Length) layout.Length {
+	if n := len(p.clusters); n > 0 && w != 0 {
+		p.clusters[n-1].Adv += w
+		return x + w
+	}
+	return x
 }
 
 func (p *pen) hyphen(it *item, at layout.Point, size layout.Length) {

@@ -128,7 +128,7 @@ func checkInk(s *Setter, b *layout.Box, m *Measures) error {
 			// Neighbours on one line may lean over each other by a side bearing.
 			slack := layout.MM / 10
 			if a.y1 == c.y1 {
-				slack = layout.MM
+				slack = 8 * layout.MM / 10
 			}
 			if a.x0+slack < c.x1 && c.x0+slack < a.x1 && a.y0 < c.y1 && c.y0 < a.y1 {
 				return fmt.Errorf("%q and %q overlap", a.text, c.text)

@@ -190,11 +190,39 @@ func (s *work) width(st *setting, it *item) layout.Length {
 		p := &st.w.parts[i]
 		size := s.m.runSize(st.base, p.style)
 		width += p.word.Width(size, trackingOf(p.style, size))
-		if p.spaced {
+		switch {
+		case p.spaced:
 			width += s.space(p.style, st.base)
+		case i < it.to-1:
+			width += s.lean(p, &st.w.parts[i+1], size)
+		default:
+			width += s.beyond(p, size)
 		}
 	}
 	return width
+}
+
+// lean is the white space between letters of two styles that follow each other
+// without a space, so that the one does not lean into the other: where italic
+// meets upright what TeX calls the italic correction, elsewhere what goes
+// beyond a tenth of the size, as letters of one style may lean, too.
+func (s *work) lean(a, b *part, size layout.Length) layout.Length {
+	_, right, _, _ := a.word.Ink(size)
+	left, _, _, _ := b.word.Ink(size)
+	if a.style&label.Italic != 0 && b.style&label.Italic == 0 {
+		return right + left
+	}
+	return max(0, right+left-size/10)
+}
+
+// leastClear is what stays free of ink at a label's edge, whatever leans out.
+const leastClear = 5 * layout.MM
+
+// beyond is how far the ink of the last word of a line could reach into what
+// stays clear beside it: an accent on a letter that leans, at a narrow margin.
+func (s *work) beyond(p *part, size layout.Length) layout.Length {
+	_, right, _, _ := p.word.Ink(size)
+	return max(0, right-max(0, s.m.Right-leastClear))
 }
 
 // space returns the width of a space of the style in a block of size base.
