@@ -1,0 +1,59 @@
+package place
+
+import (
+	"regexp"
+	"strings"
+)
+
+// Licences are those that the standard takes: Creative Commons 4.0 and CC0 1.0,
+// by their addresses, with or without the page in a language.
+//
+// Source: tdwg/bdq VALIDATION_LICENSE_STANDARD, 2024-03-21, with its languages
+// ("ni" stands there for Dutch, which Creative Commons writes "nl").
+var licence = regexp.MustCompile(`^https?://creativecommons\.org/(?:licenses/(?:by|by-sa|by-nc|by-nc-sa|by-nd|by-nc-nd)/4\.0|publicdomain/zero/1\.0)/` +
+	`(?:(?:deed|legalcode)(?:\.(?:id|eu|da|de|en|es|fr|fy|hr|it|lv|lt|mi|ni|nl|no|pl|pt|ro|si|fi|sv|tr|cs|el|ru|uk|ar|jp|zh-hans|zh-hant|ko))?)?$`)
+
+// IsLicence reports whether s is exactly the address of a licence that the
+// standard takes.
+func IsLicence(s string) bool { return licence.MatchString(s) }
+
+// Licence returns the address of the licence that a name means: "CC BY 4.0",
+// "CC0", "Attribution-NonCommercial 4.0 International". A Creative Commons
+// licence named without its version can mean several and gives false.
+func Licence(s string) (address string, ok bool) {
+	s = strings.TrimSpace(s)
+	if i := strings.Index(s, "creativecommons.org/"); i >= 0 && i <= len("https://www.") {
+		path := strings.ToLower(s[i+len("creativecommons.org/"):])
+		address = "https://creativecommons.org/" + strings.TrimRight(path, "/") + "/"
+		if !IsLicence(address) {
+			address = strings.TrimRight(address, "/")
+		}
+		return address, IsLicence(address)
+	}
+	k := strings.TrimSuffix(squeeze(s), "license")
+	k = strings.TrimSuffix(strings.TrimSuffix(k, "licence"), "universal")
+	switch strings.TrimSuffix(k, "publicdomaindedication") {
+	case "cc0", "cczero", "cc010", "cczero10", "creativecommonszero", "creativecommonszero10", "cc010universal", "creativecommonscc0", "creativecommonscc010", "publicdomaincc0", "publicdomaincc010":
+		return "https://creativecommons.org/publicdomain/zero/1.0/legalcode", true
+	}
+	k = strings.TrimSuffix(strings.TrimSuffix(k, "unported"), "international")
+	k, ok = strings.CutSuffix(k, "40")
+	if !ok {
+		return "", false
+	}
+	k = strings.TrimPrefix(strings.TrimPrefix(k, "creativecommons"), "cc")
+	kind, ok := licenceKinds[k]
+	if !ok {
+		return "", false
+	}
+	return "https://creativecommons.org/licenses/" + kind + "/4.0/legalcode", true
+}
+
+var licenceKinds = map[string]string{
+	"by": "by", "attribution": "by",
+	"bysa": "by-sa", "attributionsharealike": "by-sa",
+	"bync": "by-nc", "attributionnoncommercial": "by-nc",
+	"byncsa": "by-nc-sa", "attributionnoncommercialsharealike": "by-nc-sa",
+	"bynd": "by-nd", "attributionnoderivatives": "by-nd", "attributionnoderivs": "by-nd",
+	"byncnd": "by-nc-nd", "attributionnoncommercialnoderivatives": "by-nc-nd", "attributionnoncommercialnoderivs": "by-nc-nd",
+}
