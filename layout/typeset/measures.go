@@ -96,7 +96,8 @@ func For(k label.Kind) Measures {
 		m.FootGap, m.FootGapMin = 3*layout.Pt, 2*layout.Pt
 		m.FootRows, m.Rule = 0, 0
 	case label.Tag:
-		m.Width, m.Heights = 70*layout.MM, []layout.Length{25 * layout.MM, 37 * layout.MM}
+		// 64 on an A4 page: the tags of a day are one page.
+		m.Width, m.Heights = 105*layout.MM/2, []layout.Length{185 * layout.MM / 10, 27 * layout.MM, 37 * layout.MM}
 		m.Top, m.Right, m.Bottom, m.Left = 5*layout.MM, 5*layout.MM, 5*layout.MM, 5*layout.MM
 		m.FootRows, m.Rule = 0, 0
 	}
@@ -150,7 +151,7 @@ func (m *Measures) size(r label.Role, text layout.Length) layout.Length {
 		return max(m.House, m.Small)
 	case label.Name:
 		return m.Name - less
-	case label.Collector:
+	case label.Collector, label.Key:
 		return m.Collector - less
 	case label.Det, label.Team, label.Number, label.Symbol, label.Family:
 		return min(m.Small, text)

@@ -215,8 +215,9 @@ func (s *work) lean(a, b *part, size layout.Length) layout.Length {
 	return max(0, right+left-size/10)
 }
 
-// leastClear is what stays free of ink at a label's edge, whatever leans out.
-const leastClear = 5 * layout.MM
+// leastClear is what stays free of ink at a label's edge, whatever leans out: 5
+// mm and the few units by which ink is rounded up.
+const leastClear = 5*layout.MM + 36
 
 // beyond is how far the ink of the last word of a line could reach into what
 // stays clear beside it: an accent on a letter that leans, at a narrow margin.
