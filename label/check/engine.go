@@ -186,6 +186,22 @@ type Context struct {
 	row      *table.Row
 	rule     *Rule
 	findings []label.Finding
+	memo     map[any]any
+}
+
+// Memo returns what made returned when a rule first asked for key in this
+// record, so that rules which look at the same thing read it once. Keys should
+// be of a type of the caller's own.
+func (c *Context) Memo(key any, made func() any) any {
+	v, ok := c.memo[key]
+	if !ok {
+		if c.memo == nil {
+			c.memo = map[any]any{}
+		}
+		v = made()
+		c.memo[key] = v
+	}
+	return v
 }
 
 // Cell returns a term's cell as the table has it, blanks and placeholders

@@ -15,18 +15,8 @@ func Barcodes(r *check.Record, o Options) []label.Content {
 		return nil
 	}
 	b := newBuilder(r, &o)
-	sheets, _ := mounts(r)
-	parts := sheets
-	for _, p := range r.Preparations {
-		if p.Kind == check.Box || p.Kind == check.Jar {
-			parts = append(parts, p)
-		}
-	}
-	if len(parts) == 0 {
-		parts = []check.Preparation{{Kind: check.Packet, N: 1, Of: 1}}
-	}
 	var all []label.Content
-	for _, p := range parts {
+	for _, p := range labelled(r) {
 		c := Number(f.Text, o)
 		c.Origin, c.Key, c.Part = r.Origin, b.key(0), b.partName(p)
 		for i := range c.Blocks {
@@ -37,6 +27,21 @@ func Barcodes(r *check.Record, o Options) []label.Content {
 		all = append(all, c)
 	}
 	return all
+}
+
+// labelled returns the parts of a specimen that bear its number and its slips:
+// each sheet, box and jar, or one packet where it is kept in packets alone.
+func labelled(r *check.Record) []check.Preparation {
+	parts, _ := mounts(r)
+	for _, p := range r.Preparations {
+		if p.Kind == check.Box || p.Kind == check.Jar {
+			parts = append(parts, p)
+		}
+	}
+	if len(parts) == 0 {
+		parts = []check.Preparation{{Kind: check.Packet, N: 1, Of: 1}}
+	}
+	return parts
 }
 
 // Number returns the sticker of a bare number of a series: the institution,

@@ -1,6 +1,9 @@
 package form
 
 import (
+	"strings"
+	"unicode"
+
 	"cornerslip/label"
 	"cornerslip/label/check"
 	"cornerslip/label/lang"
@@ -15,73 +18,184 @@ const (
 	Determination SlipKind = iota // det.: a name for a specimen
 	Confirmation                  // conf.: the name it has is right
 	Revision                      // rev.: seen for a study of the group
-	Comment                       // a remark without a name of its own
+	Comment                       // a remark; a name only where one is given
 	TypeSlip                      // kind of type and the name typified
 )
 
-// Slip returns the slip that is added to a sheet: the name, who gave it and
-// when, the institution, and the number of the sheet, in case the slip comes
-// loose. id is a row of the table of identifications, or the record itself:
+// slipWords are the words by which tables name kinds of slip, beside those of
+// the program's vocabularies. Common practice, no source.
+var slipWords = [...][]string{
+	Determination: {"determination", "det", "determinavit", "redetermination", "identification"},
+	Confirmation:  {"confirmation", "conf", "confirmavit", "confirmed"},
+	Revision:      {"revision", "rev", "revidit", "revised", "vidi", "vidit"},
+	Comment:       {"comment", "note", "annotation", "nota"},
+	TypeSlip:      {"type", "typus", "typification"},
+}
+
+// String returns the kind's word in commands: "determination".
+func (k SlipKind) String() string {
+	if int(k) < len(slipWords) {
+		return slipWords[k][0]
+	}
+	return ""
+}
+
+// ParseSlipKind reads a kind of slip: "determination", "det.", "Bestimmung".
+func ParseSlipKind(text string) (SlipKind, bool) {
+	plain := func(s string) string { return strings.ToLower(strings.TrimRight(strings.TrimSpace(s), ".")) }
+	text = plain(text)
+	for k, words := range slipWords {
+		for _, w := range words {
+			if w == text {
+				return SlipKind(k), true
+			}
+		}
+		for _, t := range lang.Tags() {
+			v := lang.Words(t)
+			for _, w := range [...][]string{{v.SlipDetermination, v.Det}, {v.SlipConfirmation, v.Conf}, {v.SlipRevision, v.Rev}, {v.SlipComment}, {v.SlipType}}[k] {
+				if plain(w) == text {
+					return SlipKind(k), true
+				}
+			}
+		}
+	}
+	return 0, false
+}
+
+// Slips returns the slips that an identification adds to a specimen: one for
+// each of its sheets, boxes and jars, for each bears its label. Each says the
+// name, who gave it and when, the institution, and the number of the sheet, in
+// case the slip comes loose. A type slip whose plant has another name now is
+// followed by a determination slip with that name.
+//
+// id is a row of a table of identifications, sheet the record of the specimen;
+// nil where the row says all itself:
 //
 //	scientificName, identificationQualifier  the name
 //	identifiedBy, dateIdentified             who and when
+//	determinerInstitution                    where the determiner works, if not in the house
 //	identificationRemarks                    the comment
 //	typeStatus, typifiedName                 on type slips: kind of type, name typified (else scientificName)
 //	namePublishedIn                          on type slips: its full citation
-//	duplicatesTo                             on type slips: the herbaria that hold isotypes
+//	duplicatesTo                             on type slips: the herbaria that hold isotypes (else the sheet's)
 //	catalogNumber, recordedBy, recordNumber  the sheet
-func Slip(kind SlipKind, id *check.Record, o Options) label.Content {
-	b := newBuilder(id, &o)
-	c := b.content(label.Slip)
-	c.Part = b.word("", func(v *lang.Vocabulary) string {
+func Slips(kind SlipKind, id, sheet *check.Record, o Options) []label.Content {
+	kinds := []SlipKind{kind}
+	if typified := id.Text("typifiedName"); kind == TypeSlip && typified != "" && id.Text("scientificName") != "" && squeezed(typified) != squeezed(id.Name) {
+		kinds = append(kinds, Determination)
+	}
+	parts := []check.Preparation{{}}
+	if sheet != nil {
+		parts = labelled(sheet)
+	}
+	var all []label.Content
+	for _, k := range kinds {
+		for _, p := range parts {
+			all = append(all, slip(k, id, sheet, p, o))
+		}
+	}
+	return all
+}
+
+// squeezed is a name without blanks and case, to compare it by.
+func squeezed(s string) string {
+	return strings.ToLower(strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return -1
+		}
+		return r
+	}, s))
+}
+
+// A slipper makes the blocks of one slip: b words what the identification
+// says, s what the sheet's record says.
+type slipper struct {
+	b, s *builder
+	c    label.Content
+}
+
+func (m *slipper) add(role label.Role, runs, right []label.Run) {
+	if len(runs) > 0 || len(right) > 0 {
+		m.c.Blocks = append(m.c.Blocks, label.Block{Role: role, Runs: runs, Right: right})
+	}
+}
+
+func slip(kind SlipKind, id, sheet *check.Record, part check.Preparation, o Options) label.Content {
+	m := &slipper{b: newBuilder(id, &o)}
+	m.s = m.b
+	if sheet != nil {
+		m.s = newBuilder(sheet, &o)
+	}
+	m.c = m.b.content(label.Slip)
+	m.c.Key = m.s.key(0)
+	m.c.Part = m.b.word("", func(v *lang.Vocabulary) string {
 		return [...]string{v.SlipDetermination, v.SlipConfirmation, v.SlipRevision, v.SlipComment, v.SlipType}[kind]
 	})
-	add := func(role label.Role, runs, right []label.Run) {
-		if len(runs) > 0 || len(right) > 0 {
-			c.Blocks = append(c.Blocks, label.Block{Role: role, Runs: runs, Right: right})
-		}
+	if kind == TypeSlip {
+		m.typified(id)
+	} else {
+		m.add(label.Name, m.b.scientificName(), nil)
+		m.add(label.Text, m.remarks(id, sheet), nil)
 	}
-	switch kind {
-	case TypeSlip:
-		status := b.field("typeStatus")
-		runs := from(name.Mentions(status.Text, []string{id.Text("typifiedName"), id.Text("scientificName")}, o.Name), status.Origin)
-		if len(runs) == 0 {
-			runs = said(b.word("", func(v *lang.Vocabulary) string { return v.SlipType }))
-		}
-		add(label.Type, styled(runs, label.Bold), nil)
-		if f := b.field("typifiedName"); f.Text != "" {
-			add(label.Name, from(name.Runs(f.Text, name.Parts{}, o.Name), f.Origin), nil)
-		} else {
-			add(label.Name, b.scientificName(), nil)
-		}
-		var more prose
-		more.add("", b.text("namePublishedIn")...)
-		add(label.Text, more.runs, nil)
-		add(label.Text, b.isotypes(), nil)
-	default:
-		add(label.Name, b.scientificName(), nil)
+	word := ""
+	if kind != Comment {
+		key := [...]string{"det", "conf", "rev", "", "det"}[kind]
+		word = m.b.word(key, func(v *lang.Vocabulary) string { return [...]string{v.Det, v.Conf, v.Rev, "", v.Det}[kind] })
 	}
-	if kind != TypeSlip {
-		add(label.Text, b.mentions("identificationRemarks"), nil)
-	}
-	key := [...]string{"det", "conf", "rev", "", "det"}[kind]
-	word := b.word(key, func(v *lang.Vocabulary) string { return [...]string{v.Det, v.Conf, v.Rev, "", v.Det}[kind] })
-	add(label.Det, b.determined(word), b.institution())
-	add(label.Number, b.sheetNumber(), nil)
-	tighten(c.Blocks)
-	return c
+	m.add(label.Det, m.b.determined(word), m.institution())
+	m.add(label.Number, m.sheetNumber(part), nil)
+	tighten(m.c.Blocks)
+	return m.c
 }
 
-// institution returns the house's name, else its code.
-func (b *builder) institution() []label.Run {
-	if len(b.o.House) > 0 && b.o.House[0] != "" {
-		return []label.Run{{Text: b.o.House[0]}}
+// typified adds the kind of type, the name typified with its citation, and
+// where the isotypes are.
+func (m *slipper) typified(id *check.Record) {
+	b := m.b
+	status := b.field("typeStatus")
+	runs := from(name.Mentions(status.Text, []string{id.Text("typifiedName"), id.Text("scientificName")}, b.o.Name), status.Origin)
+	if len(runs) == 0 {
+		runs = said(b.word("", func(v *lang.Vocabulary) string { return v.SlipType }))
 	}
-	return said(b.o.Code)
+	m.add(label.Type, styled(runs, label.Bold), nil)
+	if f := b.field("typifiedName"); f.Text != "" {
+		m.add(label.Name, from(name.Runs(f.Text, name.Parts{}, b.o.Name), f.Origin), nil)
+	} else {
+		m.add(label.Name, b.scientificName(), nil)
+	}
+	m.add(label.Text, trimmed(b.text("namePublishedIn")), nil)
+	m.add(label.Text, m.isotypes(status.Text), nil)
 }
 
-// isotypes returns the herbaria that hold isotypes.
-func (b *builder) isotypes() []label.Run {
+// remarks returns the comment. In a table of identifications plain remarks are
+// about the identification; in a table of specimens they are not.
+func (m *slipper) remarks(id, sheet *check.Record) []label.Run {
+	if runs := m.b.mentions("identificationRemarks"); runs != nil || sheet == nil {
+		return runs
+	}
+	return m.b.mentions("occurrenceRemarks")
+}
+
+// institution returns the determiner's, else the house's name or code.
+func (m *slipper) institution() []label.Run {
+	o := m.b.o
+	switch f := m.b.field("determinerInstitution"); {
+	case f.Text != "":
+		return []label.Run{{Text: f.Text, Exact: true, Origin: f.Origin}}
+	case len(o.House) > 0 && o.House[0] != "":
+		return []label.Run{{Text: o.House[0]}}
+	}
+	return said(o.Code)
+}
+
+// isotypes returns the herbaria that hold duplicates of the type. Only those
+// of a holotype are isotypes (International Code of Nomenclature, Art. 9.5);
+// the duplicates of others are named as such.
+func (m *slipper) isotypes(status string) []label.Run {
+	b := m.b
+	if len(b.r.DuplicatesTo) == 0 {
+		b = m.s
+	}
 	if len(b.r.DuplicatesTo) == 0 {
 		return nil
 	}
@@ -90,23 +204,35 @@ func (b *builder) isotypes() []label.Run {
 	for _, code := range b.r.DuplicatesTo {
 		list = append(list, []label.Run{{Text: code, Keep: true, Exact: true, Origin: at}})
 	}
-	w := spaced(b.word("", func(v *lang.Vocabulary) string { return v.SlipIsotypes }))
-	return tie(w, joined(list, ", ", b.first.And)...)
+	w := b.word("", func(v *lang.Vocabulary) string { return v.SlipIsotypes })
+	if s := strings.ToLower(status); s != "" && !strings.Contains(s, "holot") && !strings.Contains(s, "holót") {
+		w = b.word("duplicates", func(v *lang.Vocabulary) string { return v.Duplicates })
+		w += strings.TrimRight(b.colon(w), " ")
+	}
+	return tie(spaced(w), joined(list, ", ", b.first.And)...)
 }
 
-// sheetNumber returns how the sheet is found again: its catalogue number and
-// the collector's.
-func (b *builder) sheetNumber() []label.Run {
+// sheetNumber returns how the sheet is found again: its catalogue number, the
+// collector's, and which of several sheets it is.
+func (m *slipper) sheetNumber(part check.Preparation) []label.Run {
+	s := m.s
 	var p prose
-	if number := b.catalogNumber(); number != nil {
-		w := b.o.NumberWord
+	if number := s.catalogNumber(); number != nil {
+		w := s.o.NumberWord
 		if w == "" {
-			w = b.word("", func(v *lang.Vocabulary) string { return v.SlipSheet })
+			w = s.word("", func(v *lang.Vocabulary) string { return v.SlipSheet })
 		}
 		p.add("", tie(spaced(w), number...)...)
 	}
-	if b.r.Collector != "" || b.r.Number != "" {
-		p.add(", ", b.key(0)...)
+	if s.r.Collector != "" || s.r.Number != "" {
+		p.add(", ", s.key(0)...)
+	}
+	if part.Kind != "" && !p.empty() {
+		w := s.counted(part)
+		if w == "" && part.Kind != check.Sheet && part.Kind != check.Packet {
+			w = s.both(func(v *lang.Vocabulary) string { return kindWords(v, part.Kind).alone })
+		}
+		p.add(", ", said(w)...)
 	}
 	return p.runs
 }

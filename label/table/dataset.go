@@ -145,7 +145,7 @@ func openZip(name string) (*zipped, error) {
 		z.size = info.Size()
 	}
 	if len(r.File) > maxFiles {
-		return nil, &Error{Origin: label.Origin{File: name}, Message: fmt.Sprintf("the zip file holds more than %d files: it is no darwin core archive", maxFiles)}
+		return nil, &Error{Origin: label.Origin{File: name}, Message: fmt.Sprintf("the zip file holds more than %d files: it is no Darwin Core archive", maxFiles)}
 	}
 	for _, f := range r.File {
 		if !f.FileInfo().IsDir() {
@@ -264,7 +264,7 @@ func openArchive(h holder, o Options) (*Dataset, error) {
 // openLone opens the one table of a holder without meta.xml.
 func openLone(h holder, names []string, o Options) (*Dataset, error) {
 	if _, ok := h.(*folder); ok {
-		return nil, &Error{Origin: label.Origin{File: h.name()}, Message: "the folder has no meta.xml and so is no darwin core archive: name the table itself"}
+		return nil, &Error{Origin: label.Origin{File: h.name()}, Message: "the folder has no meta.xml and so is no Darwin Core archive: name the table itself"}
 	}
 	var tables []string
 	for _, n := range names {
@@ -276,7 +276,7 @@ func openLone(h holder, names []string, o Options) (*Dataset, error) {
 		}
 	}
 	if len(tables) != 1 {
-		return nil, &Error{Origin: label.Origin{File: h.name()}, Message: fmt.Sprintf("the zip file has no meta.xml and %s: it is no darwin core archive",
+		return nil, &Error{Origin: label.Origin{File: h.name()}, Message: fmt.Sprintf("the zip file has no meta.xml and %s: it is no Darwin Core archive",
 			plural(len(tables), "one table", "%d tables"))}
 	}
 	t, err := Open(h.source(tables[0]), o)

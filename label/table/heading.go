@@ -184,7 +184,7 @@ func (r *resolver) remark(i int, terms []string) {
 			c.Heading, r.columns[r.taken[terms[0]]].Index+1, r.columns[r.taken[terms[0]]].Heading, terms[0])
 		return
 	case c.Term == "latestDateCollected":
-		r.find(i, ruleHeadingReading, label.Warning, "", "heading %q is not read: darwin core writes first and last day as one eventDate, 2026-03-14/2026-03-16", c.Heading)
+		r.find(i, ruleHeadingReading, label.Warning, "", "heading %q is not read: Darwin Core writes first and last day as one eventDate, 2026-03-14/2026-03-16", c.Heading)
 	case len(read.terms) > 1 && read.plain && read.terms[1] == "eventDate":
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s: write eventDate or geodeticDatum to be sure", c.Heading, c.Term)
 	}
@@ -247,7 +247,7 @@ func (r *resolver) unknown() {
 		if sure {
 			severity = label.Warning // probably a slip of the keyboard
 		}
-		r.find(i, ruleHeadingUnknown, severity, near, "heading %q is no darwin core term and no word of the list: its cells are kept, but not printed", c.Heading)
+		r.find(i, ruleHeadingUnknown, severity, near, "heading %q is no Darwin Core term and no word of the list: its cells are kept, but not printed", c.Heading)
 	}
 	switch {
 	case count == 1:

@@ -68,7 +68,7 @@ func readMeta(src Source) (*metaArchive, error) {
 		if limited.N <= 0 {
 			return nil, fault("is longer than "+sizeWords(maxMeta)+": it describes no archive", nil)
 		}
-		return nil, fault("cannot be read as the description of a darwin core archive", err)
+		return nil, fault("cannot be read as the description of a Darwin Core archive", err)
 	}
 	if m.Core == nil {
 		return nil, fault("names no core table", nil)

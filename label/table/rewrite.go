@@ -60,7 +60,7 @@ type rewriter struct {
 
 func rewrite(dst io.Writer, t *Table, edits []Edit, toUTF8 bool) error {
 	if t.archive {
-		return fmt.Errorf("%s: a table of a darwin core archive is not written back: mend the file it came from", t.parts[0].src.Name())
+		return fmt.Errorf("%s: a table of a Darwin Core archive is not written back: mend the file it came from", t.parts[0].src.Name())
 	}
 	w := &rewriter{t: t, p: t.parts[0], utf8: toUTF8, out: bufio.NewWriterSize(dst, readSize)}
 	w.edits = slices.Clone(edits)

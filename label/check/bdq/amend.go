@@ -1,0 +1,50 @@
+package bdq
+
+import (
+	"strings"
+
+	"cornerslip/label/date"
+	"cornerslip/label/table"
+)
+
+// An Amendment is another value for a cell: the same thing, said as the
+// standard says it.
+type Amendment struct {
+	Test     string // the label of the test that proposes it
+	Term     string // bare
+	From, To string
+}
+
+// Amend returns what can be mended in a row without inferring anything: terms
+// of a list in their standard spelling, country codes, licences by address,
+// dates as ISO 8601, months and days as numbers. Each changes a cell that is
+// filled; none fills one in. Datums stay as they are named, since a label
+// prints that name, and no datum or uncertainty is ever made up. Amending the
+// amended changes nothing more.
+func Amend(row *table.Row) []Amendment { return Amender()(row) }
+
+// Amender is Amend for many rows: it makes the list of tests once.
+func Amender() func(*table.Row) []Amendment {
+	var tests []Test
+	for _, t := range Tests() {
+		if t.Kind == KindAmendment && strings.HasSuffix(t.Label, "_STANDARDIZED") && t.Acts[0] != "geodeticDatum" {
+			tests = append(tests, t)
+		}
+	}
+	return func(row *table.Row) []Amendment {
+		var all []Amendment
+		c := RowCells(row, date.Date{})
+		for i := range tests {
+			t := &tests[i]
+			term := t.Acts[0]
+			text := c.Text(term)
+			if text == "" {
+				continue
+			}
+			if r := t.Answer(c); r.Status == Amended {
+				all = append(all, Amendment{t.Label, term, text, r.Amended[Prefixed(term)]})
+			}
+		}
+		return all
+	}
+}
