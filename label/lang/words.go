@@ -21,13 +21,11 @@ type Vocabulary struct {
 	// The running label.
 	With       string // before co-collectors
 	Among      string // before associated plants
-	Collected  string // before the collector, where a house wants a word
 	Alt        string // before the elevation
 	Depth      string // before the depth of water
 	Colon      string // between a word and what it introduces, with its blanks
 	Vernacular string
 	Uses       string
-	Permit     string
 	Duplicates string // before the codes of the herbaria
 	Cultivated string // a whole sentence without its stop
 	Accession  string // of a garden: before its accession number
@@ -55,7 +53,6 @@ type Vocabulary struct {
 	InBox       string // {what}
 	InJar       string // {what}
 	PartOf      string // {what}: on a packet, box or jar, the sheet it belongs to
-	Contents    string
 
 	// A label that goes on.
 	Continued string // "label continued"
@@ -64,34 +61,25 @@ type Vocabulary struct {
 	// What is withheld from the labels that leave the house.
 	Withheld string
 
-	// Headings: {what} is a place.
-	PlantsOf, FloraOf string
-
 	// Captions of the form-like style.
-	CaptionFamily      string
-	CaptionName        string
-	CaptionDet         string
-	CaptionType        string
-	CaptionPlace       string
-	CaptionCoords      string
-	CaptionElevation   string
-	CaptionHabitat     string
-	CaptionAssociates  string
-	CaptionPlant       string
-	CaptionVernacular  string
-	CaptionUses        string
-	CaptionRemarks     string
-	CaptionPermit      string
-	CaptionCollector   string
-	CaptionNumber      string
-	CaptionDate        string
-	CaptionTeam        string
-	CaptionDuplicates  string
-	CaptionProject     string
-	CaptionCatalogue   string
-	CaptionStatus      string
-	CaptionPart        string
-	CaptionInstitution string
+	CaptionFamily     string
+	CaptionName       string
+	CaptionDet        string
+	CaptionType       string
+	CaptionPlace      string
+	CaptionCoords     string
+	CaptionElevation  string
+	CaptionHabitat    string
+	CaptionAssociates string
+	CaptionPlant      string
+	CaptionVernacular string
+	CaptionUses       string
+	CaptionRemarks    string
+	CaptionPermit     string
+	CaptionCollector  string
+	CaptionTeam       string
+	CaptionCatalogue  string
+	CaptionStatus     string
 
 	// Slips.
 	SlipDetermination string
@@ -102,25 +90,21 @@ type Vocabulary struct {
 	SlipTypeOf        string // between the kind of type and the name
 	SlipIsotypes      string // before the codes of the herbaria that hold them
 	SlipSheet         string // before the number of the sheet the slip is on
-	SlipName          string // caption of a line for the name
-	SlipDate          string
-	SlipInstitution   string
 
 	// Tags.
-	TagPress       string
-	TagBundle      string
-	TagNumbers     string // {n} {of}: first and last number of the bundle
-	TagPlants      string // {n}: how many plants
-	TagInPress     string
-	TagDryer       string
-	TagFreezer     string
-	TagIn          string
-	TagOut         string
-	TagDays        string // {n}
-	TagDone        string
-	CautionFreezer string
-	CautionDryer   string
-	CautionPoison  string
+	TagPress           string
+	TagBundle          string
+	TagPlants          string // {n}: how many plants
+	TagDryer           string
+	TagFreezer         string
+	TagIn              string
+	TagOut             string
+	TagDays            string // {n}
+	TagDay             string // the same of one
+	CautionFreezer     string
+	CautionDeepFreezer string // below −60 °C
+	CautionDryer       string
+	CautionLocal       string // the last word is with local rules
 }
 
 // Words returns the vocabulary of a language; of English where the language
