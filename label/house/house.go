@@ -24,6 +24,8 @@ type House struct {
 	Separators  Separators  `toml:"separators"`
 	Bars        Bars        `toml:"bars"`
 	Packet      Packet      `toml:"packet"`
+	Slip        Slip        `toml:"slip"`
+	Tag         Tag         `toml:"tag"`
 	Duplicates  Duplicates  `toml:"duplicates"`
 	Sensitive   Sensitive   `toml:"sensitive"`
 	Check       Check       `toml:"check"`
@@ -70,6 +72,7 @@ type Label struct {
 	Body        []string  `toml:"body"` // blocks between head and foot
 	Foot        []string  `toml:"foot"` // blocks at a fixed height from the lower edge
 	LeaveOut    []string  `toml:"leave_out"`
+	Sorted      []string  `toml:"sorted" one:"associatedTaxa|vernacularName|uses|permits|restrictions|duplicatesTo"` // list columns in alphabetical order
 }
 
 // Blocks are the names that Head, Body and Foot are made of. "plant" stands for
@@ -145,8 +148,24 @@ type Bars struct {
 type Packet struct {
 	WidthMM   float64   `toml:"width_mm" min:"40" max:"210"`
 	HeightsMM []float64 `toml:"heights_mm" min:"15" max:"297"`
+	Heading   bool      `toml:"heading"` // the house's name
 	Name      bool      `toml:"name"`
 	Bars      bool      `toml:"bars"`
+	// The full label, of specimens that are kept in packets alone.
+	FullWidthMM   float64   `toml:"full_width_mm" min:"60" max:"210"`
+	FullHeightsMM []float64 `toml:"full_heights_mm" min:"25" max:"297"`
+}
+
+// Slip says how large slips are.
+type Slip struct {
+	WidthMM   float64   `toml:"width_mm" min:"60" max:"210"`
+	HeightsMM []float64 `toml:"heights_mm" min:"18" max:"297"`
+}
+
+// Tag says how large the tags of single plants are.
+type Tag struct {
+	WidthMM   float64   `toml:"width_mm" min:"30" max:"210"`
+	HeightsMM []float64 `toml:"heights_mm" min:"14" max:"297"`
 }
 
 // Duplicates says what the labels of gifts show.
@@ -187,14 +206,16 @@ type Printer struct {
 	MarginMM     float64 `toml:"margin_mm" min:"0" max:"20"` // the printer cannot print closer to the edge
 }
 
-// Press gives the house's own times for drying and freezing, from which tags
-// fill in dates. 0 leaves a blank to fill in by hand.
+// Press gives the house's own times for pressing, drying and freezing, from
+// which tags fill in dates. 0 leaves a blank to fill in by hand.
 type Press struct {
-	DryerDays      int     `toml:"dryer_days" min:"0" max:"60"`
-	DryerCelsius   float64 `toml:"dryer_celsius" min:"0" max:"80"`
-	FreezerDays    int     `toml:"freezer_days" min:"0" max:"60"`
-	FreezerCelsius float64 `toml:"freezer_celsius" min:"-90" max:"0"`
-	Rule           string  `toml:"rule"` // printed before the usual cautions
+	Stages         []string `toml:"stages" one:"press|dryer|freezer"` // in their order
+	PressDays      int      `toml:"press_days" min:"0" max:"60"`
+	DryerDays      int      `toml:"dryer_days" min:"0" max:"60"`
+	DryerCelsius   float64  `toml:"dryer_celsius" min:"0" max:"80"`
+	FreezerDays    int      `toml:"freezer_days" min:"0" max:"60"`
+	FreezerCelsius float64  `toml:"freezer_celsius" min:"-90" max:"0"`
+	Rule           string   `toml:"rule"` // printed before the usual cautions
 }
 
 //go:embed template.toml
@@ -220,10 +241,14 @@ func Default() House {
 		Coordinates: Coordinates{Style: "as written", Elevation: "as written"},
 		Separators:  Separators{Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
 		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{60, 25}},
-		Packet:      Packet{WidthMM: 70, HeightsMM: []float64{37, 74}},
-		Duplicates:  Duplicates{Show: "destination"},
-		Paper:       Paper{Size: "A4", Order: "across", Ticks: true},
-		Mount:       Mount{SizeMM: []float64{297, 420}, MarginMM: 5},
-		Printer:     Printer{ScalePercent: 100, MarginMM: 4},
+		Packet: Packet{WidthMM: 70, HeightsMM: []float64{37, 74}, Heading: true,
+			FullWidthMM: 105, FullHeightsMM: []float64{74, 99, 148}},
+		Slip:       Slip{WidthMM: 102, HeightsMM: []float64{25, 37, 49}},
+		Tag:        Tag{WidthMM: 52.5, HeightsMM: []float64{18.5, 27, 37}},
+		Duplicates: Duplicates{Show: "destination"},
+		Paper:      Paper{Size: "A4", Order: "across", Ticks: true},
+		Mount:      Mount{SizeMM: []float64{297, 420}, MarginMM: 5},
+		Printer:    Printer{ScalePercent: 100, MarginMM: 4},
+		Press:      Press{Stages: []string{"press", "dryer", "freezer"}},
 	}
 }

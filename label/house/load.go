@@ -211,7 +211,8 @@ func together(h *House, set func(string) bool, bad func(key, message, suggest st
 	for _, l := range []struct {
 		key string
 		mm  []float64
-	}{{"label.heights_mm", h.Label.HeightsMM}, {"packet.heights_mm", h.Packet.HeightsMM}} {
+	}{{"label.heights_mm", h.Label.HeightsMM}, {"packet.heights_mm", h.Packet.HeightsMM},
+		{"packet.full_heights_mm", h.Packet.FullHeightsMM}, {"slip.heights_mm", h.Slip.HeightsMM}, {"tag.heights_mm", h.Tag.HeightsMM}} {
 		switch {
 		case len(l.mm) == 0:
 			bad(l.key, "name at least one height", "")
@@ -245,6 +246,9 @@ func together(h *House, set func(string) bool, bad func(key, message, suggest st
 			}
 		}
 		bad(key, fmt.Sprintf("margins and glue edge leave nothing of a label %g mm high", h.Label.HeightsMM[0]), "")
+	}
+	if n := len(h.Press.Stages); n != len(slices.Compact(slices.Sorted(slices.Values(h.Press.Stages)))) {
+		bad("press.stages", "a stage stands twice: name each once", "")
 	}
 	blocks(h, set, bad)
 	pattern(h.Numbers.Pattern, func(message string) { bad("numbers.pattern", message, "") })
