@@ -122,7 +122,7 @@ func TestFaults(t *testing.T) {
 		{"order", "[label]\nheights_mm = [99, 74]", `h:2: label.heights_mm: write the heights from small to large`},
 		{"no height", "[packet]\nheights_mm = []", `h:2: packet.heights_mm: name at least one height`},
 		{"slip heights", "[slip]\nheights_mm = [49, 25]", `h:2: slip.heights_mm: write the heights from small to large`},
-		{"stage", "[press]\nstages = [\"dry\"]", `h:2: press.stages: "dry" is not one of "press", "dryer" or "freezer" (did you mean "dryer"?)`},
+		{"stage", "[press]\nstages = [\"freezr\"]", `h:2: press.stages: "freezr" is not one of "press", "dryer" or "freezer" (did you mean "freezer"?)`},
 		{"stage twice", "[press]\nstages = [\"dryer\", \"dryer\"]", `h:2: press.stages: a stage stands twice: name each once`},
 		{"sorted people", "[label]\nsorted = [\"recordedBy\"]",
 			`h:2: label.sorted: "recordedBy" is not one of "associatedTaxa", "vernacularName", "uses", "permits", "restrictions" or "duplicatesTo"`},
