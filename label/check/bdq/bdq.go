@@ -172,6 +172,14 @@ func respond(tests []Test, row *table.Row, today date.Date) iter.Seq[Answer] {
 func shared(c *check.Context) *Cells {
 	type key struct{}
 	return c.Memo(key{}, func() any {
-		return NewCells(func(term string) string { return c.Cell(term).Text }, c.Options.Today)
+		cells := NewCells(func(term string) string { return c.Cell(term).Text }, c.Options.Today)
+		if c.Options.Dates == (date.Hints{}) { // then the check has read the dates as the tests do
+			for i, r := range []*check.DateReading{&c.EventDate, &c.DateIdentified} {
+				if term := [...]string{"eventDate", "dateIdentified"}[i]; r.Term == term && r.Text == cells.trimmed(term) {
+					cells.dates[i].read, cells.dates[i].reading = true, r.Reading
+				}
+			}
+		}
+		return cells
 	}).(*Cells)
 }

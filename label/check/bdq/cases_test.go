@@ -20,8 +20,9 @@ import (
 // against are the published cases that contradict the standard's own wording,
 // by their numbers; we answer by the wording.
 var against = map[string]string{
-	// The prerequisite is that verbatimEventDate be empty, and "X" is not; of
-	// eventDate, day and others the same data say NOT_AMENDED.
+	// The prerequisite fails only if verbatimEventDate is empty, and "X" is
+	// not. Wordings before 2024 let it fail too where nothing could be read,
+	// which other cases of the same test (689) no longer follow.
 	"682": "AMENDMENT_EVENTDATE_FROM_VERBATIM: X is a value, though none that can be read",
 }
 
@@ -111,7 +112,7 @@ func answers(t testing.TB, tab *table.Table) []map[string]Answer {
 	return all
 }
 
-// published are the outcomes of a case as JSON, sorted.
+// outcome writes a response in one line.
 func outcome(t testing.TB, r Response) string {
 	if len(r.Amended) == 0 {
 		return r.Status + " " + r.Result

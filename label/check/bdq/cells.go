@@ -15,13 +15,23 @@ import (
 type Cells struct {
 	text  func(term string) string
 	today date.Date
-	iso   [2]isoDate
+	dates [2]dateCell // eventDate, dateIdentified
 }
 
-// isoDate is a cell read as an ISO 8601 date, once it was asked for.
-type isoDate struct {
+// dateCell is a cell read as an ISO 8601 date, and as people write dates, each
+// once it was asked for.
+type dateCell struct {
 	done, empty, ok bool
-	date            date.Date
+	iso             date.Date
+	read            bool
+	reading         date.Reading
+}
+
+func (c *Cells) dateCell(term string) *dateCell {
+	if term == "dateIdentified" {
+		return &c.dates[1]
+	}
+	return &c.dates[0]
 }
 
 // NewCells returns the cells that a function gives by bare term.
@@ -66,20 +76,27 @@ func invisible(r rune) bool {
 // date returns eventDate or dateIdentified as an ISO 8601 date; empty is true
 // where nothing is written, ok where it is a valid one.
 func (c *Cells) date(term string) (d date.Date, empty, ok bool) {
-	r := &c.iso[0]
-	if term == "dateIdentified" {
-		r = &c.iso[1]
-	}
+	r := c.dateCell(term)
 	if !r.done {
 		text := c.text(term)
 		r.done, r.empty = true, blank(text)
 		if !r.empty {
 			var err error
-			r.date, err = date.FromISO(text)
+			r.iso, err = date.FromISO(text)
 			r.ok = err == nil
 		}
 	}
-	return r.date, r.empty, r.ok
+	return r.iso, r.empty, r.ok
+}
+
+// reading returns eventDate or dateIdentified as people write dates, without
+// any hint of what is usual.
+func (c *Cells) reading(term string) date.Reading {
+	r := c.dateCell(term)
+	if !r.read {
+		r.read, r.reading = true, date.Read(c.trimmed(term), date.Hints{})
+	}
+	return r.reading
 }
 
 // number reads a cell as a decimal number, with a sign and an exponent or not,

@@ -77,20 +77,28 @@ func dateAmendments() []Test {
 }
 
 func standardDate(name, guid, term string) Test {
-	return amend(Test{
-		Label: name, GUID: guid, Doc: "a date in " + term + " that has one reading is written as ISO 8601", Acts: []string{term},
+	return Test{
+		Label: name, GUID: guid, Kind: KindAmendment, Doc: "a date in " + term + " that has one reading is written as ISO 8601", Acts: []string{term},
+		Answer: func(c *Cells) Response {
+			if c.Empty(term) {
+				return internalNotMet
+			}
+			if s, ok := toISO(c, term); ok {
+				return changed(Amended, term, s)
+			}
+			return notAmended
+		},
 		rule: speech{severity: label.Note, message: "this is how it is read", example: check.With(term, "14.v.2026"), counterexample: check.With(term, "2026-05-14")},
-	}, true, toISO)
+	}
 }
 
 // toISO writes a date that is not of ISO 8601 so, where it has one reading and
 // loses nothing by it: a season would.
-func toISO(text string) (string, bool) {
-	if _, err := date.FromISO(text); err == nil {
+func toISO(c *Cells, term string) (string, bool) {
+	if _, empty, ok := c.date(term); empty || ok {
 		return "", false
 	}
-	trimmed := strings.TrimFunc(text, invisible)
-	r := date.Read(trimmed, date.Hints{})
+	trimmed, r := c.trimmed(term), c.reading(term)
 	if r.Status != date.OK || !r.Date.IsPlain() {
 		return "", false
 	}

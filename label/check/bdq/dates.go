@@ -93,7 +93,7 @@ func isISO(name, guid, term string) Test {
 		rule: speech{
 			message: "not a date of ISO 8601: write it as 2026-05-14, 2026-05 or 2026",
 			example: check.With(term, "s.d."), counterexample: check.With(term, "2026-05-14"),
-			suggest: func(c *Cells) string { s, _ := toISO(c.Text(term)); return s },
+			suggest: func(c *Cells) string { s, _ := toISO(c, term); return s },
 		},
 	}
 }
@@ -188,8 +188,8 @@ func partTests() []Test {
 			Doc: "day exists in the month and the year", Acts: []string{"day", "month", "year"},
 			Answer: dayInRange,
 			rule: speech{
-				message: "the month does not have this day: correct one of the two",
-				example: check.With("eventDate", "s.d.", "day", "31", "month", "4"), counterexample: check.With("day", "14", "month", "5"),
+				twin: "VALIDATION_EVENT_CONSISTENT", message: "the month does not have this day: correct one of the two",
+				example: check.With("day", "31", "month", "4"), counterexample: check.With("day", "14", "month", "5"),
 			},
 		},
 		dayOfYear("VALIDATION_STARTDAYOFYEAR_INRANGE", "85803c7e-2a5a-42e1-b8d3-299a44cafc46", "startDayOfYear", date.Date.Start),
@@ -214,8 +214,8 @@ func wholeNumber(name, guid, term string, most int, right string, good func(*Cel
 			return complies(good(c))
 		},
 		rule: speech{
-			message: fmt.Sprintf("not a whole number from 1 to %d", most),
-			example: check.With("eventDate", "s.d.", term, "x"), counterexample: check.With(term, right),
+			twin: "VALIDATION_EVENT_CONSISTENT", message: fmt.Sprintf("not a whole number from 1 to %d", most),
+			example: check.With(term, "x"), counterexample: check.With(term, right),
 		},
 	}
 }

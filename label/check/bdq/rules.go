@@ -19,9 +19,11 @@ type speech struct {
 	suggest func(*Cells) string
 	// speak says it in place of term, message and suggest.
 	speak func(c *Cells, say func(term, message, suggest string))
+	// only tells in time that there is nothing to be said.
+	only func(*Cells) bool
 	// quiet reports that another rule speaks of it already.
 	quiet func(*Cells, *check.Context) bool
-	// twin is the basic rule that says the same in plainer words.
+	// twin is the rule that says the same, or more, in plainer words.
 	twin  string
 	never bool // it is answered in responses only
 	// example raises it, counterexample does not.
@@ -51,6 +53,9 @@ func Rules() []check.Rule {
 // say reports what the test finds wrong, or what it would change.
 func (t Test) say(ctx *check.Context) {
 	c := shared(ctx)
+	if t.rule.only != nil && !t.rule.only(c) {
+		return
+	}
 	r := t.Answer(c)
 	if !r.speaks() || t.rule.quiet != nil && t.rule.quiet(c, ctx) {
 		return
