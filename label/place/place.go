@@ -142,8 +142,13 @@ func (t *countryIndex) name(s string, i int) {
 
 // squeeze leaves of a name its letters and figures, in lower case and without
 // accents, so that spellings can be compared: "Côte d'Ivoire" is
-// "cotedivoire". "&" counts as "and".
+// "cotedivoire". "&" counts as "and". Of a text with a question mark or square
+// brackets nothing is left: it says less than what stands in it, and no lookup
+// may lose that.
 func squeeze(s string) string {
+	if strings.ContainsAny(s, "?[]") {
+		return ""
+	}
 	var b strings.Builder
 	b.Grow(len(s))
 	for _, r := range strings.ToLower(strings.ReplaceAll(s, "&", "and")) {

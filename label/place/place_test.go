@@ -75,7 +75,7 @@ func TestCountry(t *testing.T) {
 		{"Eswatini", "SZ"}, {"Swaziland", "SZ"}, {"North Macedonia", "MK"}, {"Macedonia", "MK"}, {"Czech Republic", "CZ"}, {"Ivory Coast", "CI"},
 		{"Côte d’Ivoire", "CI"}, {"Cote d'Ivoire", "CI"}, {"Alemanha", "DE"}, {"Deutschland", "DE"}, {"Lusitania", "PT"}, {"葡萄牙", "PT"}, {"臺灣", ""},
 		{"台灣", "TW"}, {"USA", "US"}, {"U.S.A.", "US"}, {"UK", "GB"}, {"Viet Nam", "VN"}, {"Trinidad & Tobago", "TT"}, {"GRL", "GL"}, {"Moçambique", "MZ"},
-		{"", ""}, {"x", ""}, {"null", ""}, {"?", ""}, {"Aust.", ""}, {"Congo", ""}, {"Korea", ""}, {"Yugoslavia", ""}, {"ZX", ""}, {"Europe", ""}, {"Guinea", "GN"}, {"Niger", "NE"}, {"Georgia", "GE"},
+		{"", ""}, {"x", ""}, {"null", ""}, {"?", ""}, {"Portugal?", ""}, {"[Portugal]", ""}, {"PT?", ""}, {"Aust.", ""}, {"Congo", ""}, {"Korea", ""}, {"Yugoslavia", ""}, {"ZX", ""}, {"Europe", ""}, {"Guinea", "GN"}, {"Niger", "NE"}, {"Georgia", "GE"},
 	} {
 		got, ok := Country(tt.text)
 		if got.Code != tt.want || ok != (tt.want != "") {
@@ -140,7 +140,7 @@ func TestDatum(t *testing.T) {
 		{"WGS84", "EPSG:4326"}, {"WGS_84", "EPSG:4326"}, {"WGS:84", "EPSG:4326"}, {"WGS 84", "EPSG:4326"}, {"EPSG:4326", "EPSG:4326"}, {"WGS8", ""}, {"not recorded", ""},
 		{"wgs 1984", "EPSG:4326"}, {"epsg:4326", "EPSG:4326"}, {"4326", "EPSG:4326"}, {"6326", "EPSG:6326"}, {"7030", "EPSG:7030"}, {"23032", ""}, {"EPSG:23032", ""},
 		{"ED50", "EPSG:4230"}, {"European Datum 1950", "EPSG:4230"}, {"NAD27", "EPSG:4267"}, {"NAD83", "EPSG:4269"}, {"North American Datum 1927", "EPSG:4267"},
-		{"ETRS89", "EPSG:4258"}, {"International 1924", "EPSG:7022"}, {"Clarke 1866", "EPSG:7008"}, {"GDA94", "EPSG:4283"}, {"GDA", ""}, {"NAD", ""}, {"UTM", ""},
+		{"ETRS89", "EPSG:4258"}, {"International 1924", "EPSG:7022"}, {"Clarke 1866", "EPSG:7008"}, {"GDA94", "EPSG:4283"}, {"GDA", ""}, {"WGS84?", ""}, {"[WGS84]", ""}, {"NAD", ""}, {"UTM", ""},
 		{"Datum 73", "EPSG:4274"}, {"Lisboa", ""}, {"SIRGAS 2000", "EPSG:4674"}, {"", ""}, {"null", ""}, {"unknown", ""}, {"12345678901234567890", ""}, {"http://www.opengis.net/def/crs/EPSG/0/4326", "EPSG:4326"},
 	} {
 		if got, ok := Datum(tt.text); got != tt.want || ok != (tt.want != "") {
@@ -166,7 +166,7 @@ func TestVocabularies(t *testing.T) {
 		{EstablishmentMeans(), "native", "native", true}, {EstablishmentMeans(), "vag.", "vagrant", false}, {EstablishmentMeans(), "cultivated", "", false},
 		{DegreeOfEstablishment(), "cultivated", "cultivated", true}, {DegreeOfEstablishment(), "grown in garden", "", false}, {DegreeOfEstablishment(), "capt.", "captive", false}, {DegreeOfEstablishment(), "tree", "", false},
 		{Pathway(), "transportStowaway", "transportStowaway", true}, {Pathway(), "escapee", "", false}, {Sex(), "Male", "Male", true}, {Sex(), "f", "Female", false}, {Sex(), "x", "", false},
-		{TypeStatus(), "Holotype", "Holotype", true}, {TypeStatus(), "cleptotype", "", false}, {TypeStatus(), "Holo.", "Holotype", false}, {TypeStatus(), "x", "", false},
+		{TypeStatus(), "Holotype", "Holotype", true}, {TypeStatus(), "cleptotype", "", false}, {TypeStatus(), "Holo.", "Holotype", false}, {TypeStatus(), "x", "", false}, {TypeStatus(), "isotype?", "", false}, {BasisOfRecord(), "[preserved specimen]", "", false},
 		{OccurrenceStatus(), "present", "present", true}, {OccurrenceStatus(), "presence", "present", false}, {OccurrenceStatus(), "1", "present", false}, {OccurrenceStatus(), "0", "absent", false}, {OccurrenceStatus(), "X", "", false},
 		{DCMIType(), "Event", "Event", true}, {DCMIType(), "evnt", "Event", false}, {DCMIType(), "StillerImage", "", false}, {DCMIType(), "X", "", false},
 		{DCMIType(), "http://purl.org/dc/dcmitype/PhysicalObject", "PhysicalObject", false},

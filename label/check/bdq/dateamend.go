@@ -93,7 +93,7 @@ func standardDate(name, guid, term string) Test {
 }
 
 // toISO writes a date that is not of ISO 8601 so, where it has one reading and
-// loses nothing by it: a season would.
+// loses nothing by it.
 func toISO(c *Cells, term string) (string, bool) {
 	if _, empty, ok := c.date(term); empty || ok {
 		return "", false
@@ -102,17 +102,39 @@ func toISO(c *Cells, term string) (string, bool) {
 	if r.Status != date.OK || !r.Date.IsPlain() {
 		return "", false
 	}
-	if r.Date.First().Precision() == date.YearPrecision || r.Date.Last().Precision() == date.YearPrecision {
-		if words := strings.FieldsFunc(trimmed, func(r rune) bool { return !unicode.IsLetter(r) }); len(words) > 0 {
-			for _, w := range words {
-				if strings.Trim(w, "xXsS") != "" { // XX.XX.1932, 1980s
-					return "", false
-				}
-			}
+	return r.Date.ISO(), onlyDate(trimmed)
+}
+
+// onlyDate reports whether every word of a date is a month, a day of the week
+// or a word between figures. Seasons, "early", "mid", an old calendar, or
+// brackets round what a curator added would be lost in ISO 8601.
+func onlyDate(text string) bool {
+	if strings.ContainsAny(text, "[](){}<>?!~*\"") {
+		return false
+	}
+	for w := range strings.FieldsFuncSeq(text, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if dateWords[strings.ToLower(w)] || strings.Trim(w, "xX年月日") == "" {
+			continue
+		}
+		if _, err := date.ParseMonth(w); err != nil {
+			return false
 		}
 	}
-	return r.Date.ISO(), true
+	return true
 }
+
+// dateWords are ordinals' endings, words between figures, the letters of times
+// and decades, and the days of the week.
+var dateWords = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields("st nd rd th er ª º s t z h to and a al até bis und y e et de do del den der the le of on " +
+		"mon tue wed thu fri sat sun monday tuesday wednesday thursday friday saturday sunday " +
+		"segunda terça quarta quinta sexta feira sábado domingo lunes martes miércoles jueves viernes " +
+		"lundi mardi mercredi jeudi vendredi samedi dimanche montag dienstag mittwoch donnerstag freitag samstag sonnabend sonntag mo di mi do fr sa so") {
+		m[w] = true
+	}
+	return m
+}()
 
 // standardMonth reads a month that is not the plain number. A small x alone
 // stands for a figure that nobody could read, as often as for October.
