@@ -25,6 +25,9 @@ func newSpool() (*spool, error) {
 	if err != nil {
 		return nil, fmt.Errorf("no temporary file for the labels: %w", err)
 	}
+	// Where the system allows it the file loses its name at once, so that not
+	// even a run that is killed leaves it behind.
+	os.Remove(f.Name())
 	return &spool{file: f, w: bufio.NewWriterSize(f, 1<<16)}, nil
 }
 
