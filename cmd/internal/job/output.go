@@ -20,6 +20,9 @@ func WriteFile(path string, replace bool, write func(io.Writer) error) (err erro
 		if info.IsDir() {
 			return fmt.Errorf("%s is a folder; name a file in it", path)
 		}
+		if !info.Mode().IsRegular() {
+			return fmt.Errorf("%s is a device, not a file; name a file", path)
+		}
 		if !replace {
 			return fmt.Errorf("%s %w", path, ErrExists)
 		}
@@ -27,7 +30,12 @@ func WriteFile(path string, replace bool, write func(io.Writer) error) (err erro
 		return fmt.Errorf("%s cannot be written: %w", path, err)
 	}
 	tmp, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s cannot be written: there is no folder %s", path, filepath.Dir(path))
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s cannot be written: you may not write in the folder %s", path, filepath.Dir(path))
+	case err != nil:
 		return fmt.Errorf("%s cannot be written: %w", path, err)
 	}
 	defer func() {
