@@ -67,6 +67,7 @@ const (
 	Notes  Role = "notes"  // vernacular name, uses, remarks, permits
 	Blank  Role = "blank"  // an empty line to write on; Runs is its caption
 	Text   Role = "text"   // plain lines of packets, tags and slips
+	Key    Role = "key"    // collector and number where they head a packet or tag
 
 	// The foot, at a fixed height from the lower edge.
 	Collector Role = "collector" // collector and number left, date right

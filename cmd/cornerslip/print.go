@@ -23,6 +23,9 @@ type printFlags struct {
 	symbology string
 	exceptBad bool
 	list      bool
+	// more adds what a command alone has to the request, and says how to let
+	// go of it; nil adds nothing.
+	more func(*job.Request) (func(), error)
 }
 
 func (a *app) printCommand(c *cobra.Command, kind label.Kind, ending string) (*cobra.Command, *printFlags) {
@@ -111,6 +114,13 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 		Kind: kind, Mount: p.on == "mount", Paper: p.paper, Symbology: p.symbology, ExceptBad: p.exceptBad,
 		Progress: bar.step,
 	}
+	if p.more != nil {
+		release, err := p.more(&q)
+		if err != nil {
+			return err
+		}
+		defer release()
+	}
 	if p.list {
 		q.Each = func(l job.SetLabel) { fmt.Fprintf(a.stderr, "%s: %s\n", l.Ref, l.Report) }
 	}
@@ -145,6 +155,8 @@ func nothingFor(kind label.Kind) string {
 		return "no record has a packet under preparations; nothing was written"
 	case label.Barcode:
 		return "no record has a catalogue number of the house's own; nothing was written"
+	case label.Slip:
+		return "no identification makes a slip; nothing was written"
 	}
 	return "the table has no record to print; nothing was written"
 }
@@ -173,6 +185,15 @@ func (a *app) report(out string, rep job.Report, mount bool) {
 	}
 	for _, l := range rep.Smaller {
 		a.say("smaller type, %s pt: %s", l.Report.Text.Decimal(layout.Pt, 2), l.Ref)
+	}
+	if n := len(rep.Withheld); n > 0 {
+		var keys []string
+		for _, l := range rep.Withheld {
+			if !slices.Contains(keys, l.Ref.Key) {
+				keys = append(keys, l.Ref.Key)
+			}
+		}
+		a.say("exact place withheld on %s for other herbaria: %s", plural(n, "label"), strings.Join(keys, ", "))
 	}
 	for _, l := range rep.Continued {
 		a.say("goes on over %d labels: %s", l.Ref.Of, l.Ref.Key)

@@ -15,11 +15,12 @@ import (
 	"cornerslip/label"
 )
 
-var kinds = map[string]label.Kind{"sheet": label.Sheet, "packet": label.Packet, "barcode": label.Barcode}
+var kinds = map[string]label.Kind{"sheet": label.Sheet, "packet": label.Packet, "barcode": label.Barcode, "slip": label.Slip, "tag": label.Tag}
 
 func (a *app) proofCommand() *cobra.Command {
 	var asJSON bool
 	var kind, svgDir string
+	slips, tags := &slipFlags{}, &tagFlags{}
 	c := &cobra.Command{
 		Use:   "proof trip.csv",
 		Short: "Show how labels will look, before printing",
@@ -27,26 +28,38 @@ func (a *app) proofCommand() *cobra.Command {
 an SVG picture. The lines break as they will on paper.`,
 		Example: `  cornerslip proof trip.csv --only "Almeida 214"
   cornerslip proof trip.csv --kind packet
+  cornerslip proof trip.csv --kind slip --identifications det.csv
   cornerslip proof trip.csv --svg proofs
   cornerslip proof trip.csv --json`,
 		Args: oneTable,
 		RunE: func(_ *cobra.Command, args []string) error {
 			k, ok := kinds[kind]
 			if !ok {
-				return fmt.Errorf("--kind %q is not known; say sheet, packet or barcode", kind)
+				return fmt.Errorf("--kind %q is not known; say sheet, packet, barcode, slip or tag", kind)
 			}
-			return a.proof(args[0], k, asJSON, svgDir)
+			q := job.Request{Kind: k, ExceptBad: true}
+			if err := tags.request(&q); err != nil {
+				return err
+			}
+			release, err := a.slipRequest(&q, slips)
+			if err != nil {
+				return err
+			}
+			defer release()
+			return a.proof(args[0], q, asJSON, svgDir)
 		},
 	}
 	a.tableFlags(c)
 	a.forceFlag(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON object a line for each label: lines, positions, bars")
-	c.Flags().StringVar(&kind, "kind", "sheet", "which `labels`: sheet, packet or barcode")
+	c.Flags().StringVar(&kind, "kind", "sheet", "which `labels`: sheet, packet, barcode, slip or tag")
 	c.Flags().StringVar(&svgDir, "svg", "", "write each label as an SVG picture into this `folder`")
+	slips.add(c.Flags())
+	tags.add(c.Flags())
 	return c
 }
 
-func (a *app) proof(path string, kind label.Kind, asJSON bool, svgDir string) error {
+func (a *app) proof(path string, q job.Request, asJSON bool, svgDir string) error {
 	if asJSON && svgDir != "" {
 		return errors.New("--json or --svg, not both")
 	}
@@ -70,13 +83,13 @@ func (a *app) proof(path string, kind label.Kind, asJSON bool, svgDir string) er
 	n := 0
 	// A proof is for looking: what is good is shown even if other records are
 	// not.
-	s, err := j.Proof(t, job.Request{Kind: kind, ExceptBad: true}, r.add, func(p job.Proof) error {
+	s, err := j.Proof(t, q, r.add, func(p job.Proof) error {
 		n++
 		switch {
 		case asJSON:
 			return encode(out, p.JSON())
 		case svgDir != "":
-			name := filepath.Join(svgDir, fmt.Sprintf("%s-%04d.svg", kind, n))
+			name := filepath.Join(svgDir, fmt.Sprintf("%s-%04d.svg", q.Kind, n))
 			return job.WriteFile(name, a.force, func(w io.Writer) error { return j.WriteSVG(w, p.Box) })
 		}
 		return j.WriteText(out, p.Box, a.styled())
@@ -88,7 +101,7 @@ func (a *app) proof(path string, kind label.Kind, asJSON bool, svgDir string) er
 	if svgDir != "" {
 		a.say("wrote %s in %s", plural(n, "picture"), svgDir)
 	} else if n == 0 && s.Errors == 0 {
-		a.say("%s", nothingFor(kind))
+		a.say("%s", nothingFor(q.Kind))
 	}
 	if s.Errors > 0 {
 		a.say("%s; those records are not shown", summaryLine(s))

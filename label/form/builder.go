@@ -163,7 +163,7 @@ func (b *builder) text(term string) []label.Run {
 }
 
 func (b *builder) field(term string) check.Field {
-	if b.leftOut(term) {
+	if b.leftOut(term) || b.withheld(term) {
 		return check.Field{}
 	}
 	return b.r.Field(term)

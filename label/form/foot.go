@@ -101,16 +101,21 @@ func (b *builder) duplicates() []label.Run {
 	for _, c := range codes {
 		list = append(list, []label.Run{{Text: c, Keep: true, Exact: true, Origin: at}})
 	}
+	b.sort("duplicatesTo", list)
 	runs := joined(list, b.sep(b.o.DuplicatesSep, ", "), b.sep(b.o.DuplicatesSep, ", "))
-	if w := b.word("duplicates", func(v *lang.Vocabulary) string { return v.Duplicates }); w != "" {
-		if !strings.HasSuffix(w, ":") {
-			w += b.first.Colon
-		} else {
-			w += " "
-		}
-		runs = tie(said(w), runs...)
+	return tie(b.duplicatesWord(), runs...)
+}
+
+// duplicatesWord is what stands before the codes of herbaria.
+func (b *builder) duplicatesWord() []label.Run {
+	w := b.word("duplicates", func(v *lang.Vocabulary) string { return v.Duplicates })
+	switch {
+	case w == "":
+		return nil
+	case strings.HasSuffix(w, ":"):
+		return said(w + " ")
 	}
-	return runs
+	return said(w + b.first.Colon)
 }
 
 // catalogNumber returns the number in figures, after the code of the

@@ -131,9 +131,17 @@ type Options struct {
 	// informationWithheld or dataGeneralizations.
 	Sensitive func(*check.Record) bool
 
-	// PacketName and PacketBars put the scientific name and the bars on packet
-	// labels.
-	PacketName, PacketBars bool
+	// PacketName and PacketBars put the scientific name and the bars on the
+	// labels of packets that lie on a sheet; PlainPackets leaves out the
+	// institution that heads them.
+	PacketName, PacketBars, PlainPackets bool
+
+	// Country returns the name of a country by its code; "" if it has none. Nil
+	// prints the code.
+	Country func(code string, language lang.Tag) string
+	// Sorted names the list columns whose items are put in the order of the
+	// alphabet; the others stay in the order of the record.
+	Sorted []string
 }
 
 // The usual order of the blocks.

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"cornerslip/label"
-	"cornerslip/label/check"
 	"cornerslip/label/lang"
 )
 
@@ -90,12 +89,12 @@ func TestParts(t *testing.T) {
 	}{
 		{"sheet", []string{""}, nil},
 		{"sheet | packet", []string{"with packet"}, []string{"Packet"}},
-		{"sheet | packet: capsules", []string{"capsules in packet"}, []string{"capsules/Packet"}},
+		{"sheet | packet: capsules", []string{"capsules in packet"}, []string{"capsules"}},
 		{"sheet | sheet | packet: capsules | box: cone", []string{"Sheet 1 of 2, capsules in packet, cone in box", "Sheet 2 of 2, cone in box"},
-			[]string{"capsules/Part of sheet 1 of 2/Packet"}},
-		{"sheet | sheet | packet", []string{"Sheet 1 of 2, with packet", "Sheet 2 of 2"}, []string{"Part of sheet 1 of 2/Packet"}},
+			[]string{"capsules/Part of sheet 1 of 2"}},
+		{"sheet | sheet | packet", []string{"Sheet 1 of 2, with packet", "Sheet 2 of 2"}, []string{"Part of sheet 1 of 2"}},
 		{"sheet | packet: a | sheet | packet: b", []string{"Sheet 1 of 2, a in packet", "Sheet 2 of 2, b in packet"},
-			[]string{"a/Part of sheet 1 of 2/Packet 1 of 2", "b/Part of sheet 2 of 2/Packet 2 of 2"}},
+			[]string{"a/Part of sheet 1 of 2; Packet 1 of 2", "b/Part of sheet 2 of 2; Packet 2 of 2"}},
 		{"sheet | 3 packets | jar", []string{"with 3 packets, with jar"}, []string{"Packet 1 of 3", "Packet 2 of 3", "Packet 3 of 3"}},
 		{"sheet: flowering | slide: pollen", []string{"flowering, with slide: pollen"}, nil},
 	} {
@@ -112,13 +111,9 @@ func TestParts(t *testing.T) {
 					lines = append(lines, label.String(b.Runs))
 				}
 			}
-			_, right, _ := strings.Cut(block(l, label.Number), "\t")
-			packets = append(packets, strings.Join(append(lines, right), "/"))
-			if got := block(l, label.Collector); got != "I. Almeida 214" {
+			packets = append(packets, strings.Join(lines, "/"))
+			if got := block(l, label.Key); got != "I. Almeida 214\tVDOURA-0004217" {
 				t.Errorf("%s: packet is headed %q", c.preparations, got)
-			}
-			if !strings.HasPrefix(block(l, label.Number), "VDOURA-0004217") {
-				t.Errorf("%s: packet bears %q", c.preparations, block(l, label.Number))
 			}
 		}
 		if fmt.Sprint(sheets) != fmt.Sprint(c.sheets) {
@@ -163,37 +158,6 @@ func TestDuplicates(t *testing.T) {
 				t.Errorf("%s differs: %q, %q", role, block(own, role), block(gift, role))
 			}
 		}
-	}
-}
-
-// A place that is withheld stands on our own label and not on gifts.
-func TestWithheld(t *testing.T) {
-	for _, c := range []struct {
-		name string
-		row  []string
-		o    Options
-	}{
-		{"informationWithheld", []string{"informationWithheld", "position withheld"}, Options{}},
-		{"dataGeneralizations", []string{"dataGeneralizations", "coarsened"}, Options{}},
-		{"list of taxa", nil, Options{Sensitive: func(r *check.Record) bool { return strings.HasPrefix(r.Name, "Cytisus") }}},
-	} {
-		r := record(t, base(append(c.row, "duplicatesTo", "PINHEL", "minimumElevationInMeters", "1240", "locationRemarks", "by the bridge")...)...)
-		all := Sheet(r, c.o)
-		if got := block(all[0], label.Place); got != "PORTUGAL. Guarda: Manteigas, above Caldas. by the bridge." {
-			t.Errorf("%s: own label says %q", c.name, got)
-		}
-		if got := block(all[1], label.Place); got != "PORTUGAL. Guarda. Exact place withheld." {
-			t.Errorf("%s: the gift says %q", c.name, got)
-		}
-		if got := block(all[1], label.Coords); got != "-" {
-			t.Errorf("%s: the gift says %q", c.name, got)
-		}
-		if !Coarsened(r, c.o) {
-			t.Errorf("%s: the run is not told", c.name)
-		}
-	}
-	if Coarsened(record(t, base()...), Options{}) {
-		t.Error("an open record counts as withheld")
 	}
 }
 

@@ -38,13 +38,23 @@ func Packets(r *check.Record, o Options) []label.Content {
 	return all
 }
 
-// packet returns the label of a packet on a sheet.
+// packet returns the label of a packet on a sheet: whose it is, what is in it
+// and what it is part of, should it come loose.
 func (b *builder) packet(p check.Preparation, sheet int) label.Content {
 	c := b.content(label.Packet)
 	at := b.r.Field("preparations").Origin
 	add := func(blocks ...label.Block) { c.Blocks = append(c.Blocks, blocks...) }
 
-	add(label.Block{Role: label.Collector, Runs: b.key(label.Bold)})
+	if h := b.house(); len(h) > 0 && !b.o.PlainPackets {
+		add(h[0])
+	}
+	number := b.catalogNumber()
+	barred := b.o.PacketBars && b.o.barred(b.field("catalogNumber").Text)
+	key := label.Block{Role: label.Key, Runs: b.key(label.Bold)}
+	if len(number) > 0 && !barred {
+		key.Right = styled(tie(spaced(b.o.NumberWord), number...), label.Small)
+	}
+	add(key)
 	if b.o.PacketName {
 		if runs := b.scientificName(); runs != nil {
 			add(label.Block{Role: label.Name, Runs: runs})
@@ -53,26 +63,29 @@ func (b *builder) packet(p check.Preparation, sheet int) label.Content {
 	if p.Contents != "" {
 		add(label.Block{Role: label.Text, Runs: keep(p.Contents, at)})
 	}
+	var parts []label.Run
 	if n := b.r.Count(check.Sheet); n > 1 {
 		mount := check.Preparation{Kind: check.Sheet, N: sheet, Of: n}
-		of := b.both(func(v *lang.Vocabulary) string { return lang.Fill(v.PartOf, "what", b.countedIn(v, mount)) })
-		add(label.Block{Role: label.Text, Tight: true, Runs: keep(of, at)})
+		parts = append(parts, keep(b.both(func(v *lang.Vocabulary) string {
+			return lang.Fill(v.PartOf, "what", b.countedIn(v, mount))
+		}), at)...)
 	}
-	what := b.counted(p)
-	if what == "" {
-		what = b.both(func(v *lang.Vocabulary) string { return v.Packet })
+	if n := upperEach(b.counted(p)); n != "" {
+		if len(parts) > 0 {
+			parts = joined([][]label.Run{parts, keep(n, at)}, "; ", "; ")
+		} else {
+			parts = keep(n, at)
+		}
 	}
-	b.part = keep(upperEach(what), at)
-	number := b.catalogNumber()
-	switch {
-	case len(number) == 0:
-		add(label.Block{Role: label.Text, Runs: b.part, Tight: true})
-	case b.o.PacketBars && b.o.barred(b.field("catalogNumber").Text):
-		add(label.Block{Role: label.Text, Runs: b.part, Tight: true})
+	if len(parts) == 0 && p.Contents == "" {
+		parts = keep(upperEach(b.both(func(v *lang.Vocabulary) string { return v.Packet })), at)
+	}
+	if len(parts) > 0 {
+		add(label.Block{Role: label.Text, Runs: styled(parts, label.Small), Tight: p.Contents != ""})
+	}
+	if barred {
 		add(label.Block{Role: label.Symbol, Runs: number,
 			Bars: &label.Bars{Symbology: b.o.Symbology, Text: b.field("catalogNumber").Text}})
-	default:
-		add(label.Block{Role: label.Number, Runs: tie(spaced(b.o.NumberWord), number...), Right: b.part})
 	}
 	return c
 }

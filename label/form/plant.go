@@ -1,6 +1,8 @@
 package form
 
 import (
+	"slices"
+
 	"cornerslip/label"
 	"cornerslip/label/check"
 	"cornerslip/label/lang"
@@ -94,7 +96,16 @@ func (b *builder) associates() []label.Run {
 	for _, s := range items(f.Text) {
 		list = append(list, from(name.Mentions(s, nil, b.taxa()), f.Origin))
 	}
+	b.sort("associatedTaxa", list)
 	return joined(list, b.first.Comma, b.first.And)
+}
+
+// sort puts the items of a list column in the order of the alphabet, where the
+// house asks for it.
+func (b *builder) sort(term string, list [][]label.Run) {
+	if slices.Contains(b.o.Sorted, term) {
+		lang.SortFunc(b.o.Lang, list, label.String)
+	}
 }
 
 // notes returns what people say and do with the plant, remarks and permits.
@@ -124,5 +135,6 @@ func (b *builder) list(term string) []label.Run {
 	for _, s := range items(f.Text) {
 		list = append(list, keep(s, f.Origin))
 	}
+	b.sort(term, list)
 	return joined(list, "; ", "; ")
 }

@@ -2,7 +2,6 @@ package form
 
 import (
 	"strings"
-	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -81,7 +80,7 @@ func ParseSlipKind(text string) (SlipKind, bool) {
 //	catalogNumber, recordedBy, recordNumber  the sheet
 func Slips(kind SlipKind, id, sheet *check.Record, o Options) []label.Content {
 	kinds := []SlipKind{kind}
-	if typified := id.Text("typifiedName"); kind == TypeSlip && typified != "" && id.Text("scientificName") != "" && squeezed(typified) != squeezed(id.Name) {
+	if typified := id.Text("typifiedName"); kind == TypeSlip && typified != "" && id.Text("scientificName") != "" && bare(typified) != bare(id.Name) {
 		kinds = append(kinds, Determination)
 	}
 	parts := []check.Preparation{{}}
@@ -97,14 +96,18 @@ func Slips(kind SlipKind, id, sheet *check.Record, o Options) []label.Content {
 	return all
 }
 
-// squeezed is a name without blanks and case, to compare it by.
-func squeezed(s string) string {
-	return strings.ToLower(strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) {
-			return -1
+// bare is a name without its authors and ranks, to compare it by.
+func bare(s string) string {
+	var words []string
+	for _, r := range name.Runs(s, name.Parts{}, name.Options{}) {
+		if r.Style&label.Italic != 0 {
+			words = append(words, strings.Fields(strings.ToLower(r.Text))...)
 		}
-		return r
-	}, s))
+	}
+	if len(words) == 0 {
+		return s
+	}
+	return strings.Join(words, " ")
 }
 
 // A slipper makes the blocks of one slip: b words what the identification
@@ -142,9 +145,12 @@ func slip(kind SlipKind, id, sheet *check.Record, part check.Preparation, o Opti
 		key := [...]string{"det", "conf", "rev", "", "det"}[kind]
 		word = m.b.word(key, func(v *lang.Vocabulary) string { return [...]string{v.Det, v.Conf, v.Rev, "", v.Det}[kind] })
 	}
-	m.add(label.Det, m.b.determined(word), m.institution())
+	// Not the block of the sheet label, which closes up to the name.
+	m.add(label.Text, styled(m.b.determined(word), label.Small), styled(m.institution(), label.Small))
 	m.add(label.Number, m.sheetNumber(part), nil)
-	tighten(m.c.Blocks)
+	for i := 1; i < len(m.c.Blocks); i++ { // the citation belongs to the name
+		m.c.Blocks[i].Tight = kind == TypeSlip && i < len(m.c.Blocks)-2
+	}
 	return m.c
 }
 
@@ -159,7 +165,11 @@ func (m *slipper) typified(id *check.Record) {
 	}
 	m.add(label.Type, styled(runs, label.Bold), nil)
 	if f := b.field("typifiedName"); f.Text != "" {
-		m.add(label.Name, from(name.Runs(f.Text, name.Parts{}, b.o.Name), f.Origin), nil)
+		typified := from(name.Runs(f.Text, name.Parts{}, b.o.Name), f.Origin)
+		if b.o.BoldName {
+			styled(typified, label.Bold)
+		}
+		m.add(label.Name, typified, nil)
 	} else {
 		m.add(label.Name, b.scientificName(), nil)
 	}
@@ -206,8 +216,7 @@ func (m *slipper) isotypes(status string) []label.Run {
 	}
 	w := b.word("", func(v *lang.Vocabulary) string { return v.SlipIsotypes })
 	if s := strings.ToLower(status); s != "" && !strings.Contains(s, "holot") && !strings.Contains(s, "holót") {
-		w = b.word("duplicates", func(v *lang.Vocabulary) string { return v.Duplicates })
-		w += strings.TrimRight(b.colon(w), " ")
+		return tie(b.duplicatesWord(), joined(list, ", ", ", ")...)
 	}
 	return tie(spaced(w), joined(list, ", ", b.first.And)...)
 }

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -28,7 +29,11 @@ func (b *builder) place() []label.Block {
 		return true
 	}
 	for _, term := range []string{"country", "countryCode", "continent"} {
-		if f := b.field(term); say(keep(f.Text, f.Origin), f.Text, ". ") {
+		f := b.field(term)
+		if term == "countryCode" {
+			f.Text = b.countryName(f.Text)
+		}
+		if say(keep(f.Text, f.Origin), f.Text, ". ") {
 			break
 		}
 	}
@@ -36,17 +41,15 @@ func (b *builder) place() []label.Block {
 		say(keep(f.Text, f.Origin), f.Text, ": ")
 	}
 	comma := b.sep(b.o.PlaceSep, ", ")
-	if !b.coarse {
-		for _, term := range levels {
-			f := b.field(term)
-			if f.Text == "" && term == "locality" {
-				f = b.field("verbatimLocality")
-			}
-			say(keep(f.Text, f.Origin), f.Text, comma)
+	for _, term := range levels {
+		f := b.field(term)
+		if f.Text == "" && term == "locality" {
+			f = b.field("verbatimLocality")
 		}
+		say(keep(f.Text, f.Origin), f.Text, comma)
 	}
 	if len(p.runs) == n {
-		if f := b.field("higherGeography"); f.Text != "" && !b.coarse {
+		if f := b.field("higherGeography"); f.Text != "" {
 			p.add("", keep(f.Text, f.Origin)...)
 		}
 	}
@@ -54,10 +57,14 @@ func (b *builder) place() []label.Block {
 		p.add("", said(b.first.NoPlace)...)
 	}
 	if b.coarse {
-		p.sentence(said(b.word("", func(v *lang.Vocabulary) string { return v.Withheld }))...)
-	} else {
-		p.sentence(b.mentions("locationRemarks")...)
+		p.sentence(said(b.word("", func(v *lang.Vocabulary) string {
+			if siteSaid(b.r) {
+				return v.WithheldSite
+			}
+			return v.Withheld
+		}))...)
 	}
+	p.sentence(b.mentions("locationRemarks")...)
 	if len(p.runs) == n {
 		return nil
 	}
@@ -65,6 +72,27 @@ func (b *builder) place() []label.Block {
 		p.stop()
 	}
 	return []label.Block{{Role: label.Place, Runs: p.runs, Caption: b.caption("locality", func(v *lang.Vocabulary) string { return v.CaptionPlace })}}
+}
+
+// countryName returns the country's name where the record has its code alone,
+// in both languages of a bilingual label where they differ.
+func (b *builder) countryName(code string) string {
+	if code == "" || b.o.Country == nil {
+		return code
+	}
+	var names []string
+	for _, t := range []lang.Tag{b.o.Lang, b.o.Second} {
+		if t == "" && len(names) == 0 {
+			t = lang.English
+		}
+		if n := b.o.Country(code, t); t != "" && n != "" && !slices.Contains(names, n) {
+			names = append(names, n)
+		}
+	}
+	if len(names) == 0 {
+		return code
+	}
+	return strings.Join(names, " / ")
 }
 
 // coords returns the coordinates with what is known of them, and the
@@ -116,13 +144,16 @@ func (b *builder) point() []label.Run {
 		if b.leftOut("decimalLatitude") {
 			return nil
 		}
-		pieces, err := b.r.Coordinates.Format(b.o.Coords, b.o.Lang)
+		style := b.o.Coords
+		if b.second != nil { // O is west in one language and east in another
+			style.International = true
+		}
+		pieces, err := b.r.Coordinates.Format(style, b.o.Lang)
 		if err != nil {
 			// A grid has no squares near the poles: there the notation of the
 			// record stands.
-			s := b.o.Coords
-			s.Form = 0
-			pieces, _ = b.r.Coordinates.Format(s, b.o.Lang)
+			style.Form = 0
+			pieces, _ = b.r.Coordinates.Format(style, b.o.Lang)
 		}
 		runs = kept(pieces, at)
 	} else if b.r.CoordinatesText != "" && !b.leftOut("verbatimCoordinates") {

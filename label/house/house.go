@@ -165,7 +165,7 @@ type Slip struct {
 // Tag says how large the tags of single plants are.
 type Tag struct {
 	WidthMM   float64   `toml:"width_mm" min:"30" max:"210"`
-	HeightsMM []float64 `toml:"heights_mm" min:"14" max:"297"`
+	HeightsMM []float64 `toml:"heights_mm" min:"12" max:"297"`
 }
 
 // Duplicates says what the labels of gifts show.
@@ -244,7 +244,7 @@ func Default() House {
 		Packet: Packet{WidthMM: 70, HeightsMM: []float64{37, 74}, Heading: true,
 			FullWidthMM: 105, FullHeightsMM: []float64{74, 99, 148}},
 		Slip:       Slip{WidthMM: 102, HeightsMM: []float64{25, 37, 49}},
-		Tag:        Tag{WidthMM: 52.5, HeightsMM: []float64{18.5, 27, 37}},
+		Tag:        Tag{WidthMM: 52.5, HeightsMM: []float64{13.5, 18, 27}},
 		Duplicates: Duplicates{Show: "destination"},
 		Paper:      Paper{Size: "A4", Order: "across", Ticks: true},
 		Mount:      Mount{SizeMM: []float64{297, 420}, MarginMM: 5},

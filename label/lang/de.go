@@ -18,7 +18,7 @@ func german() Vocabulary {
 		InPacket: "{what} in Tüte", InBox: "{what} in Schachtel", InJar: "{what} in Glas",
 		PartOf:    "Gehört zu {what}",
 		Continued: "Fortsetzung des Etiketts", Of: "von",
-		Withheld: "Genauer Fundort zurückgehalten",
+		Withheld: "Genauer Fundort zurückgehalten", WithheldSite: "Genauer Fundort und Standort zurückgehalten",
 
 		CaptionFamily: "Familie", CaptionName: "Name", CaptionDet: "Det.", CaptionType: "Typus",
 		CaptionPlace: "Fundort", CaptionCoords: "Koordinaten", CaptionElevation: "Höhe",

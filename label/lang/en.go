@@ -18,7 +18,7 @@ func english() Vocabulary {
 		InPacket: "{what} in packet", InBox: "{what} in box", InJar: "{what} in jar",
 		PartOf:    "Part of {what}",
 		Continued: "label continued", Of: "of",
-		Withheld: "Exact place withheld",
+		Withheld: "Exact place withheld", WithheldSite: "Exact place and habitat withheld",
 
 		CaptionFamily: "Family", CaptionName: "Name", CaptionDet: "Det.", CaptionType: "Type",
 		CaptionPlace: "Locality", CaptionCoords: "Position", CaptionElevation: "Elevation",

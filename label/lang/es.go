@@ -18,7 +18,7 @@ func spanish() Vocabulary {
 		InPacket: "{what} en sobre", InBox: "{what} en caja", InJar: "{what} en frasco",
 		PartOf:    "Parte de {what}",
 		Continued: "continuación de la etiqueta", Of: "de",
-		Withheld: "Lugar exacto reservado",
+		Withheld: "Lugar exacto reservado", WithheldSite: "Lugar exacto y hábitat reservados",
 
 		CaptionFamily: "Familia", CaptionName: "Nombre", CaptionDet: "Det.", CaptionType: "Tipo",
 		CaptionPlace: "Localidad", CaptionCoords: "Coordenadas", CaptionElevation: "Altitud",

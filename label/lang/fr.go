@@ -18,7 +18,7 @@ func french() Vocabulary {
 		InPacket: "{what} en pochette", InBox: "{what} en boîte", InJar: "{what} en bocal",
 		PartOf:    "Appartient à {what}",
 		Continued: "suite de l’étiquette", Of: "sur",
-		Withheld: "Lieu exact réservé",
+		Withheld: "Lieu exact réservé", WithheldSite: "Lieu exact et milieu réservés",
 
 		CaptionFamily: "Famille", CaptionName: "Nom", CaptionDet: "Dét.", CaptionType: "Type",
 		CaptionPlace: "Localité", CaptionCoords: "Coordonnées", CaptionElevation: "Altitude",

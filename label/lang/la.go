@@ -18,7 +18,7 @@ func latin() Vocabulary {
 		InPacket: "{what} in involucro", InBox: "{what} in capsa", InJar: "{what} in ampulla",
 		PartOf:    "Pars: {what}",
 		Continued: "schedula continuata", Of: "ex",
-		Withheld: "Locus exactus reservatus",
+		Withheld: "Locus exactus reservatus", WithheldSite: "Locus exactus et habitatio reservata",
 
 		CaptionFamily: "Familia", CaptionName: "Nomen", CaptionDet: "Det.", CaptionType: "Typus",
 		CaptionPlace: "Locus", CaptionCoords: "Positio", CaptionElevation: "Altitudo",

@@ -18,7 +18,7 @@ func portuguese() Vocabulary {
 		InPacket: "{what} em envelope", InBox: "{what} em caixa", InJar: "{what} em frasco",
 		PartOf:    "Pertence a {what}",
 		Continued: "continuação da etiqueta", Of: "de",
-		Withheld: "Local exato reservado",
+		Withheld: "Local exato reservado", WithheldSite: "Local exato e habitat reservados",
 
 		CaptionFamily: "Família", CaptionName: "Nome", CaptionDet: "Det.", CaptionType: "Tipo",
 		CaptionPlace: "Local", CaptionCoords: "Coordenadas", CaptionElevation: "Altitude",

@@ -59,7 +59,8 @@ type Vocabulary struct {
 	Of        string // between two figures, "1 of 2"
 
 	// What is withheld from the labels that leave the house.
-	Withheld string
+	Withheld     string
+	WithheldSite string // habitat and remarks too
 
 	// Captions of the form-like style.
 	CaptionFamily     string

@@ -18,7 +18,7 @@ func chinese() Vocabulary {
 		InPacket: "{what}（紙袋）", InBox: "{what}（盒）", InJar: "{what}（瓶）",
 		PartOf:    "屬於 {what}",
 		Continued: "標籤續", Of: "/",
-		Withheld: "確切地點保密",
+		Withheld: "確切地點保密", WithheldSite: "確切地點與生境保密",
 
 		CaptionFamily: "科名", CaptionName: "學名", CaptionDet: "鑑定者", CaptionType: "模式",
 		CaptionPlace: "採集地", CaptionCoords: "座標", CaptionElevation: "海拔",

@@ -89,16 +89,16 @@ func For(k label.Kind) Measures {
 		m.House, m.Rule, m.FootRows = 7*layout.Pt, 0, 0
 	case label.Slip:
 		m.Width, m.Heights = 102*layout.MM, []layout.Length{25 * layout.MM, 37 * layout.MM, 49 * layout.MM}
-		m.Top, m.Right, m.Bottom, m.Left = 5*layout.MM, 6*layout.MM, 5*layout.MM, 6*layout.MM
+		m.Top, m.Right, m.Bottom, m.Left = 9*layout.MM/2, 6*layout.MM, 9*layout.MM/2, 6*layout.MM
 		m.House = 7 * layout.Pt
 		m.Name = 10 * layout.Pt
-		m.Group, m.GroupMin = 2*layout.Pt, layout.Pt
+		m.Group, m.GroupMin = 3*layout.Pt/2, 3*layout.Pt/4
 		m.FootGap, m.FootGapMin = 3*layout.Pt, 2*layout.Pt
 		m.FootRows, m.Rule = 0, 0
 	case label.Tag:
-		// 64 on an A4 page: the tags of a day are one page.
-		m.Width, m.Heights = 105*layout.MM/2, []layout.Length{185 * layout.MM / 10, 27 * layout.MM, 37 * layout.MM}
-		m.Top, m.Right, m.Bottom, m.Left = 5*layout.MM, 5*layout.MM, 5*layout.MM, 5*layout.MM
+		// 88 on an A4 page: the tags of a trip are a page.
+		m.Width, m.Heights = 105*layout.MM/2, []layout.Length{135 * layout.MM / 10, 18 * layout.MM, 27 * layout.MM}
+		m.Top, m.Right, m.Bottom, m.Left = 5*layout.MM, 5*layout.MM, 9*layout.MM/2, 5*layout.MM
 		m.FootRows, m.Rule = 0, 0
 	}
 	return m

@@ -17,6 +17,8 @@ import (
 type Table struct {
 	*table.Table
 	Only *Selection // nil: all records
+
+	dataset *table.Dataset // the tables beside it; nil if there are none
 }
 
 // A Summary counts what a check found.
@@ -60,6 +62,7 @@ func (j *Job) checkOptions() check.Options {
 		Code:             h.Herbarium.Code,
 		Dates:            dateHints(h),
 	}
+	o.Rules = append(slices.Clone(slipRules), j.withheldRule())
 	for name, s := range h.Check.Severity {
 		if o.Severity == nil {
 			o.Severity = map[string]label.Severity{}
@@ -125,6 +128,11 @@ func (j *Job) scan(t *Table, e *check.Engine, each func(rowResult) error) error 
 // records to each: those of the table's head first, then row by row, then
 // those that only the whole table shows.
 func (j *Job) Check(t *Table, each func(label.Finding) error) (Summary, error) {
+	return j.checkScoped(t, nil, each)
+}
+
+// checkScoped is Check for what has to do with a scope alone.
+func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (Summary, error) {
 	e := check.New(j.checkOptions())
 	if err := j.unknownRules(e); err != nil {
 		return Summary{}, err
@@ -137,7 +145,7 @@ func (j *Job) Check(t *Table, each func(label.Finding) error) (Summary, error) {
 		return each(f)
 	}
 	for _, f := range t.Findings() {
-		if f, ok := e.Adjust(f); ok {
+		if f, ok := e.Adjust(f); ok && in.concerns(f) {
 			if err := say(f); err != nil {
 				return s, err
 			}
@@ -156,6 +164,9 @@ func (j *Job) Check(t *Table, each func(label.Finding) error) (Summary, error) {
 			chosen.add(r.record.Row)
 		}
 		for _, f := range r.findings {
+			if !in.concerns(f) {
+				continue
+			}
 			if f.Severity == label.Error && r.chosen {
 				bad[f.Row] = badRecord(r.record)
 			}
@@ -170,7 +181,7 @@ func (j *Job) Check(t *Table, each func(label.Finding) error) (Summary, error) {
 	}
 	nameless := false
 	for _, f := range e.End() {
-		if f.Row != 0 && !chosen.has(f.Row) {
+		if f.Row != 0 && !chosen.has(f.Row) || !in.concerns(f) {
 			continue
 		}
 		if _, known := bad[f.Row]; f.Severity == label.Error && f.Row != 0 && !known {

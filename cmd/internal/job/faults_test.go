@@ -119,7 +119,7 @@ func labelsOf(t *testing.T, tableName, house string) []aLabel {
 			contents := j.contents(q, &o, r)
 			for i := range contents {
 				c := &contents[i]
-				m := j.measuresOf(c.Kind, q)
+				m := j.measures(q)(c)
 				l := aLabel{content: c}
 				if l.boxes, _, err = j.setter.Set(c, m); err != nil {
 					t.Fatal(err)

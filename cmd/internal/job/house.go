@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 
 	"cornerslip/fonts"
 	"cornerslip/label"
@@ -28,13 +29,34 @@ func (j *Job) fontSet() (*fonts.Set, error) {
 	return set.With(t.Fallback...)
 }
 
-// measures returns what a kind of label is set with in this house.
-func (j *Job) measures(q *Request) func(label.Kind) typeset.Measures {
+// measures returns what a label is set with in this house.
+func (j *Job) measures(q *Request) func(*label.Content) typeset.Measures {
 	byKind := map[label.Kind]typeset.Measures{}
 	for _, k := range []label.Kind{label.Sheet, label.Packet, label.Container, label.Barcode, label.Slip, label.Tag} {
 		byKind[k] = j.measuresOf(k, q)
 	}
-	return func(k label.Kind) typeset.Measures { return byKind[k] }
+	full := j.fullPacket(q)
+	return func(c *label.Content) typeset.Measures {
+		if c.Kind == label.Packet && isFull(c) {
+			return full
+		}
+		return byKind[c.Kind]
+	}
+}
+
+// isFull reports whether a packet's label is the whole label of a specimen
+// that has no sheet: it has the foot of one.
+func isFull(c *label.Content) bool {
+	return slices.ContainsFunc(c.Blocks, func(b label.Block) bool { return b.Role == label.Collector })
+}
+
+// fullPacket is what the whole label on a packet's front is set with: the
+// measures of the sheet label in a room of its own.
+func (j *Job) fullPacket(q *Request) typeset.Measures {
+	m := j.measuresOf(label.Container, q)
+	m.Width = layout.Millimetres(j.House.Packet.FullWidthMM)
+	m.Heights = lengths(j.House.Packet.FullHeightsMM)
+	return m
 }
 
 func (j *Job) measuresOf(k label.Kind, q *Request) typeset.Measures {
@@ -61,10 +83,33 @@ func (j *Job) measuresOf(k label.Kind, q *Request) typeset.Measures {
 	case label.Packet:
 		m.Width = layout.Millimetres(h.Packet.WidthMM)
 		m.Heights = lengths(h.Packet.HeightsMM)
+	case label.Slip:
+		m.Width = layout.Millimetres(h.Slip.WidthMM)
+		m.Heights = lengths(h.Slip.HeightsMM)
+	case label.Tag:
+		if q.Bundle != nil { // as large as a label, to be read on the press
+			m = j.bundleMeasures(m)
+			break
+		}
+		m.Width = layout.Millimetres(h.Tag.WidthMM)
+		m.Heights = lengths(h.Tag.HeightsMM)
 	case label.Barcode:
 		m.Width = layout.Millimetres(h.Bars.StickerMM[0])
 		m.Heights = []layout.Length{layout.Millimetres(h.Bars.StickerMM[1])}
 	}
+	return m
+}
+
+// bundleMeasures are those of the tag of a press: a postcard's width, and as
+// high as its cautions ask.
+func (j *Job) bundleMeasures(m typeset.Measures) typeset.Measures {
+	b := typeset.For(label.Sheet)
+	m.Width, m.Heights = b.Width, b.Heights
+	m.Top, m.Right, m.Bottom, m.Left = b.Top, b.Right, b.Bottom, b.Left
+	m.Rule, m.House = b.Rule, layout.Points(j.House.Type.SmallPt)
+	m.LeadingMin, m.GroupMin = m.Leading, m.Group // there is room: it is never pinched
+	m.Collector = 12 * layout.Pt                  // read from a step away
+	m.Justify = false
 	return m
 }
 

@@ -21,7 +21,14 @@ import (
 
 // A Request says what to print.
 type Request struct {
-	Kind label.Kind // label.Sheet, label.Packet or label.Barcode
+	Kind label.Kind // label.Sheet, label.Packet, label.Barcode, label.Slip or label.Tag
+	// Identifications is the table whose rows make slips; nil takes the one
+	// beside the core of an archive, else the rows of the table itself. Slip is
+	// the kind of slip where the table does not say it; nil goes by its cells.
+	Identifications *Table
+	Slip            *form.SlipKind
+	// Bundle asks for the tags of presses instead of those of plants.
+	Bundle *BundleRequest
 	// Mount prints each sheet label on a mounting sheet of its own.
 	Mount bool
 	// Paper is what the labels are ganged on, by name or size; "" is the
@@ -45,6 +52,9 @@ type SetLabel struct {
 	Ref    layout.Ref
 	Size   layout.Size
 	Report typeset.Report
+	// Smaller is set where the type is below its usual size, Withheld where
+	// the place is kept from the herbarium that the label goes to.
+	Smaller, Withheld bool
 }
 
 // A Report says what was printed.
@@ -58,6 +68,7 @@ type Report struct {
 	Continued []SetLabel          // labels whose words needed a second one
 	Smaller   []SetLabel          // labels set below the usual size of type
 	Gifts     map[string]int      // labels by the herbarium they go to
+	Withheld  []SetLabel          // of these, the ones that name no exact place
 }
 
 // ErrData is returned where the data has errors and nothing was written.
@@ -73,6 +84,8 @@ func (j *Job) contents(q *Request, o *form.Options, r *check.Record) []label.Con
 		return form.Packets(r, *o)
 	case label.Barcode:
 		return form.Barcodes(r, *o)
+	case label.Tag:
+		return []label.Content{form.Tag(r, *o)}
 	}
 	return append(form.Sheet(r, *o), form.Containers(r, *o)...)
 }
@@ -80,8 +93,28 @@ func (j *Job) contents(q *Request, o *form.Options, r *check.Record) []label.Con
 // setRecord is all labels of a record.
 type setRecord struct {
 	record  *check.Record
+	count   int // the records it stands for, where that is more than one
 	labels  []SetLabel
 	encoded [][]byte
+}
+
+// setContents sets labels of a record.
+func (j *Job) setContents(r *check.Record, contents []label.Content, measures func(*label.Content) typeset.Measures) (setRecord, error) {
+	s := setRecord{record: r}
+	for i := range contents {
+		c := &contents[i]
+		m := measures(c)
+		boxes, report, err := j.setter.Set(c, m)
+		if err != nil {
+			return s, err
+		}
+		withheld := c.For != "" && j.coarsened(r)
+		for _, b := range boxes {
+			s.labels = append(s.labels, SetLabel{b.Ref, b.Size, report, report.Text < m.Text, withheld})
+			s.encoded = append(s.encoded, layout.Encode(b))
+		}
+	}
+	return s, nil
 }
 
 // setAll reads the table again and sets every label that was asked for, in
@@ -102,20 +135,7 @@ func (j *Job) setAll(t *Table, q *Request, bad []BadRecord, each func(setRecord)
 		if r.Empty() || isBad[r.Row] || !t.Only.Match(r) {
 			return setRecord{}, nil
 		}
-		s := setRecord{record: r}
-		contents := j.contents(q, &o, r)
-		for i := range contents {
-			c := &contents[i]
-			boxes, report, err := j.setter.Set(c, measures(c.Kind))
-			if err != nil {
-				return s, err
-			}
-			for _, b := range boxes {
-				s.labels = append(s.labels, SetLabel{b.Ref, b.Size, report})
-				s.encoded = append(s.encoded, layout.Encode(b))
-			}
-		}
-		return s, nil
+		return j.setContents(r, j.contents(q, &o, r), measures)
 	}
 	var faults []error // of all records: every one is to be named
 	err = layout.InOrder(t.Rows(), j.Workers, work, func(s setRecord, err error) error {
@@ -138,7 +158,17 @@ func (j *Job) setAll(t *Table, q *Request, bad []BadRecord, each func(setRecord)
 // print. each is called in the order of the table once the whole table was
 // found fit to print.
 func (j *Job) checkAndSet(t *Table, q *Request, say func(label.Finding) error, each func(*Summary, setRecord) error) (Summary, error) {
-	s, err := j.Check(t, say)
+	switch {
+	case q.Kind == label.Slip:
+		return j.slipsAndSet(t, q, say, each)
+	case q.Kind == label.Tag && q.Bundle != nil:
+		return j.bundlesAndSet(t, q, say, each)
+	}
+	var in *scope
+	if q.Kind == label.Tag { // a plant is tagged before all is known of it
+		in = tagScope
+	}
+	s, err := j.checkScoped(t, in, say)
 	if err != nil {
 		return s, err
 	}
@@ -187,12 +217,12 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 			rep.Without++
 			return nil
 		}
-		rep.Records++
+		rep.Records += max(1, r.count)
 		for i, l := range r.labels {
 			if q.Each != nil {
 				q.Each(l)
 			}
-			rep.count(l, j.measures(&q)(label.Kind(l.Ref.Kind)).Text)
+			rep.count(l)
 			if err := spool.add(l.Size, r.encoded[i]); err != nil {
 				return err
 			}
@@ -236,11 +266,11 @@ func (q *Request) title(table string) string {
 	if q.Title != "" {
 		return q.Title
 	}
-	words := map[label.Kind]string{label.Sheet: "Sheet labels", label.Packet: "Packet labels", label.Barcode: "Barcode labels"}
+	words := map[label.Kind]string{label.Sheet: "Sheet labels", label.Packet: "Packet labels", label.Barcode: "Barcode labels", label.Slip: "Slips", label.Tag: "Tags"}
 	return words[q.Kind] + " of " + table
 }
 
-func (rep *Report) count(l SetLabel, usual layout.Length) {
+func (rep *Report) count(l SetLabel) {
 	rep.Labels++
 	rep.Sizes[l.Size]++
 	if l.Ref.For != "" {
@@ -249,8 +279,11 @@ func (rep *Report) count(l SetLabel, usual layout.Length) {
 	if l.Ref.Of > 1 && l.Ref.Label == 1 {
 		rep.Continued = append(rep.Continued, l)
 	}
-	if l.Report.Text < usual {
+	if l.Smaller {
 		rep.Smaller = append(rep.Smaller, l)
+	}
+	if l.Withheld && l.Ref.Label == 1 {
+		rep.Withheld = append(rep.Withheld, l)
 	}
 }
 
@@ -265,9 +298,51 @@ func (j *Job) impose(q *Request, paper layout.Size, s *spool) (int, iter.Seq2[la
 	if j.House.Paper.Order == "stack" {
 		g.Order = impose.Stack
 	}
-	plan, err := g.Plan(slices.Clone(s.sizes))
-	if err != nil {
-		return 0, nil, err
+	var papers int
+	var all []iter.Seq2[layout.Page, error]
+	for _, group := range byWidth(q, s.sizes) {
+		sizes := make([]layout.Size, len(group))
+		for i, k := range group {
+			sizes[i] = s.sizes[k]
+		}
+		plan, err := g.Plan(sizes)
+		if err != nil {
+			return 0, nil, err
+		}
+		papers += plan.Len()
+		all = append(all, plan.Pages(func(i int) (*layout.Box, error) { return s.box(group[i]) }))
 	}
-	return plan.Len(), plan.Pages(s.box), nil
+	return papers, func(yield func(layout.Page, error) bool) {
+		for _, pages := range all {
+			for p, err := range pages {
+				if !yield(p, err) {
+					return
+				}
+			}
+		}
+	}, nil
+}
+
+// byWidth parts packet labels by their widths: the small ones, and the whole
+// labels of mosses after them, each on papers of their own, cut better than
+// both mixed. Other labels are of one width.
+func byWidth(q *Request, sizes []layout.Size) [][]int {
+	var widths []layout.Length
+	groups := map[layout.Length][]int{}
+	for i, size := range sizes {
+		w := size.W
+		if q.Kind != label.Packet {
+			w = 0
+		}
+		if groups[w] == nil {
+			widths = append(widths, w)
+		}
+		groups[w] = append(groups[w], i)
+	}
+	slices.Sort(widths)
+	out := make([][]int, len(widths))
+	for i, w := range widths {
+		out[i] = groups[w]
+	}
+	return out
 }

@@ -31,5 +31,5 @@ func OpenTable(path string, stdin io.Reader, only *Selection, o TableOptions) (*
 	if err != nil {
 		return nil, nil, err
 	}
-	return &Table{Table: d.Core, Only: only}, release, nil
+	return &Table{Table: d.Core, Only: only, dataset: d}, release, nil
 }

@@ -9,7 +9,9 @@ import (
 	"cornerslip/label/coord"
 	"cornerslip/label/date"
 	"cornerslip/label/form"
+	"cornerslip/label/lang"
 	"cornerslip/label/name"
+	"cornerslip/label/place"
 )
 
 // The words of the house file for the styles of other packages.
@@ -49,8 +51,8 @@ func (j *Job) formOptions(q *Request) (form.Options, error) {
 		LastPersonSep: h.Separators.LastPerson, DuplicatesSep: h.Separators.Duplicates,
 		BarsOnLabel: h.Bars.OnLabel, Symbology: j.symbol(q).Symbology,
 		ListDuplicates: h.Duplicates.Show == "list",
-		PacketName:     h.Packet.Name, PacketBars: h.Packet.Bars,
-		Sensitive: j.sensitive(),
+		PacketName:     h.Packet.Name, PacketBars: h.Packet.Bars, PlainPackets: !h.Packet.Heading,
+		Sensitive: j.sensitive(), Country: countryName, Sorted: h.Label.Sorted,
 	}
 	if len(j.langs) > 1 {
 		o.Second = j.langs[1]
@@ -66,6 +68,38 @@ func (j *Job) formOptions(q *Request) (form.Options, error) {
 		o.OwnNumber = func(number string) bool { _, err := p.Parse(number); return err == nil }
 	}
 	return o, nil
+}
+
+// countryName names a country by its code.
+func countryName(code string, language lang.Tag) string {
+	c, ok := place.Country(code)
+	if !ok {
+		return ""
+	}
+	return c.In(string(language))
+}
+
+// coarsened reports whether the place of a record is kept from the labels of
+// its duplicates.
+func (j *Job) coarsened(r *check.Record) bool {
+	return form.Coarsened(r, form.Options{Sensitive: j.sensitive()})
+}
+
+// withheldRule looks for permits that name a place that the labels of
+// duplicates otherwise keep back. A permit is printed in the words in which it
+// was issued, so a person has to decide.
+func (j *Job) withheldRule() check.Rule {
+	o := form.Options{Sensitive: j.sensitive()}
+	return check.Rule{
+		Name: "permit-names-place", Severity: label.Warning, Source: practice,
+		Terms: []string{"permits", "restrictions"},
+		Doc:   "a permit that names the place which the labels of duplicates keep back",
+		Row: func(c *check.Context) {
+			for _, f := range form.GivesAway(c.Record, o) {
+				c.Report(f.Origin.Term, "names the place that is withheld from duplicates, and is printed on them as it stands: send no duplicate, or give the permit's number alone")
+			}
+		},
+	}
 }
 
 func roles(names []string) []label.Role {
