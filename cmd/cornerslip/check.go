@@ -6,11 +6,13 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cornerslip/cmd/internal/job"
 	"cornerslip/label"
 )
 
 func (a *app) checkCommand() *cobra.Command {
 	var asJSON, rules bool
+	slips := &slipFlags{}
 	c := &cobra.Command{
 		Use:   "check trip.csv",
 		Short: "Show everything that is wrong with a table",
@@ -22,6 +24,7 @@ The command ends with 0 if there is no error, with 1 if there is one, and with 2
 if the table cannot be read.`,
 		Example: `  cornerslip check trip.csv
   cornerslip check trip.csv --only "Almeida 214"
+  cornerslip check trip.csv --identifications det.csv
   cornerslip check trip.csv --json > findings.jsonl
   cornerslip check --rules`,
 		Args: func(c *cobra.Command, args []string) error {
@@ -34,16 +37,17 @@ if the table cannot be read.`,
 			if rules {
 				return a.listRules()
 			}
-			return a.check(args[0], asJSON)
+			return a.check(args[0], asJSON, slips)
 		},
 	}
 	a.tableFlags(c)
+	slips.addTable(c.Flags())
 	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON object a line for each finding")
 	c.Flags().BoolVar(&rules, "rules", false, "list the rules: name, severity, what they look for, and the source")
 	return c
 }
 
-func (a *app) check(path string, asJSON bool) error {
+func (a *app) check(path string, asJSON bool, slips *slipFlags) error {
 	j, err := a.job()
 	if err != nil {
 		return err
@@ -60,10 +64,21 @@ func (a *app) check(path string, asJSON bool) error {
 	if asJSON {
 		say = func(f label.Finding) error { return writeJSON(out, f) }
 	}
+	var q job.Request
+	letGo, err := a.slipRequest(&q, slips)
+	if err != nil {
+		return err
+	}
+	defer letGo()
 	s, err := j.Check(t, say)
 	if err != nil {
 		return err
 	}
+	ids, err := j.CheckIdentifications(t, q, say)
+	if err != nil {
+		return err
+	}
+	s.Errors, s.Warnings, s.Notes = s.Errors+ids.Errors, s.Warnings+ids.Warnings, s.Notes+ids.Notes
 	if missing := t.Only.Missing(); len(missing) > 0 {
 		return noRecord(missing)
 	}

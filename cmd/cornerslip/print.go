@@ -143,7 +143,7 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 		return err
 	}
 	for _, b := range s.Bad {
-		a.say("not printed: %s:%d: row %d, %s", t.Source().Name(), b.Line, b.Row, b.Key)
+		a.say("not printed: %s:%d: row %d, %s", b.File, b.Line, b.Row, b.Key)
 	}
 	a.report(out, rep, p.on == "mount")
 	return nil

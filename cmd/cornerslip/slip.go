@@ -15,8 +15,12 @@ type slipFlags struct {
 }
 
 func (s *slipFlags) add(f *pflag.FlagSet) {
-	f.StringVar(&s.identifications, "identifications", "", "the `table` of identifications, a row each; joined to the records by catalogNumber, or by collector and number")
+	s.addTable(f)
 	f.StringVar(&s.as, "as", "", "which `slip`, where the table has no column slip: determination, confirmation, revision, comment or type")
+}
+
+func (s *slipFlags) addTable(f *pflag.FlagSet) {
+	f.StringVar(&s.identifications, "identifications", "", "the `table` of identifications, a row each; joined to the records by catalogNumber, or by collector and number")
 }
 
 // slipRequest puts the flags into a request and says how to let go of the table.

@@ -34,6 +34,7 @@ type Summary struct {
 
 // A BadRecord is a record with an error.
 type BadRecord struct {
+	File      string
 	Row, Line int
 	Key       string
 }
@@ -185,7 +186,7 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 			continue
 		}
 		if _, known := bad[f.Row]; f.Severity == label.Error && f.Row != 0 && !known {
-			bad[f.Row] = BadRecord{Row: f.Row, Line: f.Line}
+			bad[f.Row] = BadRecord{File: f.File, Row: f.Row, Line: f.Line}
 			nameless = true
 		}
 		if err := say(f); err != nil {
@@ -212,7 +213,7 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 }
 
 func badRecord(r *check.Record) BadRecord {
-	return BadRecord{Row: r.Row, Line: r.Origin.Line, Key: r.Key()}
+	return BadRecord{File: r.Origin.File, Row: r.Row, Line: r.Origin.Line, Key: r.Key()}
 }
 
 // rowSet is a set of row numbers, a bit for each row of the table.

@@ -173,11 +173,13 @@ func (c *slipCheck) tell(ids *Table, say func(label.Finding) error) (Summary, er
 	for _, id := range c.ids {
 		all = append(all, id.findings...)
 		if id.bad {
-			s.Bad = append(s.Bad, badRecord(id.Record))
+			b := badRecord(id.Record)
+			b.Key = id.title()
+			s.Bad = append(s.Bad, b)
 		}
 	}
 	for _, r := range c.none {
-		if f, ok := c.finding(ruleNoSlip, r, "", "", "no identification speaks of %s: it gets no slip", r.Key()); ok {
+		if f, ok := c.finding(ruleNoSlip, r, "", "", "no identification speaks of this record: it gets no slip"); ok {
 			all = append(all, f)
 		}
 	}
@@ -190,47 +192,71 @@ func (c *slipCheck) tell(ids *Table, say func(label.Finding) error) (Summary, er
 	return s, nil
 }
 
+// title is how people find the row: the sheet as it names it, and the name.
+func (id *identification) title() string {
+	var parts []string
+	if s := id.Text("catalogNumber"); s != "" {
+		parts = append(parts, s)
+	} else if id.Collector != "" || id.Number != "" {
+		parts = append(parts, id.Key())
+	}
+	if id.Name != "" {
+		parts = append(parts, id.Name)
+	}
+	return strings.Join(parts, ", ")
+}
+
 // read reads the table of identifications.
 func (c *slipCheck) read(t *Table) error {
-	work := func(_ int, row *table.Row) (rowResult, error) {
-		r, f := c.e.Row(row)
-		return rowResult{record: r, findings: f}, nil
-	}
-	return layout.InOrder(t.Rows(), c.j.Workers, work, func(r rowResult, err error) error {
-		if err != nil || r.record.Empty() {
-			return err
+	work := func(_ int, row *table.Row) (*identification, error) {
+		r, findings := c.e.Row(row)
+		if r.Empty() {
+			return nil, nil
 		}
-		id := &identification{Record: r.record}
-		for _, f := range r.findings {
+		id := &identification{Record: r}
+		for _, f := range findings {
 			if slipScope.concerns(f) {
 				id.add(f)
 			}
 		}
-		c.ids = append(c.ids, id)
-		c.look(id)
-		return nil
+		c.look(id, row)
+		return id, nil
+	}
+	return layout.InOrder(t.Rows(), c.j.Workers, work, func(id *identification, err error) error {
+		if err == nil && id != nil {
+			c.ids = append(c.ids, id)
+		}
+		return err
 	})
 }
 
 // look finds what kind of slip an identification makes, and whether it says
 // what such a slip must.
-func (c *slipCheck) look(id *identification) {
+func (c *slipCheck) look(id *identification, row *table.Row) {
+	lacks := func(rule, term, format string, args ...any) {
+		if f, ok := c.finding(rule, id.Record, term, "", format, args...); ok {
+			if f.Value == "" {
+				f.Origin = row.Origin(term)
+			}
+			id.add(f)
+		}
+	}
 	kind := c.kindOf(id)
 	id.kind = kind
 	remark := id.Text("identificationRemarks") + id.Text("occurrenceRemarks")
 	switch {
 	case kind == form.Comment && remark == "" && id.Name == "":
-		c.report(ruleSlipEmpty, id, "identificationRemarks", "", "a comment slip needs a remark: fill in identificationRemarks")
+		lacks(ruleSlipEmpty, "identificationRemarks", "a comment slip needs a remark: fill in identificationRemarks")
 	case kind == form.TypeSlip && id.Text("typifiedName") == "" && id.Name == "":
-		c.report(ruleSlipEmpty, id, "typifiedName", "", "a type slip needs the name typified: fill in typifiedName or scientificName")
+		lacks(ruleSlipEmpty, "typifiedName", "a type slip needs the name typified: fill in typifiedName or scientificName")
 	case kind != form.Comment && kind != form.TypeSlip && id.Name == "":
-		c.report(ruleSlipEmpty, id, "scientificName", "", "a %s slip needs a name: fill in scientificName", kind)
+		lacks(ruleSlipEmpty, "scientificName", "a %s slip needs a name: fill in scientificName", kind)
 	}
 	if id.Text("identifiedBy") == "" && kind != form.TypeSlip {
-		c.report(ruleSlipDet, id, "identifiedBy", "", "a slip is signed: fill in who determined it")
+		lacks(ruleSlipDet, "identifiedBy", "a slip is signed: fill in who determined it")
 	}
 	if id.Text("dateIdentified") == "" && kind != form.TypeSlip {
-		c.report(ruleSlipDate, id, "dateIdentified", "", "a slip without a date has no place in the order of its sheet: fill in at least the year")
+		lacks(ruleSlipDate, "dateIdentified", "a slip without a date has no place in the order of its sheet: fill in at least the year")
 	}
 }
 

@@ -26,6 +26,17 @@ func (t *Table) identifications(q *Request) (ids *Table, joined bool) {
 	return t, false
 }
 
+// CheckIdentifications says what is wrong with the identifications that come
+// with a table, in one of their own or beside the core of an archive. Without
+// any it has nothing to say.
+func (j *Job) CheckIdentifications(t *Table, q Request, say func(label.Finding) error) (Summary, error) {
+	if _, joined := t.identifications(&q); !joined {
+		return Summary{}, nil
+	}
+	s, _, _, err := j.checkSlips(t, &q, say)
+	return s, err
+}
+
 // checkSlips reads identifications and records and says what is wrong. It
 // returns the slips of each record, and how many records have none. The
 // identifications are kept in memory, the records that none speaks of are not.
