@@ -259,7 +259,7 @@ func (g Gang) ticks(c Cut) []layout.Mark {
 	stroke := func(a, b layout.Length) layout.Mark {
 		return layout.Stroke{From: at(a), To: at(b), Width: tickWidth, Grey: tickGrey}
 	}
-	if to-from <= 2*tickLength {
+	if g.WholeCuts || to-from <= 2*tickLength {
 		return []layout.Mark{stroke(from, to)}
 	}
 	return []layout.Mark{stroke(from, from+tickLength), stroke(to-tickLength, to)}

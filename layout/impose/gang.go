@@ -46,11 +46,28 @@ type Gang struct {
 	// where they fit better so. A label that fits no other way is turned in any
 	// case; labels of one width are not turned without that need.
 	Upright bool
+	// WholeCuts draws the cuts at their full length, for papers on which no
+	// label comes near a cut.
+	WholeCuts bool
 	// Footer returns what is printed beside the labels of a page (which counts
-	// from 1), set by the caller; nil prints none. It goes into a part of the
-	// paper that is cut off, and is left out where a page has none: a full page
-	// has not.
-	Footer func(page, pages int) *layout.Box
+	// from 1): boxes set by the caller, of which the first is taken that has
+	// room; nil prints none. It goes into a part of the paper that is cut off,
+	// and is left out where a page has none: a full page has not.
+	Footer Footer
+	// Name returns how messages call label i; nil calls it by its number.
+	Name func(i int) string
+}
+
+// A Footer returns what may be printed beside the labels of a page, which
+// counts from 1: the first box that has room is.
+type Footer func(page, pages int) []*layout.Box
+
+// nameOf returns how messages call label i.
+func nameOf(name func(int) string, i int) string {
+	if name != nil {
+		return name(i)
+	}
+	return fmt.Sprintf("label %d", i+1)
 }
 
 // A Place is where one label goes.
@@ -120,7 +137,7 @@ func (g Gang) Plan(sizes []layout.Size) (*Plan, error) {
 	for i, s := range sizes {
 		switch {
 		case s.W <= 0 || s.H <= 0:
-			return nil, fmt.Errorf("label %d of %s: it has no size", i+1, s)
+			return nil, fmt.Errorf("%s of %s: it has no size", nameOf(g.Name, i), s)
 		case s.W <= a.W && s.H <= a.H:
 		case s.H <= a.W && s.W <= a.H:
 			turn[i] = true
@@ -161,7 +178,7 @@ func (g Gang) valid() error {
 
 // tooLarge names the smallest paper that would do.
 func (g Gang) tooLarge(i int, s layout.Size) error {
-	msg := fmt.Sprintf("label %d of %s does not fit %s", i+1, s, paperName(g.Paper))
+	msg := fmt.Sprintf("%s of %s does not fit %s", nameOf(g.Name, i), s, paperName(g.Paper))
 	if a := g.area(); a.Size != g.Paper {
 		msg += fmt.Sprintf(", where a printer margin of %s leaves %s", g.Margin, a.Size)
 	}
@@ -245,9 +262,10 @@ func (p *Plan) page(i int, box func(i int) (*layout.Box, error)) (layout.Page, e
 		}
 	}
 	if p.gang.Footer != nil {
-		if b := p.gang.Footer(i+1, len(p.sheets)); b != nil {
+		for _, b := range p.gang.Footer(i+1, len(p.sheets)) {
 			if at, ok := p.gang.footerPlace(s, b.Size); ok {
 				page.Boxes = append(page.Boxes, layout.Placed{At: at, Box: b})
+				break
 			}
 		}
 	}

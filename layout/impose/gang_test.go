@@ -415,8 +415,8 @@ func TestPagesAreAsked(t *testing.T) {
 }
 
 func TestFooter(t *testing.T) {
-	footer := func(page, pages int) *layout.Box {
-		return &layout.Box{Size: size(60, 4), Ref: layout.Ref{Key: fmt.Sprintf("%d of %d", page, pages)}}
+	footer := func(page, pages int) []*layout.Box {
+		return []*layout.Box{{Size: size(300, 4)}, {Size: size(60, 4), Ref: layout.Ref{Key: fmt.Sprintf("%d of %d", page, pages)}}}
 	}
 	p, err := Gang{Margin: 5 * mm, Footer: footer}.Plan(slices.Repeat(sheetLabels(74), 9))
 	if err != nil {

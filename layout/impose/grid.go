@@ -27,6 +27,14 @@ type Grid struct {
 	// Skip lists further places of the first sheet that are used up or spoilt,
 	// counted from 0 row by row.
 	Skip []int
+	// Margin is what the printer leaves blank along each edge of the paper;
+	// zero is 5 mm, below zero none. The footer keeps within it.
+	Margin layout.Length
+	// Footer is printed beside the stickers, above or below them, where there
+	// is room.
+	Footer Footer
+	// Name returns how messages call label i; nil calls it by its number.
+	Name func(i int) string
 }
 
 func (g Grid) withDefaults() Grid {
@@ -39,6 +47,7 @@ func (g Grid) withDefaults() Grid {
 	if g.Pitch.H == 0 {
 		g.Pitch.H = g.Place.H
 	}
+	g.Margin = orDefault(g.Margin, defaultMargin)
 	return g
 }
 
@@ -49,20 +58,20 @@ func (g Grid) Plan(sizes []layout.Size) (*Plan, error) {
 		return nil, err
 	}
 	free := g.free()
-	p := &Plan{gang: Gang{Paper: g.Paper, NoTicks: true}}
-	trim := layout.Rect{Size: g.Paper}
+	p := &Plan{gang: Gang{Paper: g.Paper, NoTicks: true, Margin: g.Margin, Footer: g.Footer}}
+	fresh := sheet{trim: layout.Rect{Size: g.Paper}, waste: g.edges()}
 	for i, s := range sizes {
 		if s.W <= 0 || s.H <= 0 {
-			return nil, fmt.Errorf("label %d of %s: it has no size", i+1, s)
+			return nil, fmt.Errorf("%s of %s: it has no size", nameOf(g.Name, i), s)
 		}
 		if s.W > g.Place.W || s.H > g.Place.H {
-			return nil, fmt.Errorf("label %d of %s does not fit a sticker of %s", i+1, s, g.Place)
+			return nil, fmt.Errorf("%s of %s does not fit a sticker of %s", nameOf(g.Name, i), s, g.Place)
 		}
 		if len(free) == 0 {
 			free = all(g.Columns * g.Rows)
-			p.sheets = append(p.sheets, sheet{trim: trim})
+			p.sheets = append(p.sheets, fresh)
 		} else if len(p.sheets) == 0 {
-			p.sheets = append(p.sheets, sheet{trim: trim})
+			p.sheets = append(p.sheets, fresh)
 		}
 		at := g.at(free[0])
 		at.X += (g.Place.W - s.W) / 2
@@ -78,6 +87,15 @@ func (g Grid) at(place int) layout.Point {
 	return layout.Point{
 		X: g.First.X + layout.Length(place%g.Columns)*g.Pitch.W,
 		Y: g.First.Y + layout.Length(place/g.Columns)*g.Pitch.H,
+	}
+}
+
+// edges returns the parts of the sheet above and below the stickers.
+func (g Grid) edges() []layout.Rect {
+	bottom := g.at(g.Columns*g.Rows-1).Y + g.Place.H
+	return []layout.Rect{
+		{Size: layout.Size{W: g.Paper.W, H: g.First.Y}},
+		{At: layout.Point{Y: bottom}, Size: layout.Size{W: g.Paper.W, H: g.Paper.H - bottom}},
 	}
 }
 

@@ -103,3 +103,28 @@ func TestGridErrors(t *testing.T) {
 		}
 	}
 }
+
+// A footer stands above or below the stickers, never on one.
+func TestGridFooter(t *testing.T) {
+	g := stickers()
+	g.Footer = func(page, pages int) []*layout.Box { return []*layout.Box{{Size: size(100, 20)}, {Size: size(100, 4)}} }
+	p, err := g.Plan(slices.Repeat([]layout.Size{size(60, 25)}, 25))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for page, err := range p.Pages(func(i int) (*layout.Box, error) { return &layout.Box{Size: size(60, 25)}, nil }) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		last := page.Boxes[len(page.Boxes)-1]
+		if last.Box.Size != size(100, 4) {
+			t.Fatalf("no footer, or one that is too high: %v", last.Box.Size)
+		}
+		r := layout.Rect{At: last.At, Size: last.Box.Size}
+		for _, k := range all(24) {
+			if r.Overlaps(layout.Rect{At: g.at(k), Size: g.Place}) {
+				t.Errorf("footer at %v lies on sticker %d", r, k)
+			}
+		}
+	}
+}

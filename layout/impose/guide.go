@@ -26,6 +26,12 @@ type Guide struct {
 	// the label's room, Free's in the area left for the plant, Glue's under the
 	// edge that is glued.
 	LabelWord, FreeWord, GlueWord *layout.Box
+	// Figure returns the figure that stands at a tick; nil prints none. It is
+	// asked for every fifth centimetre.
+	Figure func(cm int) *layout.Box
+	// Margin is what the printer leaves blank along each edge of the sheet;
+	// ticks begin there. Zero is 5 mm, below zero none.
+	Margin layout.Length
 }
 
 // Lines of the guide, told apart by style: corners of a room are solid, the
@@ -34,7 +40,7 @@ const (
 	guideGrey  = layout.Grey(128)
 	guideWidth = layout.Pt / 4
 	cornerLeg  = 6 * layout.MM
-	wordOff    = 2 * layout.MM // from a corner to its word
+	wordOff    = 4 * layout.MM // from a corner to its word, clear of the ruler's ticks
 )
 
 var (
@@ -51,32 +57,35 @@ func (m Mount) Guide(g Guide) (layout.Page, error) {
 	if err != nil {
 		return layout.Page{}, err
 	}
-	label := named{"label", m.label(g.Label)}
+	label := named{"the label", m.label(g.Label)}
 	if err := m.place(label, rooms); err != nil {
 		return layout.Page{}, err
 	}
 	page := layout.Page{Size: m.Sheet}
-	word := func(b *layout.Box, r layout.Rect) {
-		if b != nil {
-			page.Boxes = append(page.Boxes, layout.Placed{At: r.At.Add(layout.Point{X: wordOff, Y: wordOff}), Box: b})
-		}
-	}
 	for i, r := range rooms {
 		page.Marks = append(page.Marks, corners(r.Rect)...)
-		word(m.Spots[i].Word, r.Rect)
+		page.Boxes = word(page.Boxes, m.Spots[i].Word, r.Rect)
 	}
 	page.Marks = append(page.Marks, corners(label.Rect)...)
-	word(g.LabelWord, label.Rect)
+	page.Boxes = word(page.Boxes, g.LabelWord, label.Rect)
 	page.Marks = append(page.Marks, g.glued(label.Rect)...)
 	if g.GlueWord != nil && g.Glue != GlueUnsaid {
-		at := label.At.Add(layout.Point{X: wordOff, Y: 3 * wordOff})
+		at := label.At.Add(layout.Point{X: wordOff, Y: 5 * wordOff / 2})
 		page.Boxes = append(page.Boxes, layout.Placed{At: at, Box: g.GlueWord})
 	}
 	free := m.free(append(rooms, label))
 	page.Marks = append(page.Marks, frame(free, dashed)...)
-	word(g.FreeWord, free)
-	page.Marks = append(page.Marks, m.ruler(append(rooms, label))...)
+	page.Boxes = word(page.Boxes, g.FreeWord, free)
+	m.ruler(&page, &g, append(rooms, label))
 	return page, nil
+}
+
+// word puts b into the upper left corner of r; nil puts nothing.
+func word(boxes []layout.Placed, b *layout.Box, r layout.Rect) []layout.Placed {
+	if b == nil {
+		return boxes
+	}
+	return append(boxes, layout.Placed{At: r.At.Add(layout.Point{X: wordOff, Y: wordOff}), Box: b})
 }
 
 func line(x0, y0, x1, y1 layout.Length, dash []layout.Length) layout.Mark {
@@ -121,34 +130,61 @@ func (g Guide) glued(label layout.Rect) []layout.Mark {
 	return nil
 }
 
-// ruler draws a tick each centimetre along all edges, a longer one each five.
-// They begin at the edge and reach beyond the margin, so that enough is left of
-// them where the printer stops short of the edge; but none reaches into a room.
-func (m Mount) ruler(rooms []named) []layout.Mark {
-	var out []layout.Mark
-	tick := func(from layout.Point, dx, dy, k layout.Length) {
-		leg := 7 * layout.MM
-		if k%5 == 0 {
-			leg = 10 * layout.MM
+// How far the ticks of the ruler reach beyond what the printer leaves blank, and
+// how far their figures stand from them.
+const (
+	shortTick = 2 * layout.MM
+	longTick  = 4 * layout.MM
+	figureOff = layout.MM / 2
+)
+
+// ruler draws a tick each centimetre along all edges, a longer one with a
+// figure each five. They begin where the printer prints.
+func (m Mount) ruler(page *layout.Page, g *Guide, rooms []named) {
+	printer := orDefault(g.Margin, defaultMargin)
+	// From a point of an edge; in points into the sheet.
+	tick := func(edge, in layout.Point, cm layout.Length) {
+		along := func(by layout.Length) layout.Point {
+			return layout.Point{X: edge.X + in.X*by, Y: edge.Y + in.Y*by}
 		}
-		to := layout.Point{X: from.X + dx*leg, Y: from.Y + dy*leg}
-		r := layout.Rect{At: layout.Point{X: min(from.X, to.X), Y: min(from.Y, to.Y)}, Size: layout.Size{W: max(1, dx*dx*leg), H: max(1, dy*dy*leg)}}
-		if slices.ContainsFunc(rooms, func(n named) bool { return n.Inset(-1).Overlaps(r) }) {
-			leg = min(leg, max(m.Margin-layout.MM, 2*layout.MM))
-			to = layout.Point{X: from.X + dx*leg, Y: from.Y + dy*leg}
+		end := printer + shortTick
+		if cm%5 == 0 {
+			end = printer + longTick
 		}
-		out = append(out, line(from.X, from.Y, to.X, to.Y, nil))
+		a, b := along(printer), along(end)
+		page.Marks = append(page.Marks, line(a.X, a.Y, b.X, b.Y, nil))
+		if cm%5 != 0 || g.Figure == nil {
+			return
+		}
+		f := g.Figure(int(cm))
+		if f == nil {
+			return
+		}
+		at := along(end + figureOff)
+		r := layout.Rect{At: layout.Point{X: at.X - f.Size.W/2, Y: at.Y - f.Size.H/2}, Size: f.Size}
+		switch {
+		case in.X > 0:
+			r.At.X = at.X
+		case in.X < 0:
+			r.At.X = at.X - f.Size.W
+		case in.Y > 0:
+			r.At.Y = at.Y
+		default:
+			r.At.Y = at.Y - f.Size.H
+		}
+		if !slices.ContainsFunc(rooms, func(n named) bool { return n.Overlaps(r) }) {
+			page.Boxes = append(page.Boxes, layout.Placed{At: r.At, Box: f})
+		}
 	}
 	const cm = 10 * layout.MM
 	for k := layout.Length(1); k*cm < m.Sheet.W; k++ {
-		tick(layout.Point{X: k * cm}, 0, 1, k)
-		tick(layout.Point{X: k * cm, Y: m.Sheet.H}, 0, -1, k)
+		tick(layout.Point{X: k * cm}, layout.Point{Y: 1}, k)
+		tick(layout.Point{X: k * cm, Y: m.Sheet.H}, layout.Point{Y: -1}, k)
 	}
 	for k := layout.Length(1); k*cm < m.Sheet.H; k++ {
-		tick(layout.Point{Y: k * cm}, 1, 0, k)
-		tick(layout.Point{X: m.Sheet.W, Y: k * cm}, -1, 0, k)
+		tick(layout.Point{Y: k * cm}, layout.Point{X: 1}, k)
+		tick(layout.Point{X: m.Sheet.W, Y: k * cm}, layout.Point{X: -1}, k)
 	}
-	return out
 }
 
 // free returns the largest rectangle within the margin that no room reaches

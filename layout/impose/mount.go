@@ -18,6 +18,11 @@ type Mount struct {
 	Margin layout.Length
 	// Spots are kept free for other things.
 	Spots []Spot
+	// DrawSpots marks the spots on the sheets of the labels too, not on the
+	// guide alone: by hairline corners and their words.
+	DrawSpots bool
+	// Name returns how messages call label i; nil calls it by its number.
+	Name func(i int) string
 }
 
 // A Corner is one of a sheet's four.
@@ -89,7 +94,7 @@ func (m Mount) spots() ([]named, error) {
 	}
 	var out []named
 	for _, s := range m.Spots {
-		n := named{s.Name, m.spot(s)}
+		n := named{"the " + s.Name, m.spot(s)}
 		switch {
 		case s.Size.W <= 0 || s.Size.H <= 0:
 			return nil, fmt.Errorf("the spot for the %s has no size", s.Name)
@@ -107,14 +112,14 @@ func (m Mount) spots() ([]named, error) {
 // place reports what is wrong with n's place among others.
 func (m Mount) place(n named, others []named) error {
 	if !(layout.Rect{Size: m.Sheet}).Contains(n.Rect) {
-		return fmt.Errorf("the %s of %s does not lie on the mounting sheet of %s: it would reach from %s, %s to %s, %s",
+		return fmt.Errorf("%s of %s does not lie on the mounting sheet of %s: it would reach from %s, %s to %s, %s",
 			n.name, n.Size, m.Sheet, n.At.X, n.At.Y, n.Right(), n.Bottom())
 	}
 	for _, o := range others {
 		if n.Overlaps(o.Rect) {
 			x := min(n.Right(), o.Right()) - max(n.At.X, o.At.X)
 			y := min(n.Bottom(), o.Bottom()) - max(n.At.Y, o.At.Y)
-			return fmt.Errorf("the %s and the %s overlap on the mounting sheet, by %s; move one of them by the shorter side of that",
+			return fmt.Errorf("%s and %s overlap on the mounting sheet, by %s; move one of them by the shorter side of that",
 				n.name, o.name, layout.Size{W: x, H: y})
 		}
 	}
@@ -124,31 +129,33 @@ func (m Mount) place(n named, others []named) error {
 // Pages puts each label on a sheet of its own, upright. sizes are those of the
 // boxes that box returns.
 func (m Mount) Pages(sizes []layout.Size, box func(i int) (*layout.Box, error)) (iter.Seq2[layout.Page, error], error) {
-	alone := make([][]int, len(sizes))
+	alone := make([][][]int, len(sizes))
 	for i := range alone {
-		alone[i] = []int{i}
+		alone[i] = [][]int{{i}}
 	}
 	return m.Shared(alone, sizes, box)
 }
 
-// Shared puts the labels of each group on one sheet, for mounts that hold more
-// than one gathering: the first in the corner, each further one left of the
-// one before while there is room, else above them all.
-func (m Mount) Shared(groups [][]int, sizes []layout.Size, box func(i int) (*layout.Box, error)) (iter.Seq2[layout.Page, error], error) {
+// Shared puts labels on sheets: each mount lists its gatherings, each gathering
+// its labels, which are more than one where the words of the first go on. The
+// first label of the first gathering lies in the corner, those that go on above
+// it; a further gathering lies left of the one before while there is room, else
+// above them all.
+func (m Mount) Shared(mounts [][][]int, sizes []layout.Size, box func(i int) (*layout.Box, error)) (iter.Seq2[layout.Page, error], error) {
 	m = m.withDefaults()
 	spots, err := m.spots()
 	if err != nil {
 		return nil, err
 	}
-	places := make([][]layout.Rect, len(groups))
-	for g, group := range groups {
-		if places[g], err = m.labels(group, sizes, spots); err != nil {
+	places := make([][]placed, len(mounts))
+	for k, gatherings := range mounts {
+		if places[k], err = m.labels(gatherings, sizes, spots); err != nil {
 			return nil, err
 		}
 	}
 	return func(yield func(layout.Page, error) bool) {
-		for g, group := range groups {
-			page, err := m.page(group, places[g], box)
+		for _, labels := range places {
+			page, err := m.page(labels, spots, box)
 			if !yield(page, err) || err != nil {
 				return
 			}
@@ -156,48 +163,93 @@ func (m Mount) Shared(groups [][]int, sizes []layout.Size, box func(i int) (*lay
 	}, nil
 }
 
+// placed is a label with its place.
+type placed struct {
+	label int
+	layout.Rect
+}
+
 // labels finds the places of the labels that share a sheet.
-func (m Mount) labels(group []int, sizes []layout.Size, spots []named) ([]layout.Rect, error) {
-	var out []layout.Rect
-	var right, bottom, top layout.Length // of the row being filled, growing to the left
-	right, bottom = m.Sheet.W-m.Margin, m.Sheet.H-m.Margin
-	top = bottom
-	for k, i := range group {
-		s := sizes[i]
-		n := named{fmt.Sprintf("label %d", i+1), m.label(s)}
-		if s.W+m.Margin > m.Sheet.W || s.H+m.Margin > m.Sheet.H {
-			return nil, fmt.Errorf("label %d of %s does not fit a mounting sheet of %s with %s to its edges; a sheet of %s is the least",
-				i+1, s, m.Sheet, m.Margin, layout.Size{W: s.W + m.Margin, H: s.H + m.Margin})
+func (m Mount) labels(gatherings [][]int, sizes []layout.Size, spots []named) ([]placed, error) {
+	var out []placed
+	corner := layout.Point{X: m.Sheet.W - m.Margin, Y: m.Sheet.H - m.Margin}
+	// right and bottom are where the next gathering ends, top is above all.
+	right, bottom, top := corner.X, corner.Y, corner.Y
+	for k, labels := range gatherings {
+		got, err := m.stack(labels, sizes, spots, layout.Point{X: right, Y: bottom})
+		if k > 0 && err != nil {
+			right, bottom = corner.X, top
+			got, err = m.stack(labels, sizes, spots, layout.Point{X: right, Y: bottom})
 		}
-		if k > 0 {
-			left := layout.Point{X: right - s.W, Y: bottom - s.H}
-			if beside := (named{n.name, layout.Rect{At: left, Size: s}}); left.X >= m.Margin && m.place(beside, spots) == nil {
-				n = beside
-			} else {
-				right, bottom = m.Sheet.W-m.Margin, top
-				n.At.Y = bottom - s.H
-			}
-		}
-		if err := m.place(n, spots); err != nil {
+		if err != nil {
 			return nil, err
 		}
-		out = append(out, n.Rect)
-		right, top = n.At.X-m.Margin, min(top, n.At.Y-m.Margin)
+		for _, p := range got {
+			right, top = min(right, p.At.X-m.Margin), min(top, p.At.Y-m.Margin)
+		}
+		out = append(out, got...)
 	}
 	return out, nil
 }
 
-func (m Mount) page(group []int, places []layout.Rect, box func(i int) (*layout.Box, error)) (layout.Page, error) {
+// stack places the labels of one gathering, the first with its lower right
+// corner at the point given and the others above it; where the sheet is not
+// high enough for that, to its left.
+func (m Mount) stack(labels []int, sizes []layout.Size, spots []named, at layout.Point) ([]placed, error) {
+	pile := func(beside bool) ([]placed, error) {
+		var out []placed
+		at := at
+		for _, i := range labels {
+			s := sizes[i]
+			r := layout.Rect{At: layout.Point{X: at.X - s.W, Y: at.Y - s.H}, Size: s}
+			if err := m.placeLabel(i, r, spots); err != nil {
+				return nil, err
+			}
+			out = append(out, placed{i, r})
+			if beside {
+				at.X = r.At.X - m.Margin
+			} else {
+				at.Y = r.At.Y - m.Margin
+			}
+		}
+		return out, nil
+	}
+	out, err := pile(false)
+	if err != nil && len(labels) > 1 {
+		if beside, e := pile(true); e == nil {
+			return beside, nil
+		}
+	}
+	return out, err
+}
+
+// placeLabel reports what is wrong with the place of a label.
+func (m Mount) placeLabel(i int, r layout.Rect, spots []named) error {
+	name := nameOf(m.Name, i)
+	if r.W+m.Margin > m.Sheet.W || r.H+m.Margin > m.Sheet.H {
+		return fmt.Errorf("%s of %s does not fit a mounting sheet of %s with %s to its edges; a sheet of %s is the least",
+			name, r.Size, m.Sheet, m.Margin, layout.Size{W: r.W + m.Margin, H: r.H + m.Margin})
+	}
+	return m.place(named{name, r}, spots)
+}
+
+func (m Mount) page(labels []placed, spots []named, box func(i int) (*layout.Box, error)) (layout.Page, error) {
 	page := layout.Page{Size: m.Sheet}
-	for k, i := range group {
-		b, err := box(i)
+	for _, l := range labels {
+		b, err := box(l.label)
 		if err != nil {
 			return layout.Page{}, err
 		}
-		if b.Size != places[k].Size {
-			return layout.Page{}, fmt.Errorf("%v: set at %s, but planned for %s", b.Ref, b.Size, places[k].Size)
+		if b.Size != l.Size {
+			return layout.Page{}, fmt.Errorf("%v: set at %s, but planned for %s", b.Ref, b.Size, l.Size)
 		}
-		page.Boxes = append(page.Boxes, onDots(layout.Placed{At: places[k].At, Box: b}))
+		page.Boxes = append(page.Boxes, onDots(layout.Placed{At: l.At, Box: b}))
+	}
+	if m.DrawSpots {
+		for i, r := range spots {
+			page.Marks = append(page.Marks, corners(r.Rect)...)
+			page.Boxes = word(page.Boxes, m.Spots[i].Word, r.Rect)
+		}
 	}
 	return page, nil
 }

@@ -72,7 +72,7 @@ func TestSpots(t *testing.T) {
 		want string
 	}{
 		{Spot{Name: "slips", Size: size(100, 25), Corner: LowerRight, Off: layout.Point{Y: 80 * mm}},
-			"the label 1 and the slips overlap on the mounting sheet, by 100 × 24 mm; move one of them by the shorter side of that"},
+			"label 1 and the slips overlap on the mounting sheet, by 100 × 24 mm; move one of them by the shorter side of that"},
 		{Spot{Name: "colour chart", Size: size(200, 20), Off: layout.Point{Y: 20 * mm}},
 			"the colour chart and the packet overlap on the mounting sheet, by 89 × 20 mm; move one of them by the shorter side of that"},
 		{Spot{Name: "scale bar", Size: size(300, 10), Corner: LowerLeft, Off: layout.Point{Y: 120 * mm}},
@@ -93,7 +93,7 @@ func TestSharedMount(t *testing.T) {
 	sizes := []layout.Size{size(105, 99), size(105, 74), size(105, 74)}
 	box := func(i int) (*layout.Box, error) { return &layout.Box{Size: sizes[i]}, nil }
 	at := func(m Mount) (out []layout.Point) {
-		pages, err := m.Shared([][]int{{0, 1, 2}}, sizes, box)
+		pages, err := m.Shared([][][]int{{{0}, {1}, {2}}}, sizes, box)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -192,5 +192,116 @@ func TestFreeAreaIsLargest(t *testing.T) {
 		if r.Overlaps(got) {
 			t.Errorf("%v reaches into the %s", got, r.name)
 		}
+	}
+}
+
+// A label that goes on stands below its continuation, and a second gathering
+// beside them; where the sheet is too low, the continuation stands beside.
+func TestContinuedOnMount(t *testing.T) {
+	sizes := []layout.Size{size(105, 148), size(105, 99), size(105, 74)}
+	box := func(i int) (*layout.Box, error) { return &layout.Box{Size: sizes[i]}, nil }
+	at := func(m Mount, mounts [][][]int) (out [][]layout.Point) {
+		t.Helper()
+		pages, err := m.Shared(mounts, sizes, box)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for page, err := range pages {
+			if err != nil {
+				t.Fatal(err)
+			}
+			var p []layout.Point
+			for _, b := range page.Boxes {
+				p = append(p, b.At)
+			}
+			out = append(out, p)
+		}
+		return out
+	}
+	pt := func(x, y layout.Length) layout.Point { return layout.Point{X: x * mm, Y: y * mm} }
+	got := at(Mount{}, [][][]int{{{0, 1}}, {{2}}, {{0, 1}, {2}}})
+	want := [][]layout.Point{
+		{pt(187, 267), pt(187, 163)}, {pt(187, 341)}, {pt(187, 267), pt(187, 163), pt(77, 341)},
+	}
+	if !slices.EqualFunc(got, want, slices.Equal) {
+		t.Errorf("got %v\nwant %v", got, want)
+	}
+	if got, want := at(Mount{Sheet: size(297, 210)}, [][][]int{{{0, 1}}}), [][]layout.Point{{pt(187, 57), pt(77, 106)}}; !slices.EqualFunc(got, want, slices.Equal) {
+		t.Errorf("on a low sheet: got %v, want %v", got, want)
+	}
+	// A spot above the label: the error names the label that goes on.
+	m := Mount{
+		Spots: []Spot{{Name: "slips", Size: size(105, 60), Corner: LowerRight, Off: pt(5, 160)}, {Name: "stamp", Size: size(90, 40), Corner: LowerLeft}},
+		Name:  func(i int) string { return []string{"label of Almeida 251", "label 2 of Almeida 251", ""}[i] },
+	}
+	_, err := m.Shared([][][]int{{{0, 1}}}, sizes, box)
+	if want := "label 2 of Almeida 251 and the slips overlap on the mounting sheet, by 105 × 60 mm; move one of them by the shorter side of that"; err == nil || err.Error() != want {
+		t.Errorf("got %v\nwant %s", err, want)
+	}
+}
+
+// Spots are marked on the labels' sheets where that is asked for, and only
+// there.
+func TestDrawSpots(t *testing.T) {
+	m := house()
+	m.Spots[1].Word = &layout.Box{Size: size(20, 4)}
+	box := func(i int) (*layout.Box, error) { return &layout.Box{Size: size(105, 99)}, nil }
+	for _, draw := range []bool{false, true} {
+		m.DrawSpots = draw
+		pages, err := m.Pages([]layout.Size{size(105, 99)}, box)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for page, err := range pages {
+			if err != nil {
+				t.Fatal(err)
+			}
+			if marks, boxes := len(page.Marks), len(page.Boxes); draw != (marks == 3*8) || draw != (boxes == 2) {
+				t.Errorf("drawn %v: %d lines, %d boxes", draw, marks, boxes)
+			}
+		}
+	}
+}
+
+// All of the guide lies where the printer prints, figures at the fifth
+// centimetres included; those that would lie in a room are left out.
+func TestGuideWithinPrinter(t *testing.T) {
+	m := house()
+	figures := 0
+	page, err := m.Guide(Guide{Label: size(105, 148), Margin: 4 * mm, Figure: func(cm int) *layout.Box {
+		if cm%5 != 0 {
+			t.Errorf("a figure at %d cm", cm)
+		}
+		figures++
+		return &layout.Box{Size: size(5, 3), Marks: []layout.Mark{layout.Fill{Rect: layout.Rect{Size: size(5, 3)}}}}
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ink := Ink(page); !(layout.Rect{Size: size(297, 420)}).Inset(4*mm - guideWidth).Contains(ink) {
+		t.Errorf("ink at %v", ink)
+	}
+	if figures != 2*(5+8) {
+		t.Errorf("%d figures, want those of 5 and 8 fifths, twice", figures)
+	}
+	if n := len(page.Boxes); n == 0 || n >= figures {
+		t.Errorf("%d figures drawn", n)
+	}
+}
+
+func TestMountNames(t *testing.T) {
+	for _, m := range Mounts() {
+		if s, err := ParsePaper(m.Name); err != nil || s != m.Size {
+			t.Errorf("%s: %v, %v, want %v", m.Name, s, err, m.Size)
+		}
+	}
+	// 11.5 × 16.5 in are 292.1 × 419.1 mm.
+	for _, text := range []string{`11.5x16.5"`, "11.5 × 16.5 inches", "11.5 in x 16.5 in", "11,5x16,5in"} {
+		if s, err := ParsePaper(text); err != nil || s != (layout.Size{W: 2921 * mm / 10, H: 4191 * mm / 10}) {
+			t.Errorf("%s: %v, %v", text, s, err)
+		}
+	}
+	if _, err := ParsePaper("11.5x1y.5in"); err == nil || err.Error() != `paper size "11.5x1y.5in": "1y.5" is no number of inches` {
+		t.Error(err)
 	}
 }

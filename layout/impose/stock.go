@@ -38,6 +38,34 @@ func Papers() []Paper {
 	}
 }
 
+// Mounts returns the mounting sheets that herbaria use, A3 first: sizes read in
+// handbooks and guidelines of the houses or countries named, the one with
+// "mem" from memory.
+func Mounts() []Mounting {
+	mm := func(w, h layout.Length) layout.Size { return layout.Size{W: w * layout.MM, H: h * layout.MM} }
+	inch := func(w, h layout.Length) layout.Size { // in half inches
+		return layout.Size{W: w * layout.Inch / 2, H: h * layout.Inch / 2}
+	}
+	return []Mounting{
+		{"A3", mm(297, 420), "ISO 216"},
+		{"11.5x16.5in", inch(23, 33), "USA"},
+		{"11.5x16in", inch(23, 32), "USA, University of Vermont"},
+		{"10.5x16.5in", inch(21, 33), "Kew (mem)"},
+		{"290x420", mm(290, 420), "Laval"},
+		{"280x430", mm(280, 430), "Laval, courses"},
+		{"280x450", mm(280, 450), "France"},
+		{"300x450", mm(300, 450), "India"},
+		{"300x400", mm(300, 400), "Florida"},
+	}
+}
+
+// A Mounting is a size of mounting sheets. ParsePaper reads its name.
+type Mounting struct {
+	Name  string
+	Size  layout.Size
+	Where string
+}
+
 // The smallest and largest paper taken: below the one nothing could be held,
 // above the other no mounting sheet or printer goes.
 const (
@@ -45,9 +73,8 @@ const (
 	mostPaper  = 2000 * layout.MM
 )
 
-// ParsePaper reads a paper's name in any case, or a size in millimetres, width
-// first: "A4", "letter", "297x420", "292.1 × 419.1 mm". "landscape" after a
-// name lays the paper on its side.
+// ParsePaper reads a paper's name in any case, or a size in millimetres or in inches, width first: "A4", "letter", "297x420", "292.1 × 419.1 mm",
+// "11.5x16.5in". "landscape" after a name lays the paper on its side.
 func ParsePaper(text string) (layout.Size, error) {
 	t := strings.ToLower(strings.TrimSpace(text))
 	name, turned := strings.CutSuffix(t, " landscape")
@@ -59,7 +86,15 @@ func ParsePaper(text string) (layout.Size, error) {
 			return p.Size, nil
 		}
 	}
-	w, h, ok := strings.Cut(strings.TrimSuffix(strings.ReplaceAll(t, "×", "x"), "mm"), "x")
+	t = strings.ReplaceAll(t, "×", "x")
+	unit, unitName := layout.MM, "millimetres"
+	for _, in := range []string{"inches", "inch", "in", "\"", "″"} {
+		if u, ok := strings.CutSuffix(t, in); ok {
+			t, unit, unitName = strings.ReplaceAll(u, in, ""), layout.Inch, "inches"
+			break
+		}
+	}
+	w, h, ok := strings.Cut(strings.ReplaceAll(t, "mm", ""), "x")
 	if !ok {
 		var names []string
 		for _, p := range Papers() {
@@ -72,9 +107,13 @@ func ParsePaper(text string) (layout.Size, error) {
 		text string
 		to   *layout.Length
 	}{{w, &s.W}, {h, &s.H}} {
-		f, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(side.text), "mm")), ",", ".", 1), 64)
+		side.text = strings.TrimSpace(side.text)
+		f, err := strconv.ParseFloat(strings.Replace(side.text, ",", ".", 1), 64)
 		if err != nil {
-			return layout.Size{}, fmt.Errorf("paper size %q: %q is no number of millimetres", text, strings.TrimSpace(side.text))
+			return layout.Size{}, fmt.Errorf("paper size %q: %q is no number of %s", text, side.text, unitName)
+		}
+		if unit == layout.Inch {
+			f *= 25.4
 		}
 		if f < leastPaper.MM() || f > mostPaper.MM() || f != f {
 			return layout.Size{}, fmt.Errorf("paper size %q: each side must be from %s to %s", text, leastPaper, mostPaper)
