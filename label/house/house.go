@@ -30,6 +30,7 @@ type House struct {
 	Sensitive   Sensitive   `toml:"sensitive"`
 	Check       Check       `toml:"check"`
 	Paper       Paper       `toml:"paper"`
+	Stickers    Stickers    `toml:"stickers"`
 	Mount       Mount       `toml:"mount"`
 	Printer     Printer     `toml:"printer"`
 	Press       Press       `toml:"press"`
@@ -142,6 +143,9 @@ type Bars struct {
 	DPI        int       `toml:"dpi" one:"300|600|1200"`
 	ModuleDots int       `toml:"module_dots" min:"0" max:"40"` // 0 lets the program choose
 	StickerMM  []float64 `toml:"sticker_mm" min:"8" max:"150"` // width, height
+	// ReductionMM is taken off each bar to make up for ink that spreads, by the
+	// calibration page.
+	ReductionMM float64 `toml:"reduction_mm" min:"0" max:"0.2"`
 }
 
 // Packet says what packet labels carry.
@@ -154,6 +158,7 @@ type Packet struct {
 	// The full label, of specimens that are kept in packets alone.
 	FullWidthMM   float64   `toml:"full_width_mm" min:"60" max:"210"`
 	FullHeightsMM []float64 `toml:"full_heights_mm" min:"25" max:"297"`
+	FlapMM        float64   `toml:"flap_mm" min:"8" max:"60"` // of a folded packet, at each side
 }
 
 // Slip says how large slips are.
@@ -187,23 +192,74 @@ type Check struct {
 
 // Paper says what labels are ganged on.
 type Paper struct {
-	Size  string `toml:"size" one:"A4|A3|Letter"`
-	Order string `toml:"order" one:"across|stack"`
-	Ticks bool   `toml:"ticks"`
+	Size     string  `toml:"size" one:"A4|A3|Letter"`
+	Order    string  `toml:"order" one:"across|stack"`
+	GutterMM float64 `toml:"gutter_mm" min:"0" max:"30"` // between neighbours; 0 lets them share a cut
+	Ticks    bool    `toml:"ticks"`
+	Footer   bool    `toml:"footer"` // a line about the run and a rule, on what is cut off
 }
 
-// Mount says what the sheets of the house are.
+// Stickers is a sheet of stickers that are cut already, by the numbers on its
+// wrapper. Columns 0 says that the house has none.
+type Stickers struct {
+	Paper   string    `toml:"paper" one:"A4|A3|Letter"`
+	Columns int       `toml:"columns" min:"0" max:"100"`
+	Rows    int       `toml:"rows" min:"0" max:"100"`
+	SizeMM  []float64 `toml:"size_mm" min:"0" max:"300"`     // width, height of one
+	FirstMM []float64 `toml:"first_mm" min:"0" max:"300"`    // from the paper's left and upper edge to the first
+	PitchMM []float64 `toml:"pitch_mm" min:"-300" max:"300"` // from one to the next; 0 is its size
+}
+
+// Mount says what the sheets of the house are, and what is kept free on them.
 type Mount struct {
-	SizeMM   []float64 `toml:"size_mm" min:"200" max:"600"` // width, height
-	MarginMM float64   `toml:"margin_mm" min:"0" max:"50"`  // from the label to the lower and the right edge
+	SizeMM    []float64 `toml:"size_mm" min:"200" max:"600"` // width, height
+	MarginMM  float64   `toml:"margin_mm" min:"0" max:"50"`  // from the label to the lower and the right edge
+	Glue      string    `toml:"glue" one:"not said|top|left|all"`
+	DrawSpots bool      `toml:"draw_spots"` // on the labels' sheets, not on the guide alone
+
+	Barcode     Spot `toml:"barcode"`
+	Packet      Spot `toml:"packet"`
+	Slips       Spot `toml:"slips"`
+	Stamp       Spot `toml:"stamp"`
+	ScaleBar    Spot `toml:"scale_bar"`
+	ColourChart Spot `toml:"colour_chart"`
 }
 
-// Printer corrects for the printer at hand, by the calibration page.
+// A Spot is a place on the mounting sheet that is kept free.
+type Spot struct {
+	On     bool      `toml:"on"`
+	Corner string    `toml:"corner" one:"upper left|upper right|lower left|lower right"`
+	SizeMM []float64 `toml:"size_mm" min:"3" max:"400"` // width, height
+	OffMM  []float64 `toml:"off_mm" min:"0" max:"500"`  // from the corner's two edges; 0 is the sheet's margin
+}
+
+// Spots returns the spots of a sheet by the last part of their keys, in the
+// order of the house file.
+func (m *Mount) Spots() []NamedSpot {
+	return []NamedSpot{
+		{"barcode", &m.Barcode}, {"packet", &m.Packet}, {"slips", &m.Slips},
+		{"stamp", &m.Stamp}, {"scale_bar", &m.ScaleBar}, {"colour_chart", &m.ColourChart},
+	}
+}
+
+// A NamedSpot is a spot with the last part of its key.
+type NamedSpot struct {
+	Name string
+	*Spot
+}
+
+// Printer describes the printer at hand and corrects for it, by the
+// calibration page.
 type Printer struct {
-	OffsetXMM    float64 `toml:"offset_x_mm" min:"-20" max:"20"` // moves everything right
-	OffsetYMM    float64 `toml:"offset_y_mm" min:"-20" max:"20"` // moves everything down
-	ScalePercent float64 `toml:"scale_percent" min:"95" max:"105"`
-	MarginMM     float64 `toml:"margin_mm" min:"0" max:"20"` // the printer cannot print closer to the edge
+	OffsetXMM     float64 `toml:"offset_x_mm" min:"-20" max:"20"` // moves everything right
+	OffsetYMM     float64 `toml:"offset_y_mm" min:"-20" max:"20"` // moves everything down
+	ScaleXPercent float64 `toml:"scale_x_percent" min:"95" max:"105"`
+	ScaleYPercent float64 `toml:"scale_y_percent" min:"95" max:"105"`
+	MarginMM      float64 `toml:"margin_mm" min:"0" max:"20"` // the printer cannot print closer to the edge
+	// Papers are the sizes it takes, by name or as width x height; none means
+	// that nothing is known.
+	Papers []string `toml:"papers"`
+	Feed   string   `toml:"feed" one:"any|short edge|long edge"`
 }
 
 // Press gives the house's own times for pressing, drying and freezing, from
@@ -242,13 +298,22 @@ func Default() House {
 		Separators:  Separators{Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
 		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{60, 25}},
 		Packet: Packet{WidthMM: 70, HeightsMM: []float64{37, 74}, Heading: true,
-			FullWidthMM: 105, FullHeightsMM: []float64{74, 99, 148}},
+			FullWidthMM: 105, FullHeightsMM: []float64{74, 99, 148}, FlapMM: 25.4},
 		Slip:       Slip{WidthMM: 102, HeightsMM: []float64{25, 37, 49}},
 		Tag:        Tag{WidthMM: 52.5, HeightsMM: []float64{13.5, 18, 27}},
 		Duplicates: Duplicates{Show: "destination"},
-		Paper:      Paper{Size: "A4", Order: "across", Ticks: true},
-		Mount:      Mount{SizeMM: []float64{297, 420}, MarginMM: 5},
-		Printer:    Printer{ScalePercent: 100, MarginMM: 4},
-		Press:      Press{Stages: []string{"press", "dryer", "freezer"}},
+		Paper:      Paper{Size: "A4", Order: "across", Ticks: true, Footer: true},
+		Stickers:   Stickers{Paper: "A4", SizeMM: []float64{0, 0}, FirstMM: []float64{0, 0}, PitchMM: []float64{0, 0}},
+		Mount: Mount{
+			SizeMM: []float64{297, 420}, MarginMM: 5, Glue: "not said", DrawSpots: true,
+			Barcode:     Spot{Corner: "upper right", SizeMM: []float64{60, 25}, OffMM: []float64{0, 0}},
+			Packet:      Spot{Corner: "upper left", SizeMM: []float64{89, 74}, OffMM: []float64{0, 0}},
+			Slips:       Spot{Corner: "lower left", SizeMM: []float64{105, 77}, OffMM: []float64{0, 20}},
+			Stamp:       Spot{Corner: "upper right", SizeMM: []float64{45, 30}, OffMM: []float64{0, 35}},
+			ScaleBar:    Spot{Corner: "lower left", SizeMM: []float64{110, 10}, OffMM: []float64{0, 0}},
+			ColourChart: Spot{Corner: "upper left", SizeMM: []float64{100, 25}, OffMM: []float64{99, 0}},
+		},
+		Printer: Printer{ScaleXPercent: 100, ScaleYPercent: 100, MarginMM: 4, Feed: "any"},
+		Press:   Press{Stages: []string{"press", "dryer", "freezer"}},
 	}
 }

@@ -220,12 +220,8 @@ func together(h *House, set func(string) bool, bad func(key, message, suggest st
 			bad(l.key, "write the heights from small to large", "")
 		}
 	}
-	if len(h.Bars.StickerMM) != 2 {
-		bad("bars.sticker_mm", "write width and height, [60, 25]", "")
-	}
-	if len(h.Mount.SizeMM) != 2 {
-		bad("mount.size_mm", "write width and height, [297, 420]", "")
-	}
+	pairs(h, bad)
+	stickers(h, set, bad)
 	if n := len(h.Words.Languages); n < 1 || n > 2 {
 		bad("words.languages", "name one language, or two for a bilingual label", "")
 	} else if n == 2 && h.Words.Languages[0] == h.Words.Languages[1] {
@@ -252,6 +248,50 @@ func together(h *House, set func(string) bool, bad func(key, message, suggest st
 	}
 	blocks(h, set, bad)
 	pattern(h.Numbers.Pattern, func(message string) { bad("numbers.pattern", message, "") })
+}
+
+// pairs wants two numbers where two are meant.
+func pairs(h *House, bad func(key, message, suggest string)) {
+	want := func(key string, mm []float64, message string) {
+		if len(mm) != 2 {
+			bad(key, message, "")
+		}
+	}
+	want("bars.sticker_mm", h.Bars.StickerMM, "write width and height, [60, 25]")
+	want("mount.size_mm", h.Mount.SizeMM, "write width and height, [297, 420]")
+	want("stickers.size_mm", h.Stickers.SizeMM, "write width and height of a sticker, [63, 34]")
+	want("stickers.first_mm", h.Stickers.FirstMM, "write how far the first sticker is from the left and the upper edge, [7, 12]")
+	want("stickers.pitch_mm", h.Stickers.PitchMM, "write how far it is from one sticker to the next, to the right and down, [66, 34]")
+	for _, s := range h.Mount.Spots() {
+		want("mount."+s.Name+".size_mm", s.SizeMM, "write width and height, [60, 25]")
+		want("mount."+s.Name+".off_mm", s.OffMM, "write the distance from the corner's two edges, [5, 35]")
+	}
+}
+
+// stickers wants a sheet described whole or not at all.
+func stickers(h *House, set func(string) bool, bad func(key, message, suggest string)) {
+	s := h.Stickers
+	if len(s.PitchMM) == 2 && (s.PitchMM[0] < 0 || s.PitchMM[1] < 0) {
+		bad("stickers.pitch_mm", fmt.Sprintf("a pitch of %g × %g mm goes backwards: write distances from 0 up", s.PitchMM[0], s.PitchMM[1]), "")
+	}
+	if s.Columns == 0 && s.Rows == 0 || len(s.SizeMM) != 2 {
+		return
+	}
+	for _, k := range []struct {
+		key     string
+		missing bool
+	}{{"columns", s.Columns == 0}, {"rows", s.Rows == 0}, {"size_mm", s.SizeMM[0] == 0 || s.SizeMM[1] == 0}} {
+		if !k.missing {
+			continue
+		}
+		key := "stickers." + k.key
+		for _, at := range []string{"stickers.columns", "stickers.rows"} {
+			if !set(key) {
+				key = at
+			}
+		}
+		bad(key, "a sheet of stickers needs columns, rows and size_mm; "+k.key+" is missing", "")
+	}
 }
 
 // blocks wants each block exactly once, so that none is lost in silence.
