@@ -72,21 +72,31 @@ func CountriesNear(lat, lon, metres float64) []string {
 func CountryDistance(code string, lat, lon float64) float64 {
 	best := math.Inf(1)
 	b, x, y, ok := locate(lat, lon)
-	if !ok || !slices.ContainsFunc(b.regions, func(r region) bool { return slices.Contains(r.codes, code) }) {
+	if !ok {
 		return best
 	}
+	cos := cosine(lat)
 	var buf [4]uint16
 	for _, r := range b.at(x, y, buf[:0]) {
 		if slices.Contains(b.regions[r].codes, code) {
 			return 0
 		}
 	}
-	for i := range b.edges {
-		if e := &b.edges[i]; slices.Contains(b.regions[e.region].codes, code) {
-			best = min(best, e.distance(lat, lon))
+	var nearest *edge
+	for _, r := range b.regions {
+		if !slices.Contains(r.codes, code) {
+			continue
+		}
+		for i := r.from; i < r.to; i++ {
+			if d := b.edges[i].flat(lat, lon, cos).square(); d < best {
+				best, nearest = d, &b.edges[i]
+			}
 		}
 	}
-	return best
+	if nearest == nil {
+		return best
+	}
+	return nearest.distance(lat, lon)
 }
 
 // HasBorders reports whether a country has an outline. Those of ISO 3166-1 all
@@ -96,8 +106,11 @@ func HasBorders(code string) bool {
 	return slices.ContainsFunc(borders().regions, func(r region) bool { return slices.Contains(r.codes, code) })
 }
 
-// region is a country or part of one.
-type region struct{ codes []string }
+// region is a country or part of one, with its stretch of the edges.
+type region struct {
+	codes    []string
+	from, to int
+}
 
 // edge is a piece of an outline, in 1/100,000 degree, from the lower to the
 // upper end. Level ones are left out of bands, since no parallel crosses them.
@@ -215,21 +228,31 @@ func (b *outlines) edgesNear(lat, lon, metres float64, found func(region uint16,
 
 const degreeMetres = 6371008.8 * math.Pi / 180
 
-// distance is that from a place to the nearest point of the edge, in metres:
-// near the place the earth is taken for flat, far from it the nearest point is
-// only near enough.
-func (e *edge) distance(lat, lon float64) float64 {
-	cos := math.Max(math.Cos(lat*math.Pi/180), 1e-6)
-	flat := func(x, y int32) (float64, float64) {
-		return wrap(float64(x)/unit-lon) * cos, float64(y)/unit - lat
-	}
-	ax, ay := flat(e.x1, e.y1)
-	bx, by := flat(e.x2, e.y2)
+// cosine is how long a degree of longitude is beside one of latitude.
+func cosine(lat float64) float64 { return math.Max(math.Cos(lat*math.Pi/180), 1e-6) }
+
+// offset is where the nearest point of an edge lies, seen from a place, in
+// degrees of latitude, and how far along the edge it is, 0 to 1.
+type offset struct{ x, y, along float64 }
+
+func (o offset) square() float64 { return o.x*o.x + o.y*o.y }
+
+// flat finds the nearest point as if the earth were flat about the place.
+func (e *edge) flat(lat, lon, cos float64) offset {
+	ax, ay := wrap(float64(e.x1)/unit-lon)*cos, float64(e.y1)/unit-lat
+	bx, by := wrap(float64(e.x2)/unit-lon)*cos, float64(e.y2)/unit-lat
 	dx, dy := bx-ax, by-ay
 	t := 0.0
 	if l := dx*dx + dy*dy; l > 0 {
 		t = min(max(-(ax*dx+ay*dy)/l, 0), 1)
 	}
+	return offset{ax + t*dx, ay + t*dy, t}
+}
+
+// distance is that from a place to the nearest point of the edge, in metres:
+// near the place it is exact, far from it the point is only near enough.
+func (e *edge) distance(lat, lon float64) float64 {
+	t := e.flat(lat, lon, cosine(lat)).along
 	return sphere(lat, lon, float64(e.y1)/unit+t*float64(e.y2-e.y1)/unit, float64(e.x1)/unit+t*float64(e.x2-e.x1)/unit)
 }
 
@@ -254,7 +277,7 @@ func unpack(packed []byte) (*outlines, error) {
 		for i := range codes {
 			codes[i] = string([]byte{r.byte(), r.byte()})
 		}
-		x, y := int64(0), int64(0)
+		x, y, from := int64(0), int64(0), len(b.edges)
 		for range r.count() {
 			ring := make([][2]int32, r.count())
 			for i := range ring {
@@ -269,7 +292,7 @@ func unpack(packed []byte) (*outlines, error) {
 				b.edges = append(b.edges, edge{p[0], p[1], q[0], q[1], uint16(len(b.regions))})
 			}
 		}
-		b.regions = append(b.regions, region{slices.Clip(codes)})
+		b.regions = append(b.regions, region{slices.Clip(codes), from, len(b.edges)})
 		if r.err != nil {
 			return nil, r.err
 		}
