@@ -21,7 +21,7 @@
 //	notes    vernacularName, uses, occurrenceRemarks, eventRemarks, fieldNotes, materialEntityRemarks,
 //	         fundingAttribution, restrictions, permits
 //	collector, team  recordedBy, coCollectors, recordNumber, eventDate (or what the check read the date from), duplicatesTo
-//	number, symbol   institutionCode, catalogNumber; the part, from preparations
+//	number, symbol   institutionCode, catalogNumber; the part, from preparations and mount
 //
 // Of values that come in several columns (verbatim and plain coordinates, say)
 // the one the check settled on is printed. A place that repeats the one before
@@ -135,6 +135,13 @@ type Options struct {
 	// labels of packets that lie on a sheet; PlainPackets leaves out the
 	// institution that heads them.
 	PacketName, PacketBars, PlainPackets bool
+
+	// ContentsLine gives the labels of packets whose contents are not named a
+	// line to write them on.
+	ContentsLine bool
+	// Letter returns the letter of a record that shares its mounting sheet with
+	// others, A or B; "" where it has a sheet to itself. Nil gives none.
+	Letter func(*check.Record) string
 
 	// Country returns the name of a country by its code; "" if it has none. Nil
 	// prints the code.
@@ -268,7 +275,7 @@ var printed = set(`project projectTitle
 	habitat associatedTaxa plantDescription sex lifeStage reproductiveCondition organismRemarks
 	vernacularName uses occurrenceRemarks eventRemarks fieldNotes materialEntityRemarks fundingAttribution restrictions permits
 	recordedBy coCollectors recordNumber eventDate year month day verbatimEventDate duplicatesTo
-	institutionCode catalogNumber preparations copies informationWithheld dataGeneralizations`)
+	institutionCode catalogNumber preparations copies mount informationWithheld dataGeneralizations`)
 
 // Printed reports whether a column of this term can have to do with what
 // labels say; a column of any other term is never printed.

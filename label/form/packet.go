@@ -60,8 +60,11 @@ func (b *builder) packet(p check.Preparation, sheet int) label.Content {
 			add(label.Block{Role: label.Name, Runs: runs})
 		}
 	}
-	if p.Contents != "" {
+	switch {
+	case p.Contents != "":
 		add(label.Block{Role: label.Text, Runs: keep(p.Contents, at)})
+	case b.o.ContentsLine:
+		add(label.Block{Role: label.Blank, Runs: said(b.word("", func(v *lang.Vocabulary) string { return v.Contents }) + b.first.Colon)})
 	}
 	var parts []label.Run
 	if n := b.r.Count(check.Sheet); n > 1 {

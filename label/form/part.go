@@ -103,7 +103,24 @@ func (b *builder) partOfSheet(sheet check.Preparation) part {
 			pieces = append(pieces, s)
 		}
 	}
-	return listed(pieces, at)
+	return b.lettered(listed(pieces, at))
+}
+
+// lettered puts the letter of a gathering that shares its mount before what
+// else is said of the sheet: the same letter stands beside the plant.
+func (b *builder) lettered(p part) part {
+	if b.o.Letter == nil {
+		return p
+	}
+	letter := b.o.Letter(b.r)
+	if letter == "" {
+		return p
+	}
+	runs := part{{Text: letter, Style: label.Bold, Keep: true, Origin: b.r.Field("mount").Origin}}
+	if len(p) > 0 {
+		runs = append(append(runs, label.Run{Text: ", "}), p...)
+	}
+	return runs
 }
 
 // sheetOf returns which sheet the packet at i of the list stands on, from 1.

@@ -16,7 +16,7 @@ func german() Vocabulary {
 		WithBox: "mit Schachtel", WithBoxes: "mit {n} Schachteln",
 		WithJar: "mit Glas", WithJars: "mit {n} Gläsern",
 		InPacket: "{what} in Tüte", InBox: "{what} in Schachtel", InJar: "{what} in Glas",
-		PartOf:    "Gehört zu {what}",
+		PartOf: "Gehört zu {what}", Contents: "Inhalt",
 		Continued: "Fortsetzung des Etiketts", Of: "von",
 		Withheld: "Genauer Fundort zurückgehalten", WithheldSite: "Genauer Fundort und Standort zurückgehalten",
 

@@ -16,7 +16,7 @@ func english() Vocabulary {
 		WithBox: "with box", WithBoxes: "with {n} boxes",
 		WithJar: "with jar", WithJars: "with {n} jars",
 		InPacket: "{what} in packet", InBox: "{what} in box", InJar: "{what} in jar",
-		PartOf:    "Part of {what}",
+		PartOf: "Part of {what}", Contents: "Contents",
 		Continued: "label continued", Of: "of",
 		Withheld: "Exact place withheld", WithheldSite: "Exact place and habitat withheld",
 

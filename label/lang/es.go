@@ -16,7 +16,7 @@ func spanish() Vocabulary {
 		WithBox: "con caja", WithBoxes: "con {n} cajas",
 		WithJar: "con frasco", WithJars: "con {n} frascos",
 		InPacket: "{what} en sobre", InBox: "{what} en caja", InJar: "{what} en frasco",
-		PartOf:    "Parte de {what}",
+		PartOf: "Parte de {what}", Contents: "Contenido",
 		Continued: "continuación de la etiqueta", Of: "de",
 		Withheld: "Lugar exacto reservado", WithheldSite: "Lugar exacto y hábitat reservados",
 

@@ -16,7 +16,7 @@ func french() Vocabulary {
 		WithBox: "avec boîte", WithBoxes: "avec {n} boîtes",
 		WithJar: "avec bocal", WithJars: "avec {n} bocaux",
 		InPacket: "{what} en pochette", InBox: "{what} en boîte", InJar: "{what} en bocal",
-		PartOf:    "Appartient à {what}",
+		PartOf: "Appartient à {what}", Contents: "Contenu",
 		Continued: "suite de l’étiquette", Of: "sur",
 		Withheld: "Lieu exact réservé", WithheldSite: "Lieu exact et milieu réservés",
 

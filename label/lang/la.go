@@ -16,7 +16,7 @@ func latin() Vocabulary {
 		WithBox: "cum capsa", WithBoxes: "cum capsis {n}",
 		WithJar: "cum ampulla", WithJars: "cum ampullis {n}",
 		InPacket: "{what} in involucro", InBox: "{what} in capsa", InJar: "{what} in ampulla",
-		PartOf:    "Pars: {what}",
+		PartOf: "Pars: {what}", Contents: "Continet",
 		Continued: "schedula continuata", Of: "ex",
 		Withheld: "Locus exactus reservatus", WithheldSite: "Locus exactus et habitatio reservata",
 

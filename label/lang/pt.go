@@ -16,7 +16,7 @@ func portuguese() Vocabulary {
 		WithBox: "com caixa", WithBoxes: "com {n} caixas",
 		WithJar: "com frasco", WithJars: "com {n} frascos",
 		InPacket: "{what} em envelope", InBox: "{what} em caixa", InJar: "{what} em frasco",
-		PartOf:    "Pertence a {what}",
+		PartOf: "Pertence a {what}", Contents: "Conteúdo",
 		Continued: "continuação da etiqueta", Of: "de",
 		Withheld: "Local exato reservado", WithheldSite: "Local exato e habitat reservados",
 

@@ -53,6 +53,7 @@ type Vocabulary struct {
 	InBox       string // {what}
 	InJar       string // {what}
 	PartOf      string // {what}: on a packet, box or jar, the sheet it belongs to
+	Contents    string // before a line on which to write what a packet holds
 
 	// A label that goes on.
 	Continued string // "label continued"

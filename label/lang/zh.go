@@ -16,7 +16,7 @@ func chinese() Vocabulary {
 		WithBox: "附盒", WithBoxes: "附盒 {n} 個",
 		WithJar: "附瓶", WithJars: "附瓶 {n} 個",
 		InPacket: "{what}（紙袋）", InBox: "{what}（盒）", InJar: "{what}（瓶）",
-		PartOf:    "屬於 {what}",
+		PartOf: "屬於 {what}", Contents: "內含物",
 		Continued: "標籤續", Of: "/",
 		Withheld: "確切地點保密", WithheldSite: "確切地點與生境保密",
 
