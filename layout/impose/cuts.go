@@ -268,21 +268,83 @@ func (g Gang) ticks(c Cut) []layout.Mark {
 // Cuts returns a page's cuts in the order in which they are made.
 func (p *Plan) Cuts(page int) []Cut { return p.sheets[page].cuts }
 
-// CutList says in words how a page is cut apart, a line for each cut.
+// A step is one or more cuts that are made in one go: the same cut through
+// strips that lie side by side.
+type step []Cut
+
+// steps returns a page's cuts as they are made. Strips that are cut at the same
+// heights are cut together.
+func (p *Plan) steps(page int) []step {
+	cuts := p.sheets[page].cuts
+	first := slices.IndexFunc(cuts, func(c Cut) bool { return !c.upright() })
+	out := make([]step, 0, len(cuts))
+	for _, c := range cuts {
+		out = append(out, step{c})
+	}
+	if first < 1 {
+		return out
+	}
+	// Behind cuts down the whole page, the cuts of the strips one after another.
+	whole, strips := cuts[:first], map[layout.Length][]Cut{}
+	for _, c := range whole {
+		if c.From.Y != whole[0].From.Y || c.To.Y != whole[0].To.Y {
+			return out
+		}
+	}
+	var lefts []layout.Length
+	for _, c := range cuts[first:] {
+		if c.upright() {
+			return out
+		}
+		if strips[c.From.X] == nil {
+			lefts = append(lefts, c.From.X)
+		}
+		strips[c.From.X] = append(strips[c.From.X], c)
+	}
+	one := strips[lefts[0]]
+	for _, x := range lefts[1:] {
+		if !slices.EqualFunc(one, strips[x], func(a, b Cut) bool { return a.From.Y == b.From.Y }) {
+			return out
+		}
+	}
+	out = out[:first]
+	for k := range one {
+		var s step
+		for _, x := range lefts {
+			s = append(s, strips[x][k])
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// CutList says in words how a page is cut apart, a line for each stroke of the
+// knife.
 func (p *Plan) CutList(page int) []string {
 	var out []string
-	for i, c := range p.sheets[page].cuts {
+	paper := p.gang.Paper
+	for i, s := range p.steps(page) {
+		c := s[0]
+		from, to := c.From, s[len(s)-1].To
 		var b strings.Builder
+		mm := func(l layout.Length) string { return l.Decimal(layout.MM, 1) }
 		if c.upright() {
-			fmt.Fprintf(&b, "%d: down, %s mm from the left edge", i+1, c.From.X.Decimal(layout.MM, 1))
-			if c.From.Y > 0 || c.To.Y < p.gang.Paper.H {
-				fmt.Fprintf(&b, ", from %s to %s mm", c.From.Y.Decimal(layout.MM, 1), c.To.Y.Decimal(layout.MM, 1))
+			fmt.Fprintf(&b, "%d: down, %s mm from the left edge", i+1, mm(from.X))
+			if from.Y > 0 || to.Y < paper.H {
+				fmt.Fprintf(&b, ", from %s to %s mm", mm(from.Y), mm(to.Y))
 			}
 		} else {
-			fmt.Fprintf(&b, "%d: across, %s mm from the top edge", i+1, c.From.Y.Decimal(layout.MM, 1))
-			if c.From.X > 0 || c.To.X < p.gang.Paper.W {
-				fmt.Fprintf(&b, ", from %s to %s mm", c.From.X.Decimal(layout.MM, 1), c.To.X.Decimal(layout.MM, 1))
+			fmt.Fprintf(&b, "%d: across, %s mm from the top edge", i+1, mm(from.Y))
+			if from.X > 0 || to.X < paper.W {
+				fmt.Fprintf(&b, ", from %s to %s mm", mm(from.X), mm(to.X))
 			}
+		}
+		switch len(s) {
+		case 1:
+		case 2:
+			b.WriteString(", both strips at once")
+		default:
+			fmt.Fprintf(&b, ", all %d strips at once", len(s))
 		}
 		out = append(out, b.String())
 	}

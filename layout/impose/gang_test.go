@@ -457,3 +457,27 @@ func TestCutList(t *testing.T) {
 		t.Errorf("got %q", got)
 	}
 }
+
+// Strips that are cut at the same heights are cut together.
+func TestCutListOfStrips(t *testing.T) {
+	p, err := Gang{}.Plan(slices.Repeat(sheetLabels(74), 8))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"1: down, 105 mm from the left edge",
+		"2: across, 74 mm from the top edge, both strips at once",
+		"3: across, 148 mm from the top edge, both strips at once",
+		"4: across, 222 mm from the top edge, both strips at once",
+	}
+	if got := p.CutList(0); !slices.Equal(got, want) {
+		t.Errorf("got %q", got)
+	}
+	p, err = Gang{Margin: 5 * mm}.Plan(slices.Repeat([]layout.Size{size(60, 25)}, 33))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := p.CutList(0); len(got) != 3+11 || got[4] != "5: across, 50 mm from the top edge, from 0 to 180 mm, all 3 strips at once" {
+		t.Errorf("got %d: %q", len(got), got)
+	}
+}

@@ -22,22 +22,26 @@ func (p *Plan) CutPicture(page int, room layout.Size, figure func(n int) *layout
 		s.Width, s.Grey = outline, guideGrey
 		out.Marks = append(out.Marks, s)
 	}
-	for i, c := range p.sheets[page].cuts {
-		a, b := at(c.From), at(c.To)
-		out.Marks = append(out.Marks, layout.Stroke{From: a, To: b, Width: outline})
+	for i, step := range p.steps(page) {
+		for _, c := range step {
+			out.Marks = append(out.Marks, layout.Stroke{From: at(c.From), To: at(c.To), Width: outline})
+		}
 		if figure == nil {
 			continue
 		}
-		if f := figure(i + 1); f != nil {
-			// Beside the cut, a little way in, so that figures of cuts that end on
-			// each other stay apart.
-			q := layout.Point{X: a.X + layout.MM, Y: a.Y + layout.MM/2}
-			if !c.upright() {
-				q = layout.Point{X: a.X + layout.MM, Y: a.Y - f.Size.H - layout.MM/4}
-			}
-			q.X, q.Y = min(max(q.X, 0), out.Size.W-f.Size.W), min(max(q.Y, 0), out.Size.H-f.Size.H)
-			out.Boxes = append(out.Boxes, layout.Placed{At: q, Box: f})
+		f := figure(i + 1)
+		if f == nil {
+			continue
 		}
+		// Beside the cut, a little way in, so that figures of cuts that end on
+		// each other stay apart.
+		a := at(step[0].From)
+		q := layout.Point{X: a.X + layout.MM/2, Y: a.Y + layout.MM/2}
+		if !step[0].upright() {
+			q = layout.Point{X: a.X + layout.MM, Y: a.Y - f.Size.H}
+		}
+		q.X, q.Y = min(max(q.X, 0), out.Size.W-f.Size.W), min(max(q.Y, 0), out.Size.H-f.Size.H)
+		out.Boxes = append(out.Boxes, layout.Placed{At: q, Box: f})
 	}
 	return out
 }

@@ -193,7 +193,7 @@ func TestCutPicture(t *testing.T) {
 	if pic.Size != (layout.Size{W: 80 * mm, H: (297 * mm).MulDiv(80, 210)}) {
 		t.Errorf("a picture of %v", pic.Size)
 	}
-	if len(figures) != len(p.Cuts(0)) || len(pic.Marks) != 4+len(p.Cuts(0)) {
+	if len(figures) != len(p.CutList(0)) || len(pic.Marks) != 4+len(p.Cuts(0)) {
 		t.Errorf("figures %v, %d lines for %d cuts", figures, len(pic.Marks), len(p.Cuts(0)))
 	}
 	if err := pic.Check(); err != nil {
