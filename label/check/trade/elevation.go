@@ -1,0 +1,176 @@
+package trade
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+	"cornerslip/label/coord"
+)
+
+const foot = 0.3048
+
+// heightRules are about elevations.
+func heightRules(where *finder) []check.Rule {
+	columns := []string{"minimumElevationInMeters", "maximumElevationInMeters", "verbatimElevation"}
+	return []check.Rule{
+		{
+			Name: "elevation-feet", Severity: label.Warning, Source: practice + "; of 119 heights on labels half are in feet",
+			Doc:     "feet taken for metres: the figures of verbatimElevation or of the locality, or a height that the country has in feet alone",
+			Terms:   columns,
+			Example: one("minimumElevationInMeters", "4000", "verbatimElevation", "4000 ft"), Counterexample: one("minimumElevationInMeters", "1219", "verbatimElevation", "4000 ft"),
+			Row: func(c *check.Context) {
+				if term, message, suggest := feet(where, c); term != "" {
+					c.Suggest(term, message, suggest)
+				}
+			},
+		},
+		{
+			Name: "elevation-country", Severity: label.Warning, Source: practice + "; heights: The World Factbook",
+			Doc: "a height above the highest or below the lowest land of the country", Terms: columns,
+			Example: one("country", "Denmark", "stateProvince", "", "decimalLatitude", "56.1012", "decimalLongitude", "9.5312", "minimumElevationInMeters", "900"), Counterexample: one("minimumElevationInMeters", "2351"),
+			Row: func(c *check.Context) {
+				if term, _, _ := feet(where, c); term != "" {
+					return
+				}
+				low, high, name, ok := landOf(where, c)
+				if !ok {
+					return
+				}
+				eachHeight(c, func(term string, m float64) bool {
+					switch {
+					case m < lowestLand || m > highestLand: // a basic rule says it
+					case m > ceiling(high):
+						c.Reportf(term, "higher than all of %s, which rises to %s: correct the height or the country", name, metres(high))
+					case m < low-30 && !marine(c.Record):
+						c.Reportf(term, "lower than all of %s, whose lowest land is at %s: correct the height or the country", name, metres(low))
+					default:
+						return true
+					}
+					return false
+				})
+			},
+		},
+	}
+}
+
+// The lowest and highest land of all, beyond which a basic rule speaks.
+const (
+	lowestLand  = -430
+	highestLand = 8850
+)
+
+// ceiling is the height up to which a country's highest point is not
+// contradicted: surveys differ, and receivers err.
+func ceiling(high float64) float64 { return high*1.02 + 50 }
+
+// landOf returns the heights of the land that a record is from: of the
+// territory if the place is known, else of the whole country that is stated.
+func landOf(where *finder, c *check.Context) (low, high float64, name string, ok bool) {
+	v := where.verdict(c)
+	stated, other, isStated := v.stated, v.stated, v.isStated
+	if !c.HasCoordinates {
+		stated, other, isStated = where.stated(c.Record)
+		if other.Code != "" && other.Code != stated.Code {
+			return 0, 0, "", false
+		}
+	}
+	if v.fault != none || !isStated {
+		return 0, 0, "", false
+	}
+	if len(v.here) > 0 {
+		if land, known := countries()[v.here[0]]; known {
+			return land.lowest, land.highest, nameOf(v.here[0]), true
+		}
+	}
+	low, high, ok = heights(stated.Code)
+	return low, high, stated.Name, ok
+}
+
+// eachHeight calls with every height in the columns of metres, and with the
+// verbatim one where there is no other, until it is told to stop.
+func eachHeight(c *check.Context, with func(term string, metres float64) bool) {
+	h := &c.Heights
+	some := false
+	for _, col := range []struct {
+		term string
+		*check.Height
+	}{{"minimumElevationInMeters", &h.Min}, {"maximumElevationInMeters", &h.Max}} {
+		if col.Text == "" || col.Err != nil {
+			continue
+		}
+		some = true
+		if !with(col.term, inMetres(col.Value)) {
+			return
+		}
+	}
+	if !some && c.HasElevation {
+		with("verbatimElevation", inMetres(c.Elevation))
+	}
+}
+
+// inMetres is an elevation's lower end.
+func inMetres(e coord.Elevation) float64 {
+	m := float64(e.Low) / 1000
+	if e.Unit == coord.Feet {
+		m *= foot
+	}
+	return m
+}
+
+// feetInText finds heights in feet in running text.
+var feetInText = regexp.MustCompile(`\b([0-9]{3,5}|[0-9]{1,2},[0-9]{3}) ?(?:ft\b|feet\b|pés\b|pies\b|pieds\b)`)
+
+// feet looks for the signs that a height in metres is one in feet.
+func feet(where *finder, c *check.Context) (term, message, suggest string) {
+	if v := &c.Heights.Verbatim; v.Text != "" && v.Err == nil && v.Value.Unit == coord.Feet {
+		eachHeight(c, func(t string, m float64) bool {
+			// Below a hundred feet the figures may agree by chance.
+			if t == "verbatimElevation" || m < 30 || math.Abs(m-float64(v.Value.Low)/1000) > 0.5 && math.Abs(m-float64(v.Value.High)/1000) > 0.5 {
+				return true
+			}
+			term, suggest = t, fromFeet(m)
+			message = "the figures of verbatimElevation, which are feet: in metres they are " + suggest
+			return false
+		})
+		if term != "" {
+			return
+		}
+	}
+	for _, col := range []string{"locality", "verbatimLocality"} {
+		text := c.Text(col)
+		if !strings.Contains(text, "ft") && !strings.Contains(text, "feet") && !strings.Contains(text, "p") {
+			continue
+		}
+		for _, m := range feetInText.FindAllStringSubmatch(text, -1) {
+			f := parse(strings.Replace(m[1], ",", "", 1))
+			eachHeight(c, func(t string, h float64) bool {
+				if t != "verbatimElevation" && h == f {
+					term, suggest = t, fromFeet(h)
+					message = "the figures that " + col + " gives in feet: in metres they are " + suggest
+				}
+				return term == ""
+			})
+		}
+	}
+	if term != "" {
+		return
+	}
+	if low, high, name, ok := landOf(where, c); ok {
+		eachHeight(c, func(t string, m float64) bool {
+			if t == "verbatimElevation" && c.Elevation.Unit == coord.Feet || m <= ceiling(high) || m*foot > ceiling(high) || m*foot < low {
+				return true
+			}
+			term, suggest = t, fromFeet(m)
+			message = "higher than all of " + name + ", which rises to " + metres(high) + ": if these are feet, they are " + suggest + " m"
+			return false
+		})
+	}
+	return
+}
+
+// fromFeet converts to whole metres.
+func fromFeet(f float64) string { return strconv.FormatFloat(math.Round(f*foot), 'f', 0, 64) }

@@ -1,0 +1,394 @@
+package trade
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+	"cornerslip/label/name"
+)
+
+// nameRules hold the names of a table against each other.
+func nameRules() []check.Rule {
+	other := func(i int, pairs ...string) []string {
+		return append([]string{"recordNumber", itoa(215 + i)}, pairs...)
+	}
+	return []check.Rule{
+		{
+			Name: "author-missing", Severity: label.Warning, Source: practice + "; most handbooks ask for name and author",
+			Doc: "a name without its author in a table whose other names have theirs", Terms: []string{"scientificName"},
+			Example: rows(nil, other(0, "scientificName", "Cistus ladanifer L.", "family", "Cistaceae"), other(1, "scientificName", "Erica australis L.", "family", "Ericaceae"),
+				other(2, "scientificName", "Quercus suber L.", "family", "Fagaceae"), other(3, "scientificName", "Lavandula viridis L'Hér."), other(4, "scientificName", "Corema album", "family", "Ericaceae")),
+			Counterexample: rows(nil, other(0, "scientificName", "Cistus ladanifer L.", "family", "Cistaceae"), other(1, "scientificName", "Erica australis L.", "family", "Ericaceae"),
+				other(2, "scientificName", "Quercus suber L.", "family", "Fagaceae"), other(3, "scientificName", "Lavandula viridis L'Hér."), other(4, "scientificName", "Corema sp.", "family", "Ericaceae")),
+			Table: func() check.TableRule { return &authorTable{names: names{}} },
+		},
+		{
+			Name: "name-spelling", Severity: label.Warning, Source: practice,
+			Doc: "a name one or two letters from another of the table that is far commoner", Terms: []string{"scientificName"},
+			Example:        rows(nil, other(0), other(1), other(2, "scientificName", "Thymus capitelatus Hoffmanns. & Link")),
+			Counterexample: rows(nil, other(0), other(1), other(2, "scientificName", "Thymus capitatus (L.) Hoffmanns. & Link")),
+			Table:          func() check.TableRule { return &spellingTable{names: names{}} },
+		},
+	}
+}
+
+// kept is what is known of one name of the table, however often it stands
+// there: some 200 bytes.
+type kept struct {
+	name.Name
+	count int
+	cells []cell // the first few
+	file  string
+	text  string // of the first cell
+}
+
+// maxCells is how many records of one name a finding lists.
+const maxCells = 100
+
+// names are the distinct names of a table, by their text.
+type names map[string]*kept
+
+func (n names) feed(r *check.Record) *kept {
+	f := r.Field("scientificName")
+	if r.Name == "" || f.Text == "" {
+		return nil
+	}
+	k := n[r.Name]
+	if k == nil {
+		text := strings.Clone(r.Name)
+		k = &kept{Name: name.Parse(text, name.Parts{}), file: f.Origin.File, text: strings.Clone(f.Text)}
+		n[text] = k
+	}
+	k.count++
+	if len(k.cells) < maxCells {
+		k.cells = append(k.cells, cellOf(f))
+	}
+	return k
+}
+
+// species reports whether a name is of a species or below, by one person's
+// hand and without doubt, so that it can be held against others.
+func (k *kept) species() bool {
+	return k.Genus != "" && k.Epithet != "" && !k.Formula && k.Qualifier == "" && k.Open == "" && !k.Indet && k.Cultivar == "" && !strings.HasSuffix(k.Genus, ".")
+}
+
+func (k *kept) finding(message, suggest string) label.Finding {
+	return label.Finding{Origin: k.cells[0].origin(k.file, "scientificName"), Value: k.text, Message: message, Suggest: suggest, Also: also("scientificName", k.cells[1:])}
+}
+
+// authorTable keeps some 200 bytes a distinct name.
+type authorTable struct{ names }
+
+func (t *authorTable) Feed(r *check.Record) { t.names.feed(r) }
+
+// usual is how many times as many names must have authors as have none.
+const usual = 5
+
+func (t *authorTable) End() []label.Finding {
+	var bare []*kept
+	authored := 0
+	for _, k := range t.names {
+		switch {
+		case !k.species():
+		case k.Authorship != "":
+			authored++
+		// An autonym has no author of its own.
+		case !k.Autonym && !k.Hybrid:
+			bare = append(bare, k)
+		}
+	}
+	if authored < usual || authored < usual*len(bare) {
+		return nil
+	}
+	slices.SortFunc(bare, byFirst)
+	var all []label.Finding
+	for _, k := range bare {
+		all = append(all, k.finding(fmt.Sprintf("no author, while %s of the table have one: add it to the name or to scientificNameAuthorship", plural(authored, "other name")), ""))
+	}
+	return all
+}
+
+func byFirst(a, b *kept) int { return cmp.Compare(a.cells[0].row, b.cells[0].row) }
+
+// spellingTable keeps some 200 bytes a distinct name.
+type spellingTable struct{ names }
+
+func (t *spellingTable) Feed(r *check.Record) { t.names.feed(r) }
+
+// A binomial stands for all names of the table with its genus and epithet.
+type binomial struct {
+	genus, epithet string
+	count          int
+	authors        map[string]bool // of the species, simplified; empty where unknown
+	first          *kept
+}
+
+// A name is rare or common enough to speak of: at most rare records against
+// three times as many, and at least common.
+const (
+	rare   = 2
+	common = 3
+)
+
+func (t *spellingTable) End() []label.Finding {
+	byGenus, byEpithet := map[string][]*binomial{}, map[string][]*binomial{}
+	for _, b := range t.binomials() {
+		byGenus[b.genus] = append(byGenus[b.genus], b)
+		byEpithet[b.epithet] = append(byEpithet[b.epithet], b)
+	}
+	var all []label.Finding
+	for _, genus := range slices.Sorted(maps.Keys(byGenus)) {
+		all = append(all, misspelt(byGenus[genus], func(b *binomial) string { return b.epithet }, func(b, as *binomial) string {
+			return strings.Replace(b.first.text, b.epithet, as.epithet, 1)
+		})...)
+	}
+	for _, epithet := range slices.Sorted(maps.Keys(byEpithet)) {
+		all = append(all, misspelt(byEpithet[epithet], func(b *binomial) string { return b.genus }, func(b, as *binomial) string {
+			return strings.Replace(b.first.text, b.genus, as.genus, 1)
+		})...)
+	}
+	return all
+}
+
+// binomials joins the names of the table that have genus and epithet in
+// common, the commonest first.
+func (t *spellingTable) binomials() []*binomial {
+	joined := map[[2]string]*binomial{}
+	for _, text := range slices.Sorted(maps.Keys(t.names)) {
+		k := t.names[text]
+		if !k.species() {
+			continue
+		}
+		key := [2]string{k.Genus, k.Epithet}
+		b := joined[key]
+		if b == nil {
+			b = &binomial{genus: k.Genus, epithet: k.Epithet, authors: map[string]bool{}, first: k}
+			joined[key] = b
+		}
+		b.count += k.count
+		if byFirst(k, b.first) < 0 {
+			b.first = k
+		}
+		if k.Infraspecific == "" && k.Authorship != "" {
+			b.authors[plainAuthor(k.Authorship)] = true
+		}
+	}
+	return slices.SortedFunc(maps.Values(joined), func(a, b *binomial) int {
+		return cmp.Or(cmp.Compare(b.count, a.count), cmp.Compare(a.genus, b.genus), cmp.Compare(a.epithet, b.epithet))
+	})
+}
+
+// misspelt compares binomials, the commonest first, that differ in one word.
+func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *binomial) string) []label.Finding {
+	var all []label.Finding
+	for i := len(list) - 1; i > 0; i-- {
+		b := list[i]
+		if b.count > rare {
+			break
+		}
+		for _, as := range list[:i] {
+			if as.count < max(common, 3*b.count) {
+				break
+			}
+			if !slip(word(b), word(as)) || distinct(b, as) {
+				continue
+			}
+			all = append(all, b.first.finding(fmt.Sprintf("%q is spelt %q in %s of the table", word(b), word(as), plural(as.count, "record")), mend(b, as)))
+			break
+		}
+	}
+	return all
+}
+
+// distinct reports whether two binomials are known to be two: by their authors,
+// or because both are names of old standing.
+func distinct(a, b *binomial) bool {
+	if len(a.authors) > 0 && len(b.authors) > 0 {
+		same := false
+		for x := range a.authors {
+			same = same || b.authors[x]
+		}
+		if !same {
+			return true
+		}
+	}
+	x, y := a.genus+" "+a.epithet, b.genus+" "+b.epithet
+	for _, pair := range nearPairs {
+		if x == pair[0] && y == pair[1] || x == pair[1] && y == pair[0] {
+			return true
+		}
+	}
+	return false
+}
+
+// nearPairs are good names a letter apart by one author, from memory. Few are
+// needed: most such pairs have different authors.
+var nearPairs = [][2]string{{"Euphorbia peplus", "Euphorbia peplis"}}
+
+// plainAuthor leaves of an author's name the letters that abbreviations and
+// misprints leave alone: the first three of the last person's.
+func plainAuthor(s string) string {
+	if i := strings.LastIndex(s, ")"); i >= 0 && strings.TrimSpace(s[i+1:]) != "" {
+		s = s[i+1:]
+	}
+	words := strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" .,()&-", r) })
+	for i := len(words) - 1; i >= 0; i-- {
+		if w := []rune(strings.ToLower(words[i])); len(w) > 1 || i == 0 {
+			return string(w[:min(3, len(w))])
+		}
+	}
+	return ""
+}
+
+// slip reports whether two words are likely one word, mistyped: one letter
+// apart, or two in a long one, and not two words of different meaning.
+func slip(a, b string) bool {
+	x, y := []rune(a), []rune(b)
+	short := min(len(x), len(y))
+	if short < 5 || a == b {
+		return false
+	}
+	limit := 1
+	if short >= 9 {
+		limit = 2
+	}
+	if d := len(x) - len(y); d > limit || d < -limit {
+		return false
+	}
+	return within(x, y, limit) && !meaningful(a, b)
+}
+
+// meant are parts of Latin words that differ by a letter or two and mean
+// something else.
+var meant = [][2]string{
+	{"macr", "micr"}, {"flor", "foli"}, {"uni", "bi"}, {"bi", "tri"}, {"di", "tri"}, {"hyper", "hypo"}, {"pub", "rub"}, {"canad", "canari"}, {"canesc", "candesc"},
+}
+
+// meaningful reports whether one word becomes the other by such a part.
+func meaningful(a, b string) bool {
+	for _, p := range meant {
+		for _, q := range [][2]string{p, {p[1], p[0]}} {
+			if strings.Contains(a, q[0]) && strings.Replace(a, q[0], q[1], 1) == b {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// within reports whether a and b are at most limit letters apart, put in, left
+// out, changed or exchanged with their neighbours (optimal string alignment).
+// Only the band of the table that can matter is filled in.
+func within(a, b []rune, limit int) bool {
+	const far = 1 << 20
+	var rows [3][64]int
+	if len(a) > 60 || len(b) > 60 {
+		return false
+	}
+	prev2, prev, cur := &rows[0], &rows[1], &rows[2]
+	for j := range b {
+		prev[j] = j
+	}
+	prev[len(b)] = len(b)
+	for i := 1; i <= len(a); i++ {
+		low, high := max(1, i-limit), min(len(b), i+limit)
+		cur[low-1] = far
+		if low == 1 {
+			cur[0] = i
+		}
+		best := far
+		for j := low; j <= high; j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			d := prev[j-1] + cost
+			d = min(d, cur[j-1]+1)
+			if j < i+limit {
+				d = min(d, prev[j]+1)
+			}
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				d = min(d, prev2[j-2]+1)
+			}
+			cur[j] = d
+			best = min(best, d)
+		}
+		if best > limit+1 {
+			return false
+		}
+		prev2, prev, cur = prev, cur, prev2
+	}
+	return prev[len(b)] <= limit
+}
+
+// named is what a number was used for first: 20 bytes.
+type named struct {
+	from, to int32 // days
+	row      int32
+	name     int32 // place in the list of texts
+	reported bool
+}
+
+// namesUnderRule keeps 40 bytes a numbered record, and each distinct name.
+type namesUnderRule struct {
+	seen     map[uint64]named
+	ids      map[string]int32
+	texts    []string
+	findings []label.Finding
+}
+
+func (t *namesUnderRule) Feed(r *check.Record) {
+	key, ok := gatheringKey(r)
+	if !ok || r.Name == "" || r.Date.IsZero() || r.Date.IsOpen() {
+		return
+	}
+	id, ok := t.ids[r.Name]
+	if !ok {
+		if t.ids == nil {
+			t.ids = map[string]int32{}
+		}
+		id = int32(len(t.texts))
+		text := strings.Clone(r.Name)
+		t.ids[text], t.texts = id, append(t.texts, text)
+	}
+	now := named{days(r.Date.Start()), days(r.Date.End()), int32(r.Row), id, false}
+	was, ok := t.seen[key]
+	if !ok {
+		t.seen[key] = now
+		return
+	}
+	if was.name == id || was.reported || now.from > was.to || now.to < was.from || !otherPlant(t.texts[was.name], r.Name) {
+		return
+	}
+	f := r.Field("scientificName")
+	if f.Text == "" {
+		return
+	}
+	was.reported = true
+	t.seen[key] = was
+	t.findings = append(t.findings, label.Finding{
+		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: int(was.row), Term: "scientificName"}},
+		Message: fmt.Sprintf("record %d, %s too, is named %q: two plants need two numbers, and one plant has one name", was.row, r.Key(), t.texts[was.name]),
+	})
+}
+
+func (t *namesUnderRule) End() []label.Finding { return t.findings }
+
+// otherPlant reports whether two names can be of no one plant: one that says
+// less, such as the genus alone, can.
+func otherPlant(a, b string) bool {
+	x, y := name.Parse(a, name.Parts{}), name.Parse(b, name.Parts{})
+	if x.Genus == "" || y.Genus == "" || x.Formula || y.Formula {
+		return false
+	}
+	if x.Genus != y.Genus {
+		return true
+	}
+	differ := func(s, t string) bool { return s != "" && t != "" && s != t }
+	return differ(x.Epithet, y.Epithet) || differ(x.Infraspecific, y.Infraspecific)
+}

@@ -1,0 +1,334 @@
+package trade
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+	"cornerslip/label/date"
+)
+
+// sequenceRules hold a collector's numbers against each other.
+func sequenceRules() []check.Rule {
+	run := func(last ...string) []map[string]string {
+		var all [][]string
+		for i := range 12 {
+			all = append(all, []string{"recordNumber", itoa(203 + i), "eventDate", fmt.Sprintf("2026-06-%02d", 3+i/2)})
+		}
+		all[9] = append([]string{"recordNumber", "212"}, last...)
+		return rows(all...)
+	}
+	return []check.Rule{
+		{
+			Name: "number-order", Severity: label.Warning, Source: fieldNumbers + " (consecutive numbers); " + practice,
+			Doc: "a collector's number whose date runs against those of the numbers before and after", Terms: []string{"recordNumber"},
+			Example: run("eventDate", "2025-06-07"), Counterexample: run("eventDate", "2026-06-10"),
+			Table: func() check.TableRule { return &orderRule{} },
+		},
+		{
+			Name: "number-twice", Severity: label.Warning, Source: fieldNumbers + "; BRIT Herbarium, data record (never reuse)",
+			Doc: "one collector's number on gatherings of different days or places", Terms: []string{"recordNumber"},
+			Example: rows(nil, []string{"eventDate", "2026-06-20"}), Counterexample: rows(nil, []string{"preparations", "packet: capsules"}),
+			Table: func() check.TableRule { return &twiceRule{seen: map[uint64]gathering{}} },
+		},
+		{
+			Name: "number-names", Severity: label.Warning, Source: fieldNumbers + "; " + practice,
+			Doc: "two names under one collector's number, of one day", Terms: []string{"scientificName"},
+			Example: rows(nil, []string{"scientificName", "Thymus camphoratus Hoffmanns. & Link"}), Counterexample: rows(nil, []string{"scientificName", "Thymus camphoratus Hoffmanns. & Link", "recordNumber", "214a"}),
+			Table: func() check.TableRule { return &namesUnderRule{seen: map[uint64]named{}} },
+		},
+	}
+}
+
+// sum is the FNV-1a hash of texts, of 64 bits: among a million, two that differ
+// have the same once in some thirty million tables.
+func sum(texts ...string) uint64 {
+	h := uint64(14695981039346656037)
+	for _, s := range texts {
+		for i := range len(s) {
+			h = (h ^ uint64(s[i])) * 1099511628211
+		}
+		h = (h ^ 0xff) * 1099511628211 // no byte of UTF-8: parts the texts
+	}
+	return h
+}
+
+// gatheringKey sums up collector and number; ok is false without either.
+func gatheringKey(r *check.Record) (key uint64, ok bool) {
+	return sum(r.Collector, r.Number), r.Collector != "" && r.Number != ""
+}
+
+// days counts days from one fixed in the past, so that they can be compared
+// and subtracted. Proleptic Gregorian calendar.
+func days(d date.Day) int32 {
+	if d.Year == 0 {
+		return noDay
+	}
+	y, m := d.Year, d.Month
+	if m <= 2 {
+		y, m = y-1, m+12
+	}
+	return int32(365*y + y/4 - y/100 + y/400 + (153*m-457)/5 + d.Day)
+}
+
+const noDay = -1 << 31
+
+// day is the inverse of days.
+func day(n int32) string {
+	y := int(int64(n) * 400 / 146097)
+	for days(date.Day{Year: y + 1, Month: 1, Day: 1}) <= n {
+		y++
+	}
+	for days(date.Day{Year: y, Month: 1, Day: 1}) > n {
+		y--
+	}
+	return (date.Day{Year: y, Month: 1, Day: 1}).Add(int(n - days(date.Day{Year: y, Month: 1, Day: 1}))).String()
+}
+
+// numbered is one record of a collector's sequence: 24 bytes.
+type numbered struct {
+	number int64 // with the count of its figures and a letter after it in the last 16 bits
+	day    int32
+	cell
+}
+
+// text is the number without what stands before it, as written.
+func (n *numbered) text() string {
+	s := fmt.Sprintf("%0*d", n.number>>8&0xff, n.number>>16)
+	if letter := byte(n.number); letter != 0 {
+		s += string(rune(letter))
+	}
+	return s
+}
+
+// orderRule keeps 24 bytes a record.
+type orderRule struct {
+	file   string
+	groups map[string][]numbered // by collector and prefix of the number
+}
+
+func (o *orderRule) Feed(r *check.Record) {
+	if r.Collector == "" || r.Number == "" || r.Date.Days() != 1 || r.Date.IsCirca() {
+		return
+	}
+	f := r.Field("recordNumber")
+	prefix, digits := cutNumber(strings.TrimRight(f.Text, "abcdefghijk"))
+	n, err := strconv.ParseInt(digits, 10, 64)
+	if err != nil || n >= 1<<46 || len(f.Text)-len(prefix)-len(digits) > 1 {
+		return
+	}
+	n = n<<16 | int64(len(digits))<<8
+	if letter := f.Text[len(prefix)+len(digits):]; letter != "" {
+		n |= int64(letter[0])
+	}
+	o.file = f.Origin.File
+	if o.groups == nil {
+		o.groups = map[string][]numbered{}
+	}
+	key := r.Collector + "\x00" + prefix
+	list, ok := o.groups[key]
+	if !ok {
+		key = strings.Clone(key)
+	}
+	o.groups[key] = append(list, numbered{n, days(r.Date.Start()), cellOf(f)})
+}
+
+// A sequence says something of dates only if it is long enough and nearly all
+// of it runs with them. What is left must stand alone: three that agree with
+// each other are a batch that was numbered later.
+const (
+	longEnough = 10
+	daysOff    = 14
+	batch      = 3
+)
+
+func (o *orderRule) End() []label.Finding {
+	var all []label.Finding
+	for _, key := range slices.Sorted(maps.Keys(o.groups)) {
+		list := o.groups[key]
+		if len(list) < longEnough {
+			continue
+		}
+		_, prefix, _ := strings.Cut(key, "\x00")
+		slices.SortFunc(list, func(a, b numbered) int {
+			return cmp.Or(cmp.Compare(a.number, b.number), cmp.Compare(a.day, b.day), cmp.Compare(a.row, b.row))
+		})
+		in := longest(list)
+		out := 0
+		for _, is := range in {
+			if !is {
+				out++
+			}
+		}
+		if out == 0 || out > max(1, len(list)/20) {
+			continue
+		}
+		for i := range list {
+			if !in[i] {
+				if f, ok := o.against(list, in, i); ok {
+					f.Origin, f.Value = list[i].origin(o.file, "recordNumber"), prefix+list[i].text()
+					all = append(all, f)
+				}
+			}
+		}
+	}
+	return all
+}
+
+// against says what is wrong with an entry that is not in the sequence.
+func (o *orderRule) against(list []numbered, in []bool, i int) (label.Finding, bool) {
+	before, after, alike := -1, -1, 1
+	for j := i - 1; j >= 0; j-- {
+		if in[j] {
+			before = j
+			break
+		}
+		alike++
+	}
+	for j := i + 1; j < len(list); j++ {
+		if in[j] {
+			after = j
+			break
+		}
+		alike++
+	}
+	if before < 0 || after < 0 || alike >= batch {
+		return label.Finding{}, false
+	}
+	low, high, d := list[before].day, list[after].day, list[i].day
+	off := max(low-d, d-high)
+	suggest, slip := "", ""
+	var y, m, dd int
+	if _, err := fmt.Sscanf(day(d), "%d-%d-%d", &y, &m, &dd); err == nil && off > 0 {
+		fits := func(y, m, d int, what string) {
+			if slip != "" || d > date.DaysInMonth(y, m) {
+				return
+			}
+			if n := days(date.Day{Year: y, Month: m, Day: d}); n >= low && n <= high {
+				suggest, slip = (date.Day{Year: y, Month: m, Day: d}).String(), what
+			}
+		}
+		if dd <= 12 {
+			fits(y, dd, m, "with day and month exchanged")
+		}
+		for _, n := range []int32{low, high} {
+			var to int
+			fmt.Sscanf(day(n), "%d", &to)
+			fits(to, m, dd, "with another year")
+		}
+		for to := 1; to <= 12; to++ {
+			if to == m-1 || to == m+1 {
+				fits(y, to, dd, "with another month")
+			}
+		}
+	}
+	if off <= daysOff && slip == "" || off <= 3 {
+		return label.Finding{}, false
+	}
+	f := label.Finding{Message: fmt.Sprintf("collected on %s, but number %s on %s and number %s on %s: correct the date or the number",
+		day(d), list[before].text(), day(low), list[after].text(), day(high))}
+	if slip != "" {
+		f.Message = strings.Replace(f.Message, ": correct the date or the number", "; "+slip+" the date is "+suggest, 1)
+	}
+	f.Also = []label.Cell{{Row: int(list[before].row), Term: "recordNumber"}, {Row: int(list[after].row), Term: "recordNumber"}}
+	return f, true
+}
+
+// longest marks the entries of a longest subsequence whose days do not fall.
+func longest(list []numbered) []bool {
+	var tails []int // tails[k] ends the subsequence of length k+1 that ends on the earliest day
+	prev := make([]int32, len(list))
+	for i, e := range list {
+		k := sort.Search(len(tails), func(k int) bool { return list[tails[k]].day > e.day })
+		prev[i] = -1
+		if k > 0 {
+			prev[i] = int32(tails[k-1])
+		}
+		if k == len(tails) {
+			tails = append(tails, i)
+		} else {
+			tails[k] = i
+		}
+	}
+	in := make([]bool, len(list))
+	if len(tails) > 0 {
+		for i := int32(tails[len(tails)-1]); i >= 0; i = prev[i] {
+			in[i] = true
+		}
+	}
+	return in
+}
+
+// gathering is where and when a number was first used: 40 bytes, and about as
+// much again of the map.
+type gathering struct {
+	from, to    int32 // days
+	lat, lon    float32
+	uncertainty float32 // metres; -1 without a place
+	row         int32
+	reported    int32 // place of its finding in the list, from 1
+}
+
+type twiceRule struct {
+	seen     map[uint64]gathering
+	findings []label.Finding
+}
+
+// apart is how far one gathering may reach besides the stated uncertainties,
+// in metres: a population, a slope.
+const apart = 5000
+
+func (t *twiceRule) Feed(r *check.Record) {
+	key, ok := gatheringKey(r)
+	if !ok {
+		return
+	}
+	g := gathering{from: noDay, to: noDay, uncertainty: -1, row: int32(r.Row)}
+	if !r.Date.IsZero() && !r.Date.IsOpen() && !r.Date.IsCirca() {
+		g.from, g.to = days(r.Date.Start()), days(r.Date.End())
+	}
+	if r.HasCoordinates {
+		g.lat, g.lon = float32(r.Coordinates.Lat.Degrees()), float32(r.Coordinates.Lon.Degrees())
+		g.uncertainty = float32(r.Uncertainty + float64(r.Coordinates.Uncertainty()))
+	}
+	was, ok := t.seen[key]
+	if !ok {
+		t.seen[key] = g
+		return
+	}
+	f := r.Field("recordNumber")
+	if was.reported > 0 {
+		old := &t.findings[was.reported-1]
+		if g.from == noDay || g.from <= was.to && g.to >= was.from {
+			return
+		}
+		old.Also = append(old.Also, label.Cell{Row: r.Row, Term: "recordNumber"})
+		return
+	}
+	message := ""
+	switch {
+	case g.from != noDay && was.from != noDay && (g.from > was.to || g.to < was.from):
+		message = fmt.Sprintf("%s is the number of record %d too, which was collected on %s, this on %s: each gathering needs a number of its own", r.Key(), was.row, day(was.from), day(g.from))
+	case g.uncertainty >= 0 && was.uncertainty >= 0:
+		d := distance(float64(was.lat), float64(was.lon), float64(g.lat), float64(g.lon))
+		if d > apart+float64(g.uncertainty)+float64(was.uncertainty) {
+			message = fmt.Sprintf("%s is the number of record %d too, which lies %s away: each gathering needs a number of its own", r.Key(), was.row, far(d))
+		}
+	}
+	if message == "" {
+		return
+	}
+	t.findings = append(t.findings, label.Finding{
+		Origin: f.Origin, Value: strings.Clone(f.Text), Message: message, Also: []label.Cell{{Row: int(was.row), Term: "recordNumber"}},
+	})
+	was.reported = int32(len(t.findings))
+	t.seen[key] = was
+}
+
+func (t *twiceRule) End() []label.Finding { return t.findings }

@@ -1,0 +1,274 @@
+package trade
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+	"sync/atomic"
+
+	"cornerslip/label/check"
+	"cornerslip/label/coord"
+	"cornerslip/label/place"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// A finder knows which country a record states and where its coordinates lie.
+type finder struct {
+	// known keeps what country texts mean: tables repeat them. Past a limit
+	// nothing more is kept.
+	known sync.Map // string to place.ISOCountry; the zero value is none
+	size  atomic.Int32
+}
+
+func newFinder() *finder { return &finder{} }
+
+// country finds a country by name or code.
+func (f *finder) country(text string) (place.ISOCountry, bool) {
+	if v, ok := f.known.Load(text); ok {
+		c := v.(place.ISOCountry)
+		return c, c.Code != ""
+	}
+	c, ok := place.Country(text)
+	if f.size.Load() < 10000 {
+		f.size.Add(1)
+		f.known.Store(strings.Clone(text), c)
+	}
+	return c, ok
+}
+
+// stated returns the country of the record, from country or countryCode. If
+// both are given, other is the second where the two differ.
+func (f *finder) stated(r *check.Record) (c, other place.ISOCountry, ok bool) {
+	if text := r.Text("country"); text != "" {
+		c, ok = f.country(text)
+	}
+	if code := r.Text("countryCode"); code != "" {
+		if d, found := f.country(code); found {
+			if !ok {
+				return d, place.ISOCountry{}, true
+			}
+			if d.Code != c.Code {
+				other = d
+			}
+		}
+	}
+	return c, other, ok
+}
+
+// A fault is what is wrong with where the coordinates lie.
+type fault int
+
+const (
+	none fault = iota
+	zero
+	swapped
+	wrongSign
+	elsewhere
+	atSea
+)
+
+// A verdict is where a record's coordinates lie and what that says.
+type verdict struct {
+	fault
+	stated   place.ISOCountry
+	isStated bool
+	term     string // where it is said
+	message  string
+	suggest  string
+	// here are the countries the place lies in.
+	here []string
+}
+
+// verdict looks at a record once for all rules.
+func (f *finder) verdict(c *check.Context) *verdict {
+	type key struct{}
+	return c.Memo(key{}, func() any { return f.judge(c) }).(*verdict)
+}
+
+// slop is how far a border or coast may lie from where the outlines have it,
+// and how far a change of datum may move a place, in metres.
+const slop = 2500
+
+func (f *finder) judge(c *check.Context) *verdict {
+	v := &verdict{}
+	if !c.HasCoordinates {
+		return v
+	}
+	lat, lon := c.Coordinates.Lat.Degrees(), c.Coordinates.Lon.Degrees()
+	if c.Coordinates.Lat == 0 && c.Coordinates.Lon == 0 {
+		v.fault, v.term = zero, c.Place.LatTerm
+		return v
+	}
+	var other place.ISOCountry
+	v.stated, other, v.isStated = f.stated(c.Record)
+	v.here = place.CountriesAt(lat, lon)
+	reach := slop + c.Uncertainty + float64(c.Coordinates.Uncertainty())
+	if !v.isStated || !place.HasBorders(v.stated.Code) {
+		f.judgeSea(c, v, lat, lon, reach)
+		return v
+	}
+	for _, code := range v.here {
+		if code == v.stated.Code || code == other.Code {
+			return v
+		}
+	}
+	distance := place.CountryDistance(v.stated.Code, lat, lon)
+	if other.Code != "" {
+		distance = min(distance, place.CountryDistance(other.Code, lat, lon))
+	}
+	if distance <= reach || len(v.here) == 0 && marine(c.Record) || len(v.here) > 0 && belonged(v.here[0], v.stated.Code, c.Date) {
+		return v
+	}
+	if f.variant(c, v, lat, lon) {
+		return v
+	}
+	name := v.stated.Name
+	if len(v.here) == 0 {
+		v.fault, v.term = atSea, c.Place.LatTerm
+		v.message = fmt.Sprintf("%s lies in the sea, %s from %s, which is stated: correct the coordinates, or fill in waterBody if it was collected there", written(c), far(distance), name)
+		return v
+	}
+	v.fault, v.term = elsewhere, c.Place.LatTerm
+	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), name)
+	return v
+}
+
+// judgeSea is for records whose country is not known.
+func (f *finder) judgeSea(c *check.Context, v *verdict, lat, lon, reach float64) {
+	if len(v.here) > 0 || marine(c.Record) || len(place.CountriesNear(lat, lon, reach)) > 0 || reach > 100e3 {
+		return
+	}
+	v.fault, v.term = atSea, c.Place.LatTerm
+	v.message = written(c) + " lies in the sea: correct the coordinates, or fill in waterBody if it was collected there"
+}
+
+// marine reports whether a record says that it was collected in the sea.
+func marine(r *check.Record) bool {
+	for _, term := range []string{"waterBody", "minimumDepthInMeters", "maximumDepthInMeters", "verbatimDepth"} {
+		if r.Text(term) != "" {
+			return true
+		}
+	}
+	country := strings.ToLower(r.Text("country"))
+	for _, word := range []string{"sea", "ocean", "oceano", "océano", "océan", "meer", "waters", "águas", "aguas", "eaux"} {
+		if strings.Contains(country, word) {
+			return true
+		}
+	}
+	return strings.EqualFold(r.Text("countryCode"), place.HighSeas)
+}
+
+// variant looks for a slip that explains why the place is not in the stated
+// country: a sign, or the two halves exchanged. Of several that fit it takes
+// those with the fewest changes.
+func (f *finder) variant(c *check.Context, v *verdict, lat, lon float64) bool {
+	name := v.stated.Name
+	type try struct {
+		lat, lon float64
+		swap     bool
+		what     string
+	}
+	a, b := coordinateTexts(c)
+	for _, tries := range [][]try{
+		{{lat, -lon, false, "the sign of the longitude"}, {-lat, lon, false, "the sign of the latitude"}, {lon, lat, true, ""}},
+		{{-lat, -lon, false, "both signs"}},
+		{{-lon, lat, true, " and a sign changed"}, {lon, -lat, true, " and a sign changed"}, {-lon, -lat, true, " and both signs changed"}},
+	} {
+		var fits []string
+		var first try
+		for _, t := range tries {
+			if math.Abs(t.lat) > 90 || !place.IsIn(v.stated.Code, t.lat, t.lon) {
+				continue
+			}
+			if len(fits) == 0 {
+				first = t
+			}
+			if t.swap {
+				fits = append(fits, signed(b, t.lat)+", "+signed(a, t.lon))
+			} else {
+				fits = append(fits, signed(a, t.lat)+", "+signed(b, t.lon))
+			}
+		}
+		if len(fits) == 0 {
+			continue
+		}
+		lies := "lies in the sea"
+		if len(v.here) > 0 {
+			lies = "lies in " + nameOf(v.here[0])
+		}
+		v.suggest = strings.Join(fits, " or ")
+		switch {
+		case first.swap:
+			v.fault, v.term = swapped, c.Place.LatTerm
+			v.message = fmt.Sprintf("%s %s; with latitude and longitude exchanged%s it lies in %s, as stated", written(c), lies, first.what, name)
+		default:
+			v.fault, v.term = wrongSign, c.Place.LonTerm
+			if first.lon == lon {
+				v.term = c.Place.LatTerm
+			}
+			v.message = fmt.Sprintf("%s %s; with %s changed it lies in %s, as stated", written(c), lies, first.what, name)
+		}
+		return true
+	}
+	return false
+}
+
+// written is the record's coordinates for a message.
+func written(c *check.Context) string {
+	a, b := coordinateTexts(c)
+	return a + ", " + b
+}
+
+// coordinateTexts are the coordinates in degrees: as written where they are
+// decimal, else as finely as was written.
+func coordinateTexts(c *check.Context) (lat, lon string) {
+	if p := &c.Place; p.Decimal && p.Point.Form == coord.Decimal && plainNumber(p.Lat) && plainNumber(p.Lon) {
+		return p.Lat, p.Lon
+	}
+	places := 4
+	if step := c.Coordinates.Step(); step > 0 {
+		places = min(max(int(math.Ceil(-math.Log10(step.Degrees())-0.01)), 0), 7)
+	}
+	return c.Coordinates.Lat.Decimal(places), c.Coordinates.Lon.Decimal(places)
+}
+
+func plainNumber(s string) bool { return s != "" && strings.Trim(s, "+-0123456789.") == "" }
+
+// signed gives a number written the sign of a value.
+func signed(text string, v float64) string {
+	text = strings.TrimLeft(text, "+-")
+	if v < 0 {
+		return "-" + text
+	}
+	return text
+}
+
+// nameOf is a country's English name; the code where it has none.
+func nameOf(code string) string {
+	if c, ok := place.Country(code); ok {
+		return c.Name
+	}
+	if code == "XK" {
+		return "Kosovo"
+	}
+	return code
+}
+
+// far writes a distance in the unit that fits.
+func far(m float64) string {
+	if m < 9950 {
+		return strconv.FormatFloat(math.Round(m/100)/10, 'f', -1, 64) + " km"
+	}
+	return strconv.FormatFloat(math.Round(m/1000), 'f', 0, 64) + " km"
+}
+
+// distance is the great-circle distance in metres on a sphere of the earth's
+// mean radius.
+func distance(lat1, lon1, lat2, lon2 float64) float64 {
+	const radius, rad = 6371008.8, math.Pi / 180
+	s, t := math.Sin((lat2-lat1)*rad/2), math.Sin((lon2-lon1)*rad/2)
+	return 2 * radius * math.Asin(math.Min(1, math.Sqrt(s*s+math.Cos(lat1*rad)*math.Cos(lat2*rad)*t*t)))
+}

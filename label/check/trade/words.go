@@ -1,0 +1,354 @@
+package trade
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+)
+
+// prose are the columns that hold words for people to read.
+var prose = []string{
+	"locality", "verbatimLocality", "habitat", "plantDescription", "occurrenceRemarks", "fieldNotes", "eventRemarks", "locationRemarks", "identificationRemarks",
+	"organismRemarks", "associatedTaxa", "uses", "informationWithheld", "stateProvince", "county", "municipality", "island", "higherGeography", "project", "permits",
+}
+
+// wordRules are about the words of the label.
+func wordRules(where *finder) []check.Rule {
+	return []check.Rule{
+		{
+			Name: "locality-country", Severity: label.Note, Source: practice,
+			Doc: "a locality that begins with the country, which the label prints before it", Terms: []string{"locality"},
+			Example: one("locality", "Portugal: Valdoura, dunes 300 m W of the field station"), Counterexample: one("locality", "Portugal Street, 300 m W of the field station"),
+			Row: func(c *check.Context) { localityRule(where, c) },
+		},
+		{
+			Name: "punctuation-doubled", Severity: label.Warning, Source: practice,
+			Doc: "a comma, semicolon, colon or full stop that stands twice, or two of them where one is meant", Terms: prose,
+			Example: one("locality", "Valdoura,, dunes 300 m W of the field station"), Counterexample: one("locality", "Valdoura..., dunes 300 m W of the field station, at the foot etc."),
+			Row: func(c *check.Context) {
+				for _, term := range prose {
+					text := c.Text(term)
+					if text == "" {
+						continue
+					}
+					if signs, mended := doubled(text); signs != "" {
+						c.Suggest(term, fmt.Sprintf("%q stands where one sign is meant", signs), mended)
+					}
+				}
+			},
+		},
+		{
+			Name: "spaces", Severity: label.Note, Source: practice,
+			Doc: "spaces before or after the text, or two where one is meant", Terms: prose,
+			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
+			Row: func(c *check.Context) {
+				for term := range c.Terms {
+					text := c.Cell(term).Text
+					if !extraSpaces(text) {
+						continue
+					}
+					message := "spaces before or after the text are not printed: take them out"
+					if one := strings.TrimSpace(text); strings.Contains(one, "  ") {
+						message = "two spaces where one is meant"
+					}
+					c.Suggest(term, message, strings.Join(strings.Fields(text), " "))
+				}
+			},
+		},
+		{
+			Name: "text-cut", Severity: label.Warning, Source: practice + "; 255 characters are the most that many databases and spreadsheets keep of a text",
+			Doc: "a text of exactly 255 characters that does not end like one, in a column without any longer", Terms: prose,
+			Example: one("locality", cutText), Counterexample: one("locality", cutText[:254]+"."),
+			Table: func() check.TableRule { return &cutTable{} },
+		},
+		{
+			Name: "locality-coordinates", Severity: label.Warning, Source: practice,
+			Doc: "the same words for the place with coordinates far apart, beyond their uncertainty", Terms: coordinateTerms,
+			Example: rows(nil, []string{"recordNumber", "215"}, []string{"recordNumber", "216", "decimalLatitude", "38.8712"}), Counterexample: rows(nil, []string{"recordNumber", "215"}, []string{"recordNumber", "216", "decimalLatitude", "38.8712", "coordinateUncertaintyInMeters", "60000"}),
+			Table: func() check.TableRule { return &localityTable{places: map[uint64]*spot{}} },
+		},
+	}
+}
+
+// cutText is a locality that was cut off after 255 characters.
+var cutText = "left side of the glacial valley, " + strings.Repeat("along the forest track that climbs towards the pass, ", 4) + "near"[:4] + " 900 m"
+
+func localityRule(where *finder, c *check.Context) {
+	text := c.Text("locality")
+	end := strings.IndexAny(text, ":,;.-–—")
+	if end < 4 || end > 60 || c.Text("country") == "" {
+		return
+	}
+	head, rest := strings.TrimSpace(text[:end]), strings.TrimLeft(text[end:], " :,;.-–—")
+	if rest == "" || !strings.EqualFold(head, c.Text("country")) {
+		if rest == "" {
+			return
+		}
+		found, ok := where.country(head)
+		stated, _, known := where.stated(c.Record)
+		if !ok || !known || found.Code != stated.Code || len(head) < 4 || len(head) == 3 {
+			return
+		}
+		// "England" and "Madeira" are more than the country.
+		if !strings.EqualFold(head, stated.Name) && !strings.EqualFold(head, stated.ISOName) && !inLanguages(stated.In, head) {
+			return
+		}
+	}
+	c.Suggest("locality", "begins with the country, which the label prints before it", rest)
+}
+
+func inLanguages(in func(string) string, name string) bool {
+	for _, l := range []string{"pt", "es", "fr", "de", "la"} {
+		if strings.EqualFold(in(l), name) {
+			return true
+		}
+	}
+	return false
+}
+
+// doubled finds the first place with two signs where one is meant, and mends
+// the text throughout. Three full stops are an ellipsis; a full stop before
+// another sign ends an abbreviation.
+func doubled(text string) (signs, mended string) {
+	if !strings.ContainsAny(text, ",;:.") {
+		return "", ""
+	}
+	at := findDoubled(text)
+	if at == nil {
+		return "", ""
+	}
+	signs = text[at[0]:at[1]]
+	for range 50 {
+		if at = findDoubled(text); at == nil {
+			break
+		}
+		keep := text[at[0] : at[0]+1]
+		if c := text[at[1]-1]; keep == "," && c != ',' {
+			keep = string(c)
+		}
+		text = text[:at[0]] + keep + text[at[1]:]
+	}
+	return signs, text
+}
+
+// findDoubled returns where two signs stand, perhaps with spaces between.
+func findDoubled(s string) []int {
+	for i := 0; i < len(s); i++ {
+		a := s[i]
+		if a != ',' && a != ';' && a != ':' && a != '.' {
+			continue
+		}
+		j := i + 1
+		for j < len(s) && s[j] == ' ' {
+			j++
+		}
+		if j >= len(s) {
+			return nil
+		}
+		b := s[j]
+		switch {
+		case a == '.':
+			// ".." alone; not "...", not figures, not "../".
+			n := 1
+			for i+n < len(s) && s[i+n] == '.' {
+				n++
+			}
+			after := byte(' ')
+			if i+n < len(s) {
+				after = s[i+n]
+			}
+			if n == 2 && i > 0 && s[i-1] != ' ' && s[i-1] != '/' && (after == ' ' || after == ',') {
+				return []int{i, i + 2}
+			}
+			i += n - 1
+		case a == ':' && b == ':' && j == i+1: // "a::b" is a programmer's
+			return []int{i, j + 1}
+		case (a == ',' || a == ';') && (b == ',' || b == ';'), a == ':' && (b == ':' || b == ',' || b == ';'), a == ',' && b == ':':
+			return []int{i, j + 1}
+		}
+	}
+	return nil
+}
+
+// extraSpaces reports whether a text has spaces at its ends or two together.
+func extraSpaces(s string) bool {
+	if s == "" {
+		return false
+	}
+	first, _ := utf8.DecodeRuneInString(s)
+	last, _ := utf8.DecodeLastRuneInString(s)
+	return unicode.IsSpace(first) && first != '\n' || unicode.IsSpace(last) && last != '\n' || strings.Contains(s, "  ")
+}
+
+// limit is how many characters the old databases keep.
+const limit = 255
+
+// cutColumn keeps the cells of one column that have just so many.
+type cutColumn struct {
+	longer bool
+	cells  []cell
+	texts  []string
+}
+
+// cutTable keeps 300 bytes for each cell that is exactly so long.
+type cutTable struct {
+	file    string
+	columns map[string]*cutColumn
+}
+
+func (t *cutTable) Feed(r *check.Record) {
+	for term, f := range r.Terms {
+		if len(f.Text) < limit {
+			continue
+		}
+		n := utf8.RuneCountInString(f.Text)
+		exact := n == limit || len(f.Text) == limit
+		if n <= limit && !exact || !slices.Contains(prose, term) {
+			continue
+		}
+		col := t.columns[term]
+		if col == nil {
+			if t.columns == nil {
+				t.columns, t.file = map[string]*cutColumn{}, f.Origin.File
+			}
+			col = &cutColumn{}
+			t.columns[strings.Clone(term)] = col
+		}
+		if n > limit {
+			*col = cutColumn{longer: true}
+			continue
+		}
+		if !col.longer && !ends(f.Text) && len(col.cells) < maxCells {
+			col.cells, col.texts = append(col.cells, cellOf(f)), append(col.texts, strings.Clone(f.Text))
+		}
+	}
+}
+
+// ends reports whether a text ends as sentences do.
+func ends(s string) bool {
+	r, _ := utf8.DecodeLastRuneInString(s)
+	return strings.ContainsRune(".!?)]”»\"'…", r)
+}
+
+func (t *cutTable) End() []label.Finding {
+	var all []label.Finding
+	for _, term := range slices.Sorted(maps.Keys(t.columns)) {
+		for i, c := range t.columns[term].cells {
+			all = append(all, label.Finding{Origin: c.origin(t.file, term), Value: t.columns[term].texts[i],
+				Message: "exactly 255 characters, and no text of the column is longer: it was probably cut off, so look up how it ends"})
+		}
+	}
+	return all
+}
+
+// position is where a locality lies for some of its records: 64 bytes.
+type position struct {
+	lat, lon    float32
+	uncertainty float32 // metres, the precision written included
+	count       int32
+	cell
+	decimal bool
+	text    string // of its latitude
+}
+
+// spot is one place by its words.
+type spot struct {
+	file      string
+	positions []position
+	detailed  bool
+}
+
+// localityTable keeps 100 bytes for each distinct text of a place, and 70 for
+// each of its positions.
+type localityTable struct{ places map[uint64]*spot }
+
+// maxPositions bounds what is kept of one text: one with more says little.
+const maxPositions = 40
+
+func (t *localityTable) Feed(r *check.Record) {
+	locality := r.Text("locality")
+	if !r.HasCoordinates || len(locality) < 12 {
+		return
+	}
+	key := sum(locality, r.Text("country"), r.Text("stateProvince"), r.Text("county"), r.Text("municipality"), r.Text("island"), r.Text("minimumElevationInMeters"), r.Text("verbatimLocality"))
+	s := t.places[key]
+	p := position{
+		lat: float32(r.Coordinates.Lat.Degrees()), lon: float32(r.Coordinates.Lon.Degrees()),
+		uncertainty: float32(r.Uncertainty + float64(r.Coordinates.Uncertainty())), count: 1,
+	}
+	f := r.Field("decimalLatitude")
+	p.decimal = f.Text != ""
+	if !p.decimal {
+		f = r.Field("verbatimCoordinates")
+		if f.Text == "" {
+			return
+		}
+	}
+	p.cell = cellOf(f)
+	if s == nil {
+		p.text = strings.Clone(f.Text)
+		t.places[key] = &spot{file: f.Origin.File, positions: []position{p}, detailed: detailed(locality)}
+		return
+	}
+	for i := range s.positions {
+		if q := &s.positions[i]; q.lat == p.lat && q.lon == p.lon {
+			q.count++
+			q.uncertainty = max(q.uncertainty, p.uncertainty)
+			return
+		}
+	}
+	if len(s.positions) < maxPositions {
+		p.text = strings.Clone(f.Text)
+		s.positions = append(s.positions, p)
+	}
+}
+
+// detailed reports whether a text names a spot rather than a region: it has
+// four words or a figure.
+func detailed(s string) bool {
+	return len(strings.Fields(s)) >= 4 || strings.ContainsAny(s, "0123456789")
+}
+
+// How far the words for a spot and for a region may reach, in metres.
+const (
+	spotReach   = 15e3
+	regionReach = 80e3
+)
+
+func (t *localityTable) End() []label.Finding {
+	var all []label.Finding
+	for _, s := range t.places {
+		if len(s.positions) < 2 || len(s.positions) == maxPositions {
+			continue
+		}
+		slices.SortStableFunc(s.positions, func(a, b position) int {
+			return cmp.Or(cmp.Compare(b.count, a.count), cmp.Compare(a.row, b.row))
+		})
+		reach := float64(regionReach)
+		if s.detailed {
+			reach = spotReach
+		}
+		usual := s.positions[0]
+		for _, p := range s.positions[1:] {
+			d := distance(float64(usual.lat), float64(usual.lon), float64(p.lat), float64(p.lon))
+			if d <= reach+float64(usual.uncertainty)+float64(p.uncertainty) {
+				continue
+			}
+			term := "decimalLatitude"
+			if !p.decimal {
+				term = "verbatimCoordinates"
+			}
+			all = append(all, label.Finding{Origin: p.origin(s.file, term), Value: p.text,
+				Message: fmt.Sprintf("%s from where record %d has it, whose words for the place are the same: correct the coordinates or the locality", far(d), usual.row),
+				Also:    []label.Cell{{Row: int(usual.row), Term: term}}})
+		}
+	}
+	return all
+}
