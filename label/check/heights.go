@@ -168,7 +168,7 @@ func elevationRules() []Rule {
 			Name: "elevation-form", Severity: label.Warning, Source: darwin + " (minimumElevationInMeters, maximumElevationInMeters)",
 			Doc:     "a column of metres that holds a range or an approximate height; the label prints it, other programs cannot read it",
 			Terms:   columns,
-			Example: one("minimumElevationInMeters", "2600-3000"), Counterexample: one("minimumElevationInMeters", "2600", "maximumElevationInMeters", "3000 m"),
+			Example: one("minimumElevationInMeters", "1600-1900"), Counterexample: one("minimumElevationInMeters", "1600", "maximumElevationInMeters", "1900 m"),
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
 					switch {
@@ -185,7 +185,7 @@ func elevationRules() []Rule {
 			Name: "elevation-range", Severity: label.Error, Source: bdqCore + " (VALIDATION_MINELEVATION_INRANGE, VALIDATION_MAXELEVATION_INRANGE)",
 			Doc:     "an elevation below or above all land",
 			Terms:   columns,
-			Example: one("minimumElevationInMeters", "12000"), Counterexample: one("minimumElevationInMeters", "-430", "maximumElevationInMeters", "8850"),
+			Example: one("minimumElevationInMeters", "12000"), Counterexample: one("country", "", "minimumElevationInMeters", "-430", "maximumElevationInMeters", "8850"),
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
 					if h.is() && (h.Value.Low < lowestLand*1000 || h.Value.High > highestLand*1000) {

@@ -192,7 +192,7 @@ func coordinateRules() []Rule {
 			Name: "coordinates-range", Severity: label.Error, Source: bdqCore + " (VALIDATION_DECIMALLATITUDE_INRANGE, VALIDATION_DECIMALLONGITUDE_INRANGE)",
 			Doc:     "a latitude beyond 90° or a longitude beyond 180°",
 			Terms:   decimals,
-			Example: one("decimalLatitude", "95.2"), Counterexample: one("decimalLatitude", "-90", "decimalLongitude", "180"),
+			Example: one("decimalLatitude", "95.2"), Counterexample: one("country", "", "decimalLatitude", "-90", "decimalLongitude", "180"),
 			Row: func(c *Context) {
 				if v, ok := degrees(c.Text("decimalLatitude")); ok && (v < -90 || v > 90) {
 					c.Report("decimalLatitude", "latitude is beyond 90°")
