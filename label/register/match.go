@@ -1,0 +1,206 @@
+package register
+
+import (
+	"fmt"
+)
+
+// match finds the holder of every specimen: first of those that say who they
+// are, so that a row without an identifier is never taken for one that has it
+// further down in the table.
+func (m *matcher) match() {
+	for i, sp := range m.specimens {
+		if h := m.of[i]; h != nil && m.answers[i].Err == nil {
+			m.give(i, m.numbered(i, sp, h))
+		}
+	}
+	for i, sp := range m.specimens {
+		if sp.CatalogNumber == "" && sp.OccurrenceID != "" {
+			m.give(i, m.identified(i, sp))
+		}
+	}
+	for i, sp := range m.specimens {
+		if sp.CatalogNumber == "" && sp.OccurrenceID == "" {
+			m.give(i, m.gathered(i, sp))
+		}
+	}
+	// Rows were matched in three passes; numbers go in the table's order.
+	m.news = m.news[:0]
+	for i, h := range m.of {
+		if h != nil && h.fresh() && m.answers[i].Err == nil && h.rows[0] == i {
+			m.news = append(m.news, h)
+		}
+	}
+}
+
+// give notes the answer for specimen i.
+func (m *matcher) give(i int, err error) {
+	a := &m.answers[i]
+	h := m.of[i]
+	if err != nil {
+		*a, m.of[i] = Assignment{Err: err}, nil
+		return
+	}
+	a.State = h.state
+	if h.fresh() {
+		a.Fresh = true
+		return
+	}
+	for _, s := range m.all {
+		if s.id == h.series {
+			a.Number = s.Pattern.Format(h.n)
+		}
+	}
+}
+
+// take makes h the holder of specimen i and keeps what the row adds to what is
+// known of it.
+func (m *matcher) take(i int, sp Specimen, h *holder) {
+	m.of[i] = h
+	h.rows = append(h.rows, i)
+	if h.state == Unknown && !h.fresh() {
+		return // a number passed over has nothing it could be told apart by until it is imported
+	}
+	key, ok := gatheringKey(sp)
+	_, knows := h.gathering[key]
+	switch {
+	case !ok || knows:
+	case h.described && len(h.gathering) > 0 && !h.fresh():
+		m.answers[i].Differs = fmt.Sprintf("the register has this number for %s, the record is of %s", h.known, sp)
+		return
+	default:
+		h.gathering[key] = sp.Date
+		m.byKey[key] = append(m.byKey[key], h)
+		m.learned = append(m.learned, learned{h, kindGathering, key, sp.Date})
+	}
+	if id := indexKey(sp.OccurrenceID); sp.OccurrenceID != "" && !h.occurrence[id] {
+		h.occurrence[id] = true
+		m.byID[id] = h
+		m.learned = append(m.learned, learned{h, kindOccurrence, id, ""})
+	}
+	if !h.described {
+		h.known, h.described = sp, true
+		m.describe = append(m.describe, h)
+	}
+}
+
+// create makes a new holder for specimen i.
+func (m *matcher) create(i int, sp Specimen) {
+	h := &holder{state: Issued, occurrence: map[string]bool{}, gathering: map[string]string{}}
+	m.news = append(m.news, h)
+	m.take(i, sp, h)
+}
+
+// numbered takes a specimen that has a number of ours.
+func (m *matcher) numbered(i int, sp Specimen, h *holder) error {
+	if h.state == Void {
+		return faultf(ErrVoid, "%s: %s is void; empty the cell to be given another number", sp.at(), m.answers[i].Number)
+	}
+	if sp.OccurrenceID != "" {
+		if other := m.byID[indexKey(sp.OccurrenceID)]; other != nil && other != h {
+			return faultf(ErrClash, "%s: its occurrenceID belongs to %s and its number is %s; one of the two is wrong", sp.at(), m.name(other), m.answers[i].Number)
+		}
+	}
+	m.take(i, sp, h)
+	return nil
+}
+
+// identified takes a specimen with an occurrenceID and no number.
+func (m *matcher) identified(i int, sp Specimen) error {
+	key, gathered := gatheringKey(sp)
+	if h := m.byID[indexKey(sp.OccurrenceID)]; h != nil {
+		_, same := h.gathering[key]
+		if h.fresh() && gathered && !same && !m.sameGathering(h, sp) {
+			return faultf(ErrClash, "%s: it has the occurrenceID of %s; each specimen needs its own", sp.at(), m.specimens[h.rows[0]].at())
+		}
+		m.take(i, sp, h)
+		return nil
+	}
+	if !gathered {
+		m.create(i, sp)
+		return nil
+	}
+	// The register may know the specimen from a time when its record had no
+	// identifier yet.
+	var earlier []*holder
+	for _, h := range m.byKey[key] {
+		if len(h.occurrence) == 0 && !h.fresh() && len(h.rows) == 0 && agree(h.gathering[key], sp.Date) {
+			earlier = append(earlier, h)
+		}
+	}
+	switch len(earlier) {
+	case 0:
+		m.create(i, sp)
+	case 1:
+		m.take(i, sp, earlier[0])
+	default:
+		return m.severalFit(sp, earlier)
+	}
+	return nil
+}
+
+// gathered takes a specimen that only collector, number and part tell apart.
+func (m *matcher) gathered(i int, sp Specimen) error {
+	key, ok := gatheringKey(sp)
+	if !ok {
+		return faultf(ErrNeedsIdentifier, "%s: without a collector and a number the specimen could not be told from others; give it an occurrenceID", sp.at())
+	}
+	fit := m.byKey[key]
+	switch len(fit) {
+	case 0:
+		m.create(i, sp)
+		return nil
+	case 1:
+	default:
+		return m.severalFit(sp, fit)
+	}
+	h := fit[0]
+	if len(h.rows) > 0 {
+		other := m.specimens[h.rows[0]]
+		if !sp.Shared || !other.Shared {
+			return faultf(ErrAmbiguous, "%s: nothing tells it from %s; give each an occurrenceID or say in preparations that they are one specimen", sp.at(), other.at())
+		}
+	}
+	if !agree(h.gathering[key], sp.Date) {
+		return faultf(ErrAmbiguous, "%s: %s was given to %s collected on %s, and this one is of %s; if it is the same, write that number in the cell, else give it an occurrenceID",
+			sp.at(), m.name(h), sp, h.gathering[key], sp.Date)
+	}
+	m.take(i, sp, h)
+	return nil
+}
+
+// agree reports whether two dates may be of one gathering: a collector who
+// begins at 1 again each year must not share a number with the year before.
+func agree(a, b string) bool { return a == "" || b == "" || a == b }
+
+// sameGathering reports whether sp is a further part of what h holds.
+func (m *matcher) sameGathering(h *holder, sp Specimen) bool {
+	other := m.specimens[h.rows[0]]
+	other.Part, sp.Part = "", ""
+	a, okA := gatheringKey(other)
+	b, okB := gatheringKey(sp)
+	return okA && okB && a == b && agree(other.Date, sp.Date)
+}
+
+func (m *matcher) severalFit(sp Specimen, fit []*holder) error {
+	names := ""
+	for i, h := range fit[:min(3, len(fit))] {
+		if i > 0 {
+			names += ", "
+		}
+		names += m.name(h)
+	}
+	return faultf(ErrAmbiguous, "%s: several specimens of this gathering have numbers (%s); write the right one in the cell, or give the record an occurrenceID", sp.at(), names)
+}
+
+// name is the number of a holder, or where it stands if it has none yet.
+func (m *matcher) name(h *holder) string {
+	if h.fresh() {
+		return m.specimens[h.rows[0]].at()
+	}
+	for _, s := range m.all {
+		if s.id == h.series {
+			return s.Pattern.Format(h.n)
+		}
+	}
+	return "?"
+}

@@ -1,0 +1,212 @@
+package register
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+
+	driver "modernc.org/sqlite"
+)
+
+// applicationID marks SQLite files that are registers ("CSLP"), in the field
+// that the format keeps for it.
+const applicationID = 0x43534C50
+
+// dial connects to the register, without looking at what is there; for Create
+// it makes the empty file or the server's schema.
+func dial(ctx context.Context, address string, o Options, fresh bool) (*Register, error) {
+	r := &Register{o: o, address: address}
+	if Server(address) {
+		return r, r.dialServer(ctx, address)
+	}
+	r.path = address
+	return r, r.dialFile(address, fresh)
+}
+
+func (r *Register) dialFile(path string, fresh bool) error {
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return r.fault(ErrMissing, err, "%v", err)
+	}
+	r.path = abs
+	info, err := os.Stat(abs)
+	switch {
+	case fresh:
+		// Made here, so that two programs cannot both think it is theirs.
+		f, err := os.OpenFile(abs, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o666)
+		switch {
+		case errors.Is(err, os.ErrExist):
+			return r.fault(ErrExists, err, "there is a file of this name already; open it, or choose another name")
+		case err != nil:
+			return r.fault(ErrReadOnly, err, "the file cannot be made: %v", err)
+		}
+		if err := f.Close(); err != nil {
+			return r.fault(ErrReadOnly, err, "%v", err)
+		}
+	case errors.Is(err, os.ErrNotExist):
+		return r.fault(ErrMissing, err, "there is no such file; check the name, or make a new register")
+	case err != nil:
+		return r.fault(ErrMissing, err, "%v", err)
+	case info.IsDir():
+		return r.fault(ErrNotRegister, nil, "this is a folder; a register is a file")
+	case info.Size() == 0:
+		return r.fault(ErrNotRegister, nil, "the file is empty; delete it and make a new register")
+	}
+	r.db, err = sql.Open("sqlite", r.dsn(abs))
+	if err != nil {
+		return r.wrap(err)
+	}
+	// Each connection has a cache of its own, and SQLite lets one write.
+	r.db.SetMaxOpenConns(4)
+	r.db.SetMaxIdleConns(4)
+	return nil
+}
+
+func (r *Register) dsn(abs string) string {
+	slashed := filepath.ToSlash(abs)
+	if !strings.HasPrefix(slashed, "/") { // C:/herbarium.db
+		slashed = "/" + slashed
+	}
+	q := url.Values{}
+	q.Set("_busy_timeout", strconv.FormatInt(r.o.wait().Milliseconds(), 10))
+	// EXTRA is FULL with a write-ahead log, and with a journal it syncs the
+	// folder too. Nothing here changes a file that is not ours.
+	for _, p := range append([]string{"synchronous(EXTRA)", "foreign_keys(1)", "trusted_schema(0)", "cache_size(-32768)"}, r.o.pragmas...) {
+		q.Add("_pragma", p)
+	}
+	switch {
+	case !r.o.ReadOnly:
+		q.Set("mode", "rw")
+		q.Set("_txlock", "immediate")
+	case r.resting(abs):
+		q.Set("mode", "ro")
+		q.Set("immutable", "1")
+	default:
+		q.Set("mode", "ro")
+	}
+	return (&url.URL{Scheme: "file", Path: slashed, RawQuery: q.Encode()}).String()
+}
+
+// resting reports whether the file lies where nobody, this program included,
+// can write: then SQLite must be told not to look for locks, for it could not
+// make its helper files.
+func (r *Register) resting(abs string) bool {
+	if _, err := os.Stat(abs + "-wal"); err == nil {
+		return false
+	}
+	probe, err := os.CreateTemp(filepath.Dir(abs), ".probe-*")
+	if err != nil {
+		return true
+	}
+	probe.Close()
+	os.Remove(probe.Name())
+	return false
+}
+
+// readyFile looks whether the file is a register, of which version, and
+// whether it can be written.
+func (r *Register) readyFile(ctx context.Context) (version int, err error) {
+	var id, tables int
+	s := r.read(ctx)
+	if err := s.one([]any{&id}, "PRAGMA application_id"); err != nil {
+		return 0, r.wrap(err)
+	}
+	if err := s.one([]any{&tables}, "SELECT COUNT(*) FROM sqlite_master WHERE name = 'about'"); err != nil {
+		return 0, r.wrap(err)
+	}
+	if id != applicationID || tables == 0 {
+		return 0, r.fault(ErrNotRegister, nil, "this is a database of another program, not a register")
+	}
+	if err := s.one([]any{&version}, "PRAGMA user_version"); err != nil {
+		return 0, r.wrap(err)
+	}
+	return version, nil
+}
+
+// writableFile tries a write and takes it back.
+func (r *Register) writableFile(ctx context.Context) error {
+	tx, err := r.db.BeginTx(ctx, nil)
+	if err == nil {
+		defer tx.Rollback()
+		_, err = tx.ExecContext(ctx, "UPDATE about SET value = value WHERE key = 'version'")
+	}
+	if told := r.wrap(err); errors.Is(told, ErrLocked) {
+		return nil // whoever writes will have to wait, but may look
+	} else {
+		return told
+	}
+}
+
+// journal sets how the file is kept safe while it changes: with a write-ahead
+// log, or with a rollback journal where others reach it over a network.
+func (r *Register) journal(ctx context.Context, mode string) error {
+	var got string
+	if err := r.read(ctx).one([]any{&got}, "PRAGMA journal_mode = "+mode); err != nil {
+		return r.wrap(err)
+	}
+	if got != mode {
+		return r.fault(ErrLocked, nil, "its journal could not be changed from %s to %s; close it in all programs and try again", got, mode)
+	}
+	return nil
+}
+
+// discard removes what a Create that failed has left.
+func (r *Register) discard() {
+	if r.d == sqlite {
+		os.Remove(r.path)
+		os.Remove(r.path + "-wal")
+		os.Remove(r.path + "-shm")
+		os.Remove(r.path + "-journal")
+	}
+}
+
+// Result codes of SQLite, from its documentation ("Result and Error Codes");
+// the low byte is the kind.
+const (
+	codeBusy     = 5
+	codeLocked   = 6
+	codeReadOnly = 8
+	codeIOError  = 10
+	codeCorrupt  = 11
+	codeFull     = 13
+	codeCantOpen = 14
+	codeNotADB   = 26
+)
+
+func (r *Register) sqliteFault(err error) error {
+	var e *driver.Error
+	if !errors.As(err, &e) {
+		return nil
+	}
+	switch e.Code() & 0xFF {
+	case codeBusy, codeLocked:
+		return r.fault(ErrLocked, err, "another program has been writing to it for longer than %s; wait until it has finished, or close it, and try again", plain(r.o.wait()))
+	case codeReadOnly:
+		return r.fault(ErrReadOnly, err, "the file cannot be written; change its permissions, or copy it to a place where you may write")
+	case codeCorrupt:
+		return r.fault(ErrDamaged, err, "the file is damaged (%v); restore the last backup and move its series up", err)
+	case codeFull:
+		return r.fault(ErrFull, err, "the disk is full; nothing was changed; free some space and try again")
+	case codeCantOpen:
+		return r.fault(ErrReadOnly, err, "the file or the journal beside it cannot be opened; see whether you may write to its folder")
+	case codeNotADB:
+		return r.fault(ErrNotRegister, err, "this is not a register")
+	case codeIOError:
+		return r.fault(ErrDamaged, err, "the disk does not read or write as it should (%v)", err)
+	}
+	return nil
+}
+
+func plain(d time.Duration) string {
+	if d < time.Second {
+		return fmt.Sprintf("%d ms", d.Milliseconds())
+	}
+	return fmt.Sprintf("%d s", int(d.Seconds()))
+}
