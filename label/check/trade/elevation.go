@@ -33,9 +33,6 @@ func heightRules(where *finder) []check.Rule {
 			Doc: "a height above the highest or below the lowest land of the country", Terms: columns,
 			Example: one("country", "Denmark", "stateProvince", "", "decimalLatitude", "56.1012", "decimalLongitude", "9.5312", "minimumElevationInMeters", "900"), Counterexample: one("minimumElevationInMeters", "2351"),
 			Row: func(c *check.Context) {
-				if term, _, _ := feet(where, c); term != "" {
-					return
-				}
 				low, high, name, ok := landOf(where, c)
 				if !ok {
 					return
@@ -44,6 +41,9 @@ func heightRules(where *finder) []check.Rule {
 					switch {
 					case m < lowestLand || m > highestLand: // a basic rule says it
 					case m > ceiling(high):
+						if feetTerm, _, _ := feet(where, c); feetTerm != "" {
+							return false // a rule of its own
+						}
 						c.Reportf(term, "higher than all of %s, which rises to %s: correct the height or the country", name, metres(high))
 					case m < low-30 && !marine(c.Record):
 						c.Reportf(term, "lower than all of %s, whose lowest land is at %s: correct the height or the country", name, metres(low))
@@ -142,7 +142,7 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 	}
 	for _, col := range []string{"locality", "verbatimLocality"} {
 		text := c.Text(col)
-		if !strings.Contains(text, "ft") && !strings.Contains(text, "feet") && !strings.Contains(text, "p") {
+		if !mentionsFeet(text) {
 			continue
 		}
 		for _, m := range feetInText.FindAllStringSubmatch(text, -1) {
@@ -170,6 +170,16 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 		})
 	}
 	return
+}
+
+// mentionsFeet tells quickly that feetInText finds nothing.
+func mentionsFeet(s string) bool {
+	for _, unit := range []string{"ft", "feet", "pés", "pies", "pieds"} {
+		if strings.Contains(s, unit) {
+			return true
+		}
+	}
+	return false
 }
 
 // fromFeet converts to whole metres.

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -77,6 +78,23 @@ func (k *kept) species() bool {
 	return k.Genus != "" && k.Epithet != "" && !k.Formula && k.Qualifier == "" && k.Open == "" && !k.Indet && k.Cultivar == "" && !strings.HasSuffix(k.Genus, ".")
 }
 
+// authored reports whether somebody is named after the lowest epithet, also
+// beyond words such as s.l.
+func (k *kept) authored() bool {
+	if k.Authorship != "" {
+		return true
+	}
+	lowest := k.Epithet
+	if k.Infraspecific != "" {
+		lowest = k.Infraspecific
+	}
+	text := k.text
+	if i := strings.LastIndex(text, lowest); i >= 0 {
+		text = text[i+len(lowest):]
+	}
+	return strings.ContainsFunc(text, unicode.IsUpper)
+}
+
 func (k *kept) finding(message, suggest string) label.Finding {
 	return label.Finding{Origin: k.cells[0].origin(k.file, "scientificName"), Value: k.text, Message: message, Suggest: suggest, Also: also("scientificName", k.cells[1:])}
 }
@@ -95,10 +113,10 @@ func (t *authorTable) End() []label.Finding {
 	for _, k := range t.names {
 		switch {
 		case !k.species():
-		case k.Authorship != "":
+		case k.authored():
 			authored++
 		// An autonym has no author of its own.
-		case !k.Autonym && !k.Hybrid:
+		case !k.Autonym && !k.Hybrid && !slip(k.Infraspecific, k.Epithet, 2):
 			bare = append(bare, k)
 		}
 	}
@@ -141,7 +159,7 @@ func (t *spellingTable) End() []label.Finding {
 		byGenus[b.genus] = append(byGenus[b.genus], b)
 		byEpithet[b.epithet] = append(byEpithet[b.epithet], b)
 	}
-	var all []label.Finding
+	all := t.almostAutonyms()
 	for _, genus := range slices.Sorted(maps.Keys(byGenus)) {
 		all = append(all, misspelt(byGenus[genus], func(b *binomial) string { return b.epithet }, func(b, as *binomial) string {
 			return strings.Replace(b.first.text, b.epithet, as.epithet, 1)
@@ -151,6 +169,18 @@ func (t *spellingTable) End() []label.Finding {
 		all = append(all, misspelt(byEpithet[epithet], func(b *binomial) string { return b.genus }, func(b, as *binomial) string {
 			return strings.Replace(b.first.text, b.genus, as.genus, 1)
 		})...)
+	}
+	return all
+}
+
+// almostAutonyms are names whose last epithet all but repeats the species'.
+func (t *spellingTable) almostAutonyms() []label.Finding {
+	var all []label.Finding
+	for _, text := range slices.Sorted(maps.Keys(t.names)) {
+		k := t.names[text]
+		if k.species() && k.Infraspecific != k.Epithet && slip(k.Infraspecific, k.Epithet, 2) {
+			all = append(all, k.finding(fmt.Sprintf("%q all but repeats %q: the two are spelt alike, or they are two words", k.Infraspecific, k.Epithet), ""))
+		}
 	}
 	return all
 }
@@ -195,7 +225,11 @@ func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *bi
 			if as.count < max(common, 3*b.count) {
 				break
 			}
-			if !slip(word(b), word(as)) || distinct(b, as) {
+			limit := 1
+			if len(b.authors) > 0 && len(as.authors) > 0 {
+				limit = 2
+			}
+			if !slip(word(b), word(as), limit) || distinct(b, as) {
 				continue
 			}
 			all = append(all, b.first.finding(fmt.Sprintf("%q is spelt %q in %s of the table", word(b), word(as), plural(as.count, "record")), mend(b, as)))
@@ -206,8 +240,12 @@ func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *bi
 }
 
 // distinct reports whether two binomials are known to be two: by their authors,
-// or because both are names of old standing.
+// by an autonym, which says the epithet twice, or because both are names of old
+// standing.
 func distinct(a, b *binomial) bool {
+	if a.first.Autonym {
+		return true
+	}
 	if len(a.authors) > 0 && len(b.authors) > 0 {
 		same := false
 		for x := range a.authors {
@@ -246,16 +284,15 @@ func plainAuthor(s string) string {
 }
 
 // slip reports whether two words are likely one word, mistyped: one letter
-// apart, or two in a long one, and not two words of different meaning.
-func slip(a, b string) bool {
+// apart, or up to limit in a long one, and not two words of different meaning.
+func slip(a, b string, limit int) bool {
 	x, y := []rune(a), []rune(b)
 	short := min(len(x), len(y))
 	if short < 5 || a == b {
 		return false
 	}
-	limit := 1
-	if short >= 9 {
-		limit = 2
+	if short < 9 {
+		limit = 1
 	}
 	if d := len(x) - len(y); d > limit || d < -limit {
 		return false

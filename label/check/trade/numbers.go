@@ -69,7 +69,7 @@ var (
 // monthNumber tells whether a number looks like what a spreadsheet makes of
 // two figures with a hyphen.
 func monthNumber(c *check.Context, text string) (message, suggest string) {
-	if len(text) < 5 || len(text) > 24 {
+	if n := len(text); n < 4 || n > 24 || strings.IndexByte("-/ ", text[n-3]) < 0 && strings.IndexByte("-/ ", text[1]) < 0 && strings.IndexByte("-/ ", text[2]) < 0 && (text[0] < '0' || text[0] > '9' || n < 8) {
 		return "", ""
 	}
 	const do = "a spreadsheet makes that of figures with a hyphen: format the column as text and type the number again"
@@ -200,7 +200,7 @@ func (z *zerosTable) End() []label.Finding {
 				continue
 			}
 			g.short = slices.DeleteFunc(g.short, func(n shortNumber) bool { return int(n.digits) >= g.width })
-			if len(g.short) == 0 || len(g.short) > g.zeros/2 {
+			if len(g.short) == 0 || len(g.short) > g.zeros/5 {
 				continue
 			}
 			slices.SortFunc(g.short, func(a, b shortNumber) int { return cmp.Compare(a.row, b.row) })

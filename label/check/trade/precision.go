@@ -14,7 +14,7 @@ func precisionRules(*finder) []check.Rule {
 	decimal := []string{"decimalLatitude", "decimalLongitude"}
 	return []check.Rule{
 		{
-			Name: "coordinates-decimals", Severity: label.Warning, Source: georeferences + ", 1.6",
+			Name: "coordinates-decimals", Severity: label.Note, Source: georeferences + ", 1.6",
 			Doc: "decimal degrees with more than seven decimals: the seventh is a centimetre", Terms: decimal,
 			Example: one("decimalLatitude", "38.471200000000003"), Counterexample: one("decimalLatitude", "38.4712345"),
 			Row: func(c *check.Context) {

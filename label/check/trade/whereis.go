@@ -92,6 +92,10 @@ func (f *finder) verdict(c *check.Context) *verdict {
 // and how far a change of datum may move a place, in metres.
 const slop = 2500
 
+// unstated is how far off a place may be whose uncertainty is not given, in
+// metres: many were found on a map long after the trip.
+const unstated = 5000
+
 func (f *finder) judge(c *check.Context) *verdict {
 	v := &verdict{}
 	if !c.HasCoordinates {
@@ -105,15 +109,18 @@ func (f *finder) judge(c *check.Context) *verdict {
 	var other place.ISOCountry
 	v.stated, other, v.isStated = f.stated(c.Record)
 	v.here = place.CountriesAt(lat, lon)
+	for _, code := range v.here {
+		if v.isStated && (code == v.stated.Code || code == other.Code) {
+			return v
+		}
+	}
 	reach := slop + c.Uncertainty + float64(c.Coordinates.Uncertainty())
+	if c.Uncertainty == 0 {
+		reach += unstated
+	}
 	if !v.isStated || !place.HasBorders(v.stated.Code) {
 		f.judgeSea(c, v, lat, lon, reach)
 		return v
-	}
-	for _, code := range v.here {
-		if code == v.stated.Code || code == other.Code {
-			return v
-		}
 	}
 	distance := place.CountryDistance(v.stated.Code, lat, lon)
 	if other.Code != "" {
@@ -235,7 +242,14 @@ func coordinateTexts(c *check.Context) (lat, lon string) {
 	return c.Coordinates.Lat.Decimal(places), c.Coordinates.Lon.Decimal(places)
 }
 
-func plainNumber(s string) bool { return s != "" && strings.Trim(s, "+-0123456789.") == "" }
+func plainNumber(s string) bool {
+	for i := range len(s) {
+		if b := s[i]; (b < '0' || b > '9') && b != '.' && b != '-' && b != '+' {
+			return false
+		}
+	}
+	return s != ""
+}
 
 // signed gives a number written the sign of a value.
 func signed(text string, v float64) string {

@@ -33,12 +33,8 @@ func wordRules(where *finder) []check.Rule {
 			Doc: "a comma, semicolon, colon or full stop that stands twice, or two of them where one is meant", Terms: prose,
 			Example: one("locality", "Valdoura,, dunes 300 m W of the field station"), Counterexample: one("locality", "Valdoura..., dunes 300 m W of the field station, at the foot etc."),
 			Row: func(c *check.Context) {
-				for _, term := range prose {
-					text := c.Text(term)
-					if text == "" {
-						continue
-					}
-					if signs, mended := doubled(text); signs != "" {
+				for term, f := range c.Terms {
+					if signs, mended := doubled(f.Text); signs != "" && slices.Contains(prose, term) {
 						c.Suggest(term, fmt.Sprintf("%q stands where one sign is meant", signs), mended)
 					}
 				}
@@ -51,7 +47,7 @@ func wordRules(where *finder) []check.Rule {
 			Row: func(c *check.Context) {
 				for term := range c.Terms {
 					text := c.Cell(term).Text
-					if !extraSpaces(text) {
+					if !extraSpaces(text) || !slices.Contains(prose, term) {
 						continue
 					}
 					message := "spaces before or after the text are not printed: take them out"
@@ -117,9 +113,6 @@ func inLanguages(in func(string) string, name string) bool {
 // the text throughout. Three full stops are an ellipsis; a full stop before
 // another sign ends an abbreviation.
 func doubled(text string) (signs, mended string) {
-	if !strings.ContainsAny(text, ",;:.") {
-		return "", ""
-	}
 	at := findDoubled(text)
 	if at == nil {
 		return "", ""
@@ -258,6 +251,16 @@ type position struct {
 	text    string // of its latitude
 }
 
+// from is the distance between two positions in metres; near is whether their
+// uncertainties, and what the words may mean, explain it.
+func (p position) from(q position) float64 {
+	return distance(float64(q.lat), float64(q.lon), float64(p.lat), float64(p.lon))
+}
+
+func (p position) near(q position, reach float64) bool {
+	return p.from(q) <= reach+float64(q.uncertainty)+float64(p.uncertainty)
+}
+
 // spot is one place by its words.
 type spot struct {
 	file      string
@@ -336,9 +339,19 @@ func (t *localityTable) End() []label.Finding {
 			reach = spotReach
 		}
 		usual := s.positions[0]
+		off, records := 0, 0
+		for _, p := range s.positions {
+			records += int(p.count)
+			if !p.near(usual, reach) {
+				off += int(p.count)
+			}
+		}
+		// Words that stand for many places say little of any.
+		if off > records/3 {
+			continue
+		}
 		for _, p := range s.positions[1:] {
-			d := distance(float64(usual.lat), float64(usual.lon), float64(p.lat), float64(p.lon))
-			if d <= reach+float64(usual.uncertainty)+float64(p.uncertainty) {
+			if p.near(usual, reach) {
 				continue
 			}
 			term := "decimalLatitude"
@@ -346,7 +359,7 @@ func (t *localityTable) End() []label.Finding {
 				term = "verbatimCoordinates"
 			}
 			all = append(all, label.Finding{Origin: p.origin(s.file, term), Value: p.text,
-				Message: fmt.Sprintf("%s from where record %d has it, whose words for the place are the same: correct the coordinates or the locality", far(d), usual.row),
+				Message: fmt.Sprintf("%s from where record %d has it, whose words for the place are the same: correct the coordinates or the locality", far(p.from(usual)), usual.row),
 				Also:    []label.Cell{{Row: int(usual.row), Term: term}}})
 		}
 	}
