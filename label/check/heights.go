@@ -115,6 +115,11 @@ func parseMetres(text string) Height {
 	} else {
 		h.Value, h.Status, _ = coord.ParseElevation(text)
 	}
+	if isNumber(text) { // the usual case, read quickly
+		if e, err := coord.NewElevation(figures, ""); err == nil {
+			h.Value, h.Status = e, coord.OK
+		}
+	}
 	if h.Status != coord.OK {
 		h.Value, h.Status, h.Err = coord.ParseElevation(figures + " m")
 	}
