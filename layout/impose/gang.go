@@ -171,14 +171,14 @@ func (g Gang) valid() error {
 		return fmt.Errorf("gutter of %s: it must not be negative", g.Gutter)
 	}
 	if a := g.area(); a.W <= 0 || a.H <= 0 {
-		return fmt.Errorf("a printer margin of %s leaves nothing of %s", g.Margin, paperName(g.Paper))
+		return fmt.Errorf("a printer margin of %s leaves nothing of %s", g.Margin, NameOf(g.Paper))
 	}
 	return nil
 }
 
 // tooLarge names the smallest paper that would do.
 func (g Gang) tooLarge(i int, s layout.Size) error {
-	msg := fmt.Sprintf("%s of %s does not fit %s", nameOf(g.Name, i), s, paperName(g.Paper))
+	msg := fmt.Sprintf("%s of %s does not fit %s", nameOf(g.Name, i), s, NameOf(g.Paper))
 	if a := g.area(); a.Size != g.Paper {
 		msg += fmt.Sprintf(", where a printer margin of %s leaves %s", g.Margin, a.Size)
 	}

@@ -146,7 +146,7 @@ func (g Grid) valid() error {
 	last := g.at(n - 1)
 	if right, bottom := last.X+g.Place.W, last.Y+g.Place.H; right > g.Paper.W || bottom > g.Paper.H {
 		return fmt.Errorf("%d columns and %d rows of stickers reach to %s, %s, and %s ends at %s, %s; check pitch and first sticker",
-			g.Columns, g.Rows, right, bottom, paperName(g.Paper), g.Paper.W, g.Paper.H)
+			g.Columns, g.Rows, right, bottom, NameOf(g.Paper), g.Paper.W, g.Paper.H)
 	}
 	for _, k := range g.Skip {
 		if k < 0 || k >= n {

@@ -38,6 +38,7 @@ type Guide struct {
 // area for the plant is dashed, a glued edge dotted.
 const (
 	guideGrey  = layout.Grey(128)
+	freeGrey   = layout.Grey(176)
 	guideWidth = layout.Pt / 4
 	cornerLeg  = 6 * layout.MM
 	wordOff    = 4 * layout.MM // from a corner to its word, clear of the ruler's ticks
@@ -74,7 +75,11 @@ func (m Mount) Guide(g Guide) (layout.Page, error) {
 		page.Boxes = append(page.Boxes, layout.Placed{At: at, Box: g.GlueWord})
 	}
 	free := m.free(append(rooms, label))
-	page.Marks = append(page.Marks, frame(free, dashed)...)
+	for _, side := range frame(free, dashed) {
+		s := side.(layout.Stroke)
+		s.Grey = freeGrey // it runs along the ruler, which is to be read
+		page.Marks = append(page.Marks, s)
+	}
 	page.Boxes = word(page.Boxes, g.FreeWord, free)
 	m.ruler(&page, &g, append(rooms, label))
 	return page, nil

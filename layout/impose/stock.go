@@ -123,8 +123,8 @@ func ParsePaper(text string) (layout.Size, error) {
 	return s, nil
 }
 
-// paperName returns a size's name, or the size.
-func paperName(s layout.Size) string {
+// NameOf returns a size's name, or the size.
+func NameOf(s layout.Size) string {
 	for _, p := range Papers() {
 		switch s {
 		case p.Size:

@@ -190,6 +190,15 @@ func (s *work) linearBarcode(p *pen, above []*block, sym *block, o symbol.Option
 	if err != nil {
 		return s.barsError(sym, err)
 	}
+	// The widest bars whose quiet zones fit the label may leave no margin.
+	for narrow := o; o.Module == 0 && bars.W > measure && bars.Module-bars.Dot >= leastModule; {
+		narrow.Module = int(bars.Module/bars.Dot) - 1
+		b, err := symbol.Make(sym.src.Bars.Text, narrow)
+		if err != nil {
+			break
+		}
+		bars = b
+	}
 	if need := max(5*layout.MM, bars.W.MulDiv(15, 100)); bars.H < need || bars.H > bottom-y || bars.W > measure {
 		grow := layout.Size{W: max(size.W, bars.W+s.m.Left+s.m.Right), H: size.H + max(0, need-(bottom-y))}
 		return s.barsError(sym, fmt.Errorf("the bars need %s beside words and margins; a label of %s would do",
@@ -199,6 +208,9 @@ func (s *work) linearBarcode(p *pen, above []*block, sym *block, o symbol.Option
 	p.bars = append(p.bars, bars)
 	return nil
 }
+
+// leastModule is the narrowest bar that the program chooses by itself.
+const leastModule = 19 * layout.MM / 100
 
 // plain sets runs without capitals, which takes less room.
 func (s *work) plain(runs []label.Run, size, measure layout.Length) ([]line, error) {

@@ -161,3 +161,25 @@ func TestNote(t *testing.T) {
 		t.Errorf("%d lines in %v", n, wide.Size)
 	}
 }
+
+// A label a little wider than its bars need takes narrower bars rather than
+// none: the widest whose quiet zones fit would stand in the margins.
+func TestBarsKeepMargins(t *testing.T) {
+	s := New(face.New(fonts.Default()))
+	c := &label.Content{Kind: label.Barcode, Blocks: []label.Block{
+		{Role: label.Symbol, Runs: plainRuns("VDOURA-0004188"), Bars: &label.Bars{Text: "VDOURA-0004188"}},
+	}}
+	for width := 53 * layout.MM; width <= 80*layout.MM; width += layout.MM / 4 {
+		m := For(label.Barcode)
+		m.Width = width
+		boxes, _, err := s.Set(c, m)
+		if err != nil {
+			t.Fatalf("%v wide: %v", width, err)
+		}
+		for _, mark := range boxes[0].Marks {
+			if b, ok := mark.(layout.Bars); ok && (b.At.X < m.Left || b.Right() > width-m.Right || b.At.X < b.Quiet) {
+				t.Errorf("%v wide: bars from %v to %v, quiet zone %v", width, b.At.X, b.Right(), b.Quiet)
+			}
+		}
+	}
+}

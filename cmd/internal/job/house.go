@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"cornerslip/fonts"
 	"cornerslip/label"
@@ -37,10 +38,14 @@ func (j *Job) measures(q *Request) func(*label.Content) typeset.Measures {
 	}
 	full := j.fullPacket(q)
 	return func(c *label.Content) typeset.Measures {
+		m := byKind[c.Kind]
 		if c.Kind == label.Packet && isFull(c) {
-			return full
+			m = full
 		}
-		return byKind[c.Kind]
+		if q.packet != nil {
+			m = j.onFlap(m, q.packet.Room())
+		}
+		return m
 	}
 }
 
@@ -97,6 +102,12 @@ func (j *Job) measuresOf(k label.Kind, q *Request) typeset.Measures {
 		m.Width = layout.Millimetres(h.Bars.StickerMM[0])
 		m.Heights = []layout.Length{layout.Millimetres(h.Bars.StickerMM[1])}
 	}
+	if q.On == OnStickers { // cut already, so that only the printer may drift
+		const margin = 3 * layout.MM
+		m.Width = layout.Millimetres(h.Stickers.SizeMM[0])
+		m.Heights = []layout.Length{layout.Millimetres(h.Stickers.SizeMM[1])}
+		m.Top, m.Right, m.Bottom, m.Left = min(m.Top, margin), min(m.Right, margin), min(m.Bottom, margin), min(m.Left, margin)
+	}
 	return m
 }
 
@@ -131,7 +142,8 @@ func lengths(mm []float64) []layout.Length {
 
 func (j *Job) symbol(q *Request) symbol.Options {
 	b := j.House.Bars
-	o := symbol.Options{Symbology: b.Symbology, Module: b.ModuleDots, Dot: layout.Inch / layout.Length(b.DPI)}
+	o := symbol.Options{Symbology: b.Symbology, Module: b.ModuleDots, Dot: layout.Inch / layout.Length(b.DPI),
+		Reduction: layout.Millimetres(b.ReductionMM)}
 	if q.Symbology != "" {
 		o.Symbology = q.Symbology
 	}
@@ -140,16 +152,18 @@ func (j *Job) symbol(q *Request) symbol.Options {
 
 // paper returns the size of what is printed on.
 func (j *Job) paper(q *Request) (layout.Size, error) {
-	if q.Mount {
-		if q.Paper != "" {
-			return impose.ParsePaper(q.Paper)
-		}
-		s := j.House.Mount.SizeMM
-		return layout.Size{W: layout.Millimetres(s[0]), H: layout.Millimetres(s[1])}, nil
-	}
+	h := j.House
 	name := q.Paper
-	if name == "" {
-		name = j.House.Paper.Size
+	switch {
+	case name != "":
+	case q.On == OnMount:
+		return layout.Size{W: layout.Millimetres(h.Mount.SizeMM[0]), H: layout.Millimetres(h.Mount.SizeMM[1])}, nil
+	case q.On == OnStickers:
+		name = h.Stickers.Paper
+	case strings.HasPrefix(strings.ToLower(strings.TrimSpace(q.Blank)), "letter"):
+		name = "Letter" // of which such blanks are parts
+	default:
+		name = h.Paper.Size
 	}
 	size, err := impose.ParsePaper(name)
 	if err != nil {

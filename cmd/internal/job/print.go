@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"io"
 	"iter"
-	"slices"
+	"path/filepath"
 	"strings"
 
 	"cornerslip/label"
@@ -29,11 +29,29 @@ type Request struct {
 	Slip            *form.SlipKind
 	// Bundle asks for the tags of presses instead of those of plants.
 	Bundle *BundleRequest
-	// Mount prints each sheet label on a mounting sheet of its own.
-	Mount bool
-	// Paper is what the labels are ganged on, by name or size; "" is the
-	// house's.
+	// On says where the labels go: OnPaper, OnMount or OnStickers; "" takes the
+	// stickers of a house that has some for barcode labels, else paper.
+	On string
+	// Paper is what is printed on, by name or size; "" is the house's.
 	Paper string
+	// Which names the sorts of labels that are printed; nil prints all. On
+	// mounts there are those of the house's own sheets alone.
+	Which []Sort
+	// Order of labels ganged on paper, "across" or "stack"; "" is the house's.
+	Order string
+	// Gutter is left between labels, in millimetres; nil is the house's.
+	Gutter *float64
+	// ByDestination begins a new paper for the labels of each herbarium.
+	ByDestination bool
+	// Start is the first free sticker of the first sheet, "2,3" or a count; ""
+	// is the first. Skip are further ones that are used up.
+	Start string
+	Skip  []string
+	// Blank folds packets from blanks of this name or size; "" makes labels to
+	// glue. Flap is how far their sides are turned back, in millimetres; 0 is the
+	// house's.
+	Blank string
+	Flap  float64
 	// Symbology of the bars; "" is the house's.
 	Symbology string
 	// ExceptBad prints the good records although others have errors.
@@ -45,6 +63,10 @@ type Request struct {
 	Progress func(done, of int)
 	// Each is told how every label was set, in order; nil tells nobody.
 	Each func(SetLabel)
+
+	packet  *impose.Packet // of Blank
+	letters map[int]string // of rows that share a mount
+	mounts  map[int]string // and the mount they share
 }
 
 // A SetLabel says how one label was set.
@@ -69,6 +91,17 @@ type Report struct {
 	Smaller   []SetLabel          // labels set below the usual size of type
 	Gifts     map[string]int      // labels by the herbarium they go to
 	Withheld  []SetLabel          // of these, the ones that name no exact place
+	LeftOut   map[Sort]int        // labels that do not go where the others do
+	Shared    int                 // mounts that hold more than one gathering
+	Face      layout.Size         // of folded packets; zero for all else
+	// Picture shows which stickers of the first sheet are used, for the terminal;
+	// "" where labels are not printed on stickers.
+	Picture string
+	// Warnings say what is not as it should be with the printer or the paper.
+	Warnings []string
+
+	title string // of the document
+	cuts  []cutPapers
 }
 
 // ErrData is returned where the data has errors and nothing was written.
@@ -86,6 +119,8 @@ func (j *Job) contents(q *Request, o *form.Options, r *check.Record) []label.Con
 		return form.Barcodes(r, *o)
 	case label.Tag:
 		return []label.Content{form.Tag(r, *o)}
+	case allKinds:
+		return append(append(form.Sheet(r, *o), form.Containers(r, *o)...), form.Packets(r, *o)...)
 	}
 	return append(form.Sheet(r, *o), form.Containers(r, *o)...)
 }
@@ -96,6 +131,7 @@ type setRecord struct {
 	count   int // the records it stands for, where that is more than one
 	labels  []SetLabel
 	encoded [][]byte
+	leftOut map[Sort]int
 }
 
 // setContents sets labels of a record.
@@ -135,7 +171,10 @@ func (j *Job) setAll(t *Table, q *Request, bad []BadRecord, each func(setRecord)
 		if r.Empty() || isBad[r.Row] || !t.Only.Match(r) {
 			return setRecord{}, nil
 		}
-		return j.setContents(r, j.contents(q, &o, r), measures)
+		contents, left := q.choose(j.contents(q, &o, r))
+		set, err := j.setContents(r, contents, measures)
+		set.leftOut = left
+		return set, err
 	}
 	var faults []error // of all records: every one is to be named
 	err = layout.InOrder(t.Rows(), j.Workers, work, func(s setRecord, err error) error {
@@ -178,6 +217,9 @@ func (j *Job) checkAndSet(t *Table, q *Request, say func(label.Finding) error, e
 	if s.Errors > 0 && (!q.ExceptBad || s.Errors > 0 && len(s.Bad) == 0) {
 		return s, ErrData
 	}
+	if err := j.shareMounts(t, q); err != nil {
+		return s, err
+	}
 	if err := j.setAll(t, q, s.Bad, func(r setRecord) error { return each(&s, r) }); err != nil {
 		return s, err
 	}
@@ -199,20 +241,19 @@ func quoted(texts []string) string {
 // they come. write is called once, when all labels are set, with the function
 // that writes the pages.
 func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write func(func(io.Writer) error) error) (Summary, Report, error) {
-	rep := Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}}
-	spool, err := newSpool()
+	rep := Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}, LeftOut: map[Sort]int{}}
+	if err := j.prepare(&q); err != nil {
+		return Summary{}, rep, err
+	}
+	run, err := newRun()
 	if err != nil {
 		return Summary{}, rep, err
 	}
-	defer spool.close()
-	paper, err := j.paper(&q)
-	if err != nil {
-		return Summary{}, rep, err
-	}
-	if err := q.valid(); err != nil {
-		return Summary{}, rep, err
-	}
+	defer run.close()
 	s, err := j.checkAndSet(t, &q, say, func(s *Summary, r setRecord) error {
+		for sort, n := range r.leftOut {
+			rep.LeftOut[sort] += n
+		}
 		if len(r.labels) == 0 {
 			rep.Without++
 			return nil
@@ -223,7 +264,7 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 				q.Each(l)
 			}
 			rep.count(l)
-			if err := spool.add(l.Size, r.encoded[i]); err != nil {
+			if err := run.put(&l, r.encoded[i]); err != nil {
 				return err
 			}
 		}
@@ -238,28 +279,60 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 	if rep.Labels == 0 {
 		return s, rep, ErrNone
 	}
-	if err := spool.done(); err != nil {
+	if err := run.done(); err != nil {
 		return s, rep, err
 	}
-	papers, pages, err := j.impose(&q, paper, spool)
+	if err := j.blanksFit(t, &q, &rep); err != nil {
+		return s, rep, err
+	}
+	rep.title = q.title(t.Source().Name())
+	pages, err := j.impose(&q, run, &rep)
 	if err != nil {
 		return s, rep, err
 	}
-	rep.Papers, rep.PaperSize = papers, paper
-	err = write(func(w io.Writer) error {
-		return pdf.Write(w, pages, j.fonts, pdf.Options{
-			Title: q.title(t.Source().Name()), Lang: string(j.langs[0]), Creator: "cornerslip " + Version, Date: j.o.Date, Workers: j.Workers,
-		})
-	})
-	return s, rep, err
+	return s, rep, j.writePages(rep.title, &rep, pages, write)
 }
 
-func (q *Request) valid() error {
+// writePages writes pages as they are to be printed.
+func (j *Job) writePages(title string, rep *Report, pages iter.Seq2[layout.Page, error], write func(func(io.Writer) error) error) error {
+	pages, warnings, err := j.forPrinter(pages, rep.PaperSize)
+	if err != nil {
+		return err
+	}
+	rep.Warnings = append(rep.Warnings, warnings...)
+	return j.writePlain(title, pages, write)
+}
+
+// writePlain writes pages as they are.
+func (j *Job) writePlain(title string, pages iter.Seq2[layout.Page, error], write func(func(io.Writer) error) error) error {
+	return write(func(w io.Writer) error {
+		return pdf.Write(w, pages, j.fonts, j.pdfOptions(title))
+	})
+}
+
+func (j *Job) pdfOptions(title string) pdf.Options {
+	return pdf.Options{Title: title, Lang: string(j.langs[0]), Creator: "cornerslip " + Version, Date: j.o.Date, Workers: j.Workers}
+}
+
+// prepare holds a request against what can be printed, before the table is
+// read, and fills in what the house says.
+func (j *Job) prepare(q *Request) error {
 	switch q.Symbology {
 	case "", symbol.Code128, symbol.Code39, symbol.DataMatrix, symbol.QR:
-		return nil
+	default:
+		return fmt.Errorf("no barcode is called %q; there are code128, code39, datamatrix and qr", q.Symbology)
 	}
-	return fmt.Errorf("no barcode is called %q; there are code128, code39, datamatrix and qr", q.Symbology)
+	if q.Order != "" && q.Order != "across" && q.Order != "stack" {
+		return fmt.Errorf("no order of labels is called %q; there are across and stack", q.Order)
+	}
+	if err := j.prepareWhich(q); err != nil {
+		return err
+	}
+	if err := j.preparePlace(q); err != nil {
+		return err
+	}
+	_, err := j.paper(q)
+	return err
 }
 
 func (q *Request) title(table string) string {
@@ -267,8 +340,12 @@ func (q *Request) title(table string) string {
 		return q.Title
 	}
 	words := map[label.Kind]string{label.Sheet: "Sheet labels", label.Packet: "Packet labels", label.Barcode: "Barcode labels", label.Slip: "Slips", label.Tag: "Tags"}
-	return words[q.Kind] + " of " + table
+	return words[q.Kind] + " of " + baseName(table)
 }
+
+// baseName is how pages call a table: its folders say more about the computer
+// than about the trip.
+func baseName(table string) string { return filepath.Base(table) }
 
 func (rep *Report) count(l SetLabel) {
 	rep.Labels++
@@ -285,64 +362,4 @@ func (rep *Report) count(l SetLabel) {
 	if l.Withheld && l.Ref.Label == 1 {
 		rep.Withheld = append(rep.Withheld, l)
 	}
-}
-
-// impose places the spooled boxes on paper.
-func (j *Job) impose(q *Request, paper layout.Size, s *spool) (int, iter.Seq2[layout.Page, error], error) {
-	if q.Mount {
-		m := impose.Mount{Sheet: paper, Margin: layout.Millimetres(j.House.Mount.MarginMM)}
-		pages, err := m.Pages(s.sizes, s.box)
-		return len(s.sizes), pages, err
-	}
-	g := impose.Gang{Paper: paper, NoTicks: !j.House.Paper.Ticks, Margin: layout.Millimetres(j.House.Printer.MarginMM)}
-	if j.House.Paper.Order == "stack" {
-		g.Order = impose.Stack
-	}
-	var papers int
-	var all []iter.Seq2[layout.Page, error]
-	for _, group := range byWidth(q, s.sizes) {
-		sizes := make([]layout.Size, len(group))
-		for i, k := range group {
-			sizes[i] = s.sizes[k]
-		}
-		plan, err := g.Plan(sizes)
-		if err != nil {
-			return 0, nil, err
-		}
-		papers += plan.Len()
-		all = append(all, plan.Pages(func(i int) (*layout.Box, error) { return s.box(group[i]) }))
-	}
-	return papers, func(yield func(layout.Page, error) bool) {
-		for _, pages := range all {
-			for p, err := range pages {
-				if !yield(p, err) {
-					return
-				}
-			}
-		}
-	}, nil
-}
-
-// byWidth parts packet labels by their widths: the small ones, and the whole
-// labels of mosses after them, each on papers of their own, cut better than
-// both mixed. Other labels are of one width.
-func byWidth(q *Request, sizes []layout.Size) [][]int {
-	var widths []layout.Length
-	groups := map[layout.Length][]int{}
-	for i, size := range sizes {
-		w := size.W
-		if q.Kind != label.Packet {
-			w = 0
-		}
-		if groups[w] == nil {
-			widths = append(widths, w)
-		}
-		groups[w] = append(groups[w], i)
-	}
-	slices.Sort(widths)
-	out := make([][]int, len(widths))
-	for i, w := range widths {
-		out[i] = groups[w]
-	}
-	return out
 }

@@ -57,6 +57,10 @@ func (j *Job) formOptions(q *Request) (form.Options, error) {
 	if len(j.langs) > 1 {
 		o.Second = j.langs[1]
 	}
+	o.ContentsLine = q.packet != nil
+	if q.letters != nil {
+		o.Letter = func(r *check.Record) string { return q.letters[r.Row] }
+	}
 	if h.Herbarium.Name != "" {
 		o.House = append([]string{h.Herbarium.Name}, h.Herbarium.Address...)
 	}
