@@ -98,7 +98,7 @@ func (d *document) metadata() []byte {
 
 // putCatalog writes the document's root. Printers are asked for the true size
 // and for the paper of the page's size: at 97 % no bar stays on the printer's
-// dots.
+// dots. They are asked not to print on the back, where labels would be lost.
 func (d *document) putCatalog(tree int) {
 	meta := d.number()
 	d.stream(meta, " /Type /Metadata /Subtype /XML", d.metadata()) // never compressed: other programs look for it
@@ -106,7 +106,7 @@ func (d *document) putCatalog(tree int) {
 	b := fmt.Sprintf("<< /Type /Catalog /Pages %d 0 R /Metadata %d 0 R", tree, meta)
 	b += fmt.Sprintf(" /OutputIntents [<< /Type /OutputIntent /S /GTS_PDFA1 /OutputConditionIdentifier (sRGB IEC61966-2.1)"+
 		" /Info (sRGB IEC61966-2.1) /DestOutputProfile %d 0 R >>]", profile)
-	b += " /ViewerPreferences << /PrintScaling /None /PickTrayByPDFSize true"
+	b += " /ViewerPreferences << /PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true"
 	if d.o.Title != "" {
 		b += " /DisplayDocTitle true"
 	}

@@ -98,7 +98,7 @@ func TestFacts(t *testing.T) {
 		}
 	}
 	catalog := run(t, "qpdf", "--show-object=1", path)
-	for _, want := range []string{"/PrintScaling /None", "/PickTrayByPDFSize true", "/DisplayDocTitle true", "/Lang (pt-PT)"} {
+	for _, want := range []string{"/PrintScaling /None", "/Duplex /Simplex", "/PickTrayByPDFSize true", "/DisplayDocTitle true", "/Lang (pt-PT)"} {
 		if !strings.Contains(catalog, want) {
 			t.Errorf("the catalog does not say %s: %s", want, catalog)
 		}
