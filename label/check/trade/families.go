@@ -68,7 +68,7 @@ func isFamily(s string) bool {
 		return false
 	}
 	f := capitalised(s)
-	return strings.HasSuffix(f, "ae") || alternative[f] != ""
+	return strings.HasSuffix(f, "ae") || strings.Contains(f[len(f)-5:], "ac") || alternative[f] != ""
 }
 
 // familySeen is one way in which families are spelt.
@@ -114,6 +114,9 @@ func (t *familyTable) End() []label.Finding {
 	var all []label.Finding
 	for i, s := range list {
 		for _, as := range list[:i] {
+			if capitalised(s.text) == capitalised(as.text) {
+				break // the same but for capitals, which are a matter of style
+			}
 			message := twoWays(s, as)
 			if message == "" {
 				continue
@@ -133,13 +136,14 @@ func (t *familyTable) End() []label.Finding {
 func twoWays(s, as *familySeen) string {
 	f, g := capitalised(s.text), capitalised(as.text)
 	switch {
-	case f == g: // capitals are a matter of style
-		return ""
 	case modern(f) == modern(g):
 		return fmt.Sprintf("the same family as %s, as %s of the table %s it: both names are right, but use one", as.text, plural(as.count, "record"), has(as.count))
 	case families()[f]:
 		return ""
 	case families()[g] && as.count >= s.count, as.count >= max(common, 3*s.count):
+		if s, t := strings.LastIndex(f, "ac"), strings.LastIndex(g, "ac"); s >= 2 && s == t && f[:s] == g[:t] {
+			return fmt.Sprintf("spelt %q in %s of the table", as.text, plural(as.count, "record"))
+		}
 		if short := min(len([]rune(f)), len([]rune(g))) - len("aceae"); short >= 3 && within([]rune(f), []rune(g), 1+min(1, short/5)) {
 			return fmt.Sprintf("spelt %q in %s of the table", as.text, plural(as.count, "record"))
 		}
@@ -221,7 +225,7 @@ func (t *genusTable) End() []label.Finding {
 		list := t.genera[genus].families
 		slices.SortStableFunc(list, func(a, b *familySeen) int { return cmp.Compare(b.count, a.count) })
 		for i, s := range list {
-			if i == 0 || twoWays(s, list[0]) != "" {
+			if i == 0 || capitalised(s.text) == capitalised(list[0].text) || twoWays(s, list[0]) != "" {
 				continue // a spelling has a finding of its own
 			}
 			suggest := list[0].text

@@ -294,9 +294,6 @@ func slip(a, b string, limit int) bool {
 	if short < 9 {
 		limit = 1
 	}
-	if d := len(x) - len(y); d > limit || d < -limit {
-		return false
-	}
 	return within(x, y, limit) && !meaningful(a, b)
 }
 
@@ -324,7 +321,7 @@ func meaningful(a, b string) bool {
 func within(a, b []rune, limit int) bool {
 	const far = 1 << 20
 	var rows [3][64]int
-	if len(a) > 60 || len(b) > 60 {
+	if len(a) > 60 || len(b) > 60 || len(a)-len(b) > limit || len(b)-len(a) > limit {
 		return false
 	}
 	prev2, prev, cur := &rows[0], &rows[1], &rows[2]

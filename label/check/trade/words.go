@@ -50,11 +50,11 @@ func wordRules(where *finder) []check.Rule {
 					if !extraSpaces(text) || !slices.Contains(prose, term) {
 						continue
 					}
-					message := "spaces before or after the text are not printed: take them out"
-					if one := strings.TrimSpace(text); strings.Contains(one, "  ") {
-						message = "two spaces where one is meant"
+					if !strings.Contains(strings.TrimSpace(text), "  ") {
+						c.Report(term, "spaces before or after the text, which are not printed: take them out")
+						continue
 					}
-					c.Suggest(term, message, strings.Join(strings.Fields(text), " "))
+					c.Suggest(term, "two spaces where one is meant", strings.Join(strings.Fields(text), " "))
 				}
 			},
 		},
