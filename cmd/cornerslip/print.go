@@ -318,13 +318,18 @@ func (a *app) report(out string, rep job.Report, mount bool) {
 		delete(goesOn, l.Ref.Key)
 	}
 	if rep.Picture != "" {
-		a.say("stickers of the first sheet (■ printed now, □ still free, × used up):")
-		fmt.Fprint(a.stderr, rep.Picture)
+		a.stickers(rep.Picture)
 	}
 	if rep.Face != (layout.Size{}) {
 		a.say("closed packets are %s × %s mm", rep.Face.W.Decimal(layout.MM, 0), rep.Face.H.Decimal(layout.MM, 0))
 	}
 	a.advice(rep.Warnings)
+}
+
+// stickers shows which stickers of the first sheet are used.
+func (a *app) stickers(picture string) {
+	a.say("stickers of the first sheet (■ printed on, □ still free, × used up):")
+	fmt.Fprint(a.stderr, picture)
 }
 
 // advice says how the pages are to be printed.

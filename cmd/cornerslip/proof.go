@@ -19,7 +19,8 @@ var kinds = map[string]label.Kind{"sheet": label.Sheet, "packet": label.Packet, 
 
 func (a *app) proofCommand() *cobra.Command {
 	var asJSON bool
-	var kind, svgDir string
+	var kind, svgDir, start string
+	var skip []string
 	slips, tags := &slipFlags{}, &tagFlags{}
 	c := &cobra.Command{
 		Use:   "proof trip.csv",
@@ -37,7 +38,7 @@ an SVG picture. The lines break as they will on paper.`,
 			if !ok {
 				return fmt.Errorf("--kind %q is not known; say sheet, packet, barcode, slip or tag", kind)
 			}
-			q := job.Request{Kind: k, ExceptBad: true}
+			q := job.Request{Kind: k, ExceptBad: true, Start: start, Skip: skip}
 			if err := tags.request(&q); err != nil {
 				return err
 			}
@@ -54,6 +55,8 @@ an SVG picture. The lines break as they will on paper.`,
 	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON object a line for each label: lines, positions, bars")
 	c.Flags().StringVar(&kind, "kind", "sheet", "which `labels`: sheet, packet, barcode, slip or tag")
 	c.Flags().StringVar(&svgDir, "svg", "", "write each label as an SVG picture into this `folder`")
+	c.Flags().StringVar(&start, "start", "", "barcode labels on stickers: the first free one, `row,column` such as 2,3")
+	c.Flags().StringArrayVar(&skip, "skip", nil, "barcode labels on stickers: a further `place` that is used or spoilt")
 	slips.add(c.Flags())
 	tags.add(c.Flags())
 	return c
@@ -102,6 +105,11 @@ func (a *app) proof(path string, q job.Request, asJSON bool, svgDir string) erro
 		a.say("wrote %s in %s", plural(n, "picture"), svgDir)
 	} else if n == 0 && s.Errors == 0 {
 		a.say("%s", nothingFor(q.Kind))
+	}
+	if picture, err := j.UsedStickers(q, n); err != nil {
+		return err
+	} else if picture != "" && n > 0 {
+		a.stickers(picture)
 	}
 	if s.Errors > 0 {
 		a.say("%s; those records are not shown", summaryLine(s))

@@ -168,7 +168,7 @@ func (g Gang) valid() error {
 	case g.Order != Across && g.Order != Stack:
 		return fmt.Errorf("no order of labels has the number %d", g.Order)
 	case g.Gutter < 0:
-		return fmt.Errorf("gutter of %s: it must not be negative", g.Gutter)
+		return fmt.Errorf("gutter of %s: it must not be negative; 0 lets neighbours share a cut", g.Gutter)
 	}
 	if a := g.area(); a.W <= 0 || a.H <= 0 {
 		return fmt.Errorf("a printer margin of %s leaves nothing of %s", g.Margin, NameOf(g.Paper))

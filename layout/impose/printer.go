@@ -29,13 +29,23 @@ func (c Correction) scales() (x, y int64) {
 	return x, y
 }
 
-// Page returns p corrected. Letters keep their size, and so do barcodes, whose
-// bars are whole dots of the printer; their places are corrected. The error says
-// that ink would be moved off the paper.
+// Page is Apply for pages of which nothing may be lost. The error says that ink
+// would be moved off the paper.
 func (c Correction) Page(p layout.Page) (layout.Page, error) {
 	if c == (Correction{}) {
 		return p, nil
 	}
+	out := c.Apply(p)
+	if ink := Ink(out); ink.Size != (layout.Size{}) && !(layout.Rect{Size: p.Size}).Contains(ink) {
+		over := max(-ink.At.X, -ink.At.Y, ink.Right()-p.Size.W, ink.Bottom()-p.Size.H)
+		return out, fmt.Errorf("the printer's correction moves ink off the paper, by %s: correct less than the margin that is kept free", over)
+	}
+	return out, nil
+}
+
+// Apply returns p corrected. Letters keep their size, and so do barcodes, whose
+// bars are whole dots of the printer; their places are corrected.
+func (c Correction) Apply(p layout.Page) layout.Page {
 	x, y := c.scales()
 	out := layout.Page{Size: p.Size, Trim: p.Trim}
 	if p.Trim != (layout.Rect{}) && p.Trim != (layout.Rect{Size: p.Size}) {
@@ -52,11 +62,7 @@ func (c Correction) Page(p layout.Page) (layout.Page, error) {
 	for _, m := range p.Marks {
 		out.Marks = append(out.Marks, scaleMark(m, x, y).Shifted(c.Offset))
 	}
-	if ink := Ink(out); ink.Size != (layout.Size{}) && !(layout.Rect{Size: p.Size}).Contains(ink) {
-		over := max(-ink.At.X, -ink.At.Y, ink.Right()-p.Size.W, ink.Bottom()-p.Size.H)
-		return out, fmt.Errorf("the printer's correction moves ink off the paper, by %s: correct less than the margin that is kept free", over)
-	}
-	return out, nil
+	return out
 }
 
 // clip returns the part of r on a page.

@@ -57,11 +57,10 @@ func (j *Job) Calibrate(c Calibration, write func(func(io.Writer) error) error) 
 		return rep, p.err
 	}
 	pages := func(yield func(layout.Page, error) bool) {
-		page, err := p.page, error(nil)
-		if c.Corrected {
-			page, err = j.correction().Page(page)
+		if c.Corrected { // the lines nearest to the edge may leave the paper
+			p.page = j.correction().Apply(p.page)
 		}
-		yield(page, err)
+		yield(p.page, nil)
 	}
 	if rep.Warnings, err = j.cannotTake(rep.PaperSize); err != nil {
 		return rep, err

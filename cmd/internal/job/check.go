@@ -7,6 +7,8 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/check"
+	"cornerslip/label/check/bdq"
+	"cornerslip/label/check/trade"
 	"cornerslip/label/date"
 	"cornerslip/label/house"
 	"cornerslip/label/table"
@@ -63,7 +65,7 @@ func (j *Job) checkOptions() check.Options {
 		Code:             h.Herbarium.Code,
 		Dates:            dateHints(h),
 	}
-	o.Rules = append(slices.Clone(slipRules), j.withheldRule())
+	o.Rules = slices.Concat(slipRules, []check.Rule{j.withheldRule()}, bdq.Rules(), trade.Rules())
 	for name, s := range h.Check.Severity {
 		if o.Severity == nil {
 			o.Severity = map[string]label.Severity{}

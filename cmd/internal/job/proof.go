@@ -20,6 +20,9 @@ type Proof struct {
 
 // Proof checks the table and hands every set label to each, in order.
 func (j *Job) Proof(t *Table, q Request, say func(label.Finding) error, each func(Proof) error) (Summary, error) {
+	if err := j.prepare(&q); err != nil {
+		return Summary{}, err
+	}
 	return j.checkAndSet(t, &q, say, func(_ *Summary, r setRecord) error {
 		for i, l := range r.labels {
 			b, err := layout.Decode(r.encoded[i])

@@ -44,7 +44,9 @@ func (r *run) name(i int) string {
 	if err != nil {
 		return "a label"
 	}
-	return b.Ref.String()
+	ref := b.Ref
+	ref.Part = "" // the size is said next
+	return ref.String()
 }
 
 // all returns the numbers of all labels.
