@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"encoding/json"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -11,7 +12,7 @@ import (
 )
 
 func (a *app) checkCommand() *cobra.Command {
-	var asJSON, rules bool
+	var asJSON, responses, rules bool
 	slips := &slipFlags{}
 	c := &cobra.Command{
 		Use:   "check trip.csv",
@@ -37,12 +38,16 @@ if the table cannot be read.`,
 			if rules {
 				return a.listRules()
 			}
+			if responses {
+				return a.responses(args[0])
+			}
 			return a.check(args[0], asJSON, slips)
 		},
 	}
 	a.tableFlags(c)
 	slips.addTable(c.Flags())
 	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON object a line for each finding")
+	c.Flags().BoolVar(&responses, "responses", false, "write instead the responses of the TDWG data quality tests, one JSON object a line for each record and test")
 	c.Flags().BoolVar(&rules, "rules", false, "list the rules: name, severity, what they look for, and the source")
 	return c
 }
@@ -90,6 +95,24 @@ func (a *app) check(path string, asJSON bool, slips *slipFlags) error {
 		return errSaid
 	}
 	return nil
+}
+
+// responses answers every test of the standard for every record.
+func (a *app) responses(path string) error {
+	j, err := a.job()
+	if err != nil {
+		return err
+	}
+	t, release, err := a.table(path)
+	if err != nil {
+		return err
+	}
+	defer release()
+	out := bufio.NewWriter(a.stdout)
+	defer out.Flush()
+	e := json.NewEncoder(out)
+	e.SetEscapeHTML(false)
+	return j.Responses(t, func(answer any) error { return e.Encode(answer) })
 }
 
 func noRecord(missing []string) error {

@@ -39,12 +39,15 @@ func newReporter(w io.Writer, least label.Severity) *reporter {
 }
 
 // add takes a finding. Faults are the same where rule, column, message and
-// value are.
+// value are; notes, which ask for nothing, whatever the value.
 func (r *reporter) add(f label.Finding) error {
 	if f.Severity < r.least {
 		return nil
 	}
-	key := f.Rule + "\x00" + f.Term + "\x00" + f.Message + "\x00" + f.Value
+	key := f.Rule + "\x00" + f.Term + "\x00" + f.Message
+	if f.Severity > label.Note {
+		key += "\x00" + f.Value
+	}
 	g := r.groups[key]
 	if g == nil {
 		g = &faultGroup{}
