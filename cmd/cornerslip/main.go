@@ -94,7 +94,7 @@ A first try:
 	f.StringVar(&a.date, "date", "", "the day of the run, as 2026-07-30 (default today)")
 	f.StringSliceVar(&a.langs, "lang", nil, "`language` of the words the program prints: en, pt, es, fr, de, la, zh-Hant; two make it bilingual (pt,en)")
 	root.AddCommand(
-		a.checkCommand(), a.sheetCommand(), a.packetCommand(), a.barcodeCommand(), a.slipCommand(), a.tagCommand(), a.proofCommand(),
+		a.checkCommand(), a.mendCommand(), a.sheetCommand(), a.packetCommand(), a.barcodeCommand(), a.slipCommand(), a.tagCommand(), a.proofCommand(),
 		a.listCommand(), a.calibrateCommand(),
 		a.readCommand(), a.houseCommand(), a.fontsCommand(),
 	)
