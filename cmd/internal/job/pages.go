@@ -269,7 +269,7 @@ func (j *Job) UsedStickers(q Request, n int) (string, error) {
 // rule to measure across or down the page, or without.
 func (j *Job) footer(title string) impose.Footer {
 	if !j.House.Paper.Footer {
-		return nil
+		return func(int, int) []*layout.Box { return nil }
 	}
 	return func(page, pages int) []*layout.Box {
 		words := fmt.Sprintf("%s, %s, page %d of %d", title, j.o.Date.Format("2006-01-02"), page, pages)
