@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"math/bits"
 	"slices"
 	"strings"
 	"unicode"
@@ -216,14 +217,26 @@ func (t *spellingTable) binomials() []*binomial {
 // misspelt compares binomials, the commonest first, that differ in one word.
 func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *binomial) string) []label.Finding {
 	var all []label.Finding
+	if len(list) < 2 {
+		return nil
+	}
+	// Letters that a word has, counted once or twice, tell quickly that two
+	// words are too far apart: a letter changed alters no more than two bits.
+	sets := make([]uint64, len(list))
+	for i, b := range list {
+		sets[i] = letters(word(b))
+	}
 	for i := len(list) - 1; i > 0; i-- {
 		b := list[i]
 		if b.count > rare {
 			break
 		}
-		for _, as := range list[:i] {
+		for j, as := range list[:i] {
 			if as.count < max(common, 3*b.count) {
 				break
+			}
+			if bits.OnesCount64(sets[i]^sets[j]) > 4 {
+				continue
 			}
 			limit := 1
 			if len(b.authors) > 0 && len(as.authors) > 0 {
@@ -237,6 +250,24 @@ func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *bi
 		}
 	}
 	return all
+}
+
+// letters has a bit for each letter of a word that it has, and one for each it
+// has twice or more; letters beyond a to z share one.
+func letters(s string) uint64 {
+	var once, twice uint64
+	for i := range len(s) {
+		if s[i]&0xc0 == 0x80 {
+			continue // the rest of a letter beyond ASCII
+		}
+		bit := uint64(1) << 31
+		if c := s[i] | 0x20; c >= 'a' && c <= 'z' {
+			bit = 1 << (c - 'a')
+		}
+		twice |= once & bit
+		once |= bit
+	}
+	return once | twice<<32
 }
 
 // distinct reports whether two binomials are known to be two: by their authors,

@@ -110,33 +110,44 @@ func (n *numbered) text() string {
 // orderRule keeps 24 bytes a record.
 type orderRule struct {
 	file   string
-	groups map[string][]numbered // by collector and prefix of the number
+	groups map[uint64]*series // by collector and prefix of the number
+}
+
+// series is the records of one collector whose numbers have one prefix.
+type series struct {
+	collector, prefix string
+	list              []numbered
 }
 
 func (o *orderRule) Feed(r *check.Record) {
-	if r.Collector == "" || r.Number == "" || r.Date.Days() != 1 || r.Date.IsCirca() {
+	f := r.Field("recordNumber")
+	if f.Text == "" || r.Collector == "" || r.Number == "" || r.Date.Days() != 1 || r.Date.IsCirca() {
 		return
 	}
-	f := r.Field("recordNumber")
-	prefix, digits := cutNumber(strings.TrimRight(f.Text, "abcdefghijk"))
+	text := f.Text
+	if last := text[len(text)-1]; last >= 'a' && last <= 'k' {
+		text = text[:len(text)-1]
+	}
+	prefix, digits := cutNumber(text)
 	n, err := strconv.ParseInt(digits, 10, 64)
-	if err != nil || n >= 1<<46 || len(f.Text)-len(prefix)-len(digits) > 1 {
+	if err != nil || n >= 1<<46 {
 		return
 	}
 	n = n<<16 | int64(len(digits))<<8
-	if letter := f.Text[len(prefix)+len(digits):]; letter != "" {
+	if letter := f.Text[len(text):]; letter != "" {
 		n |= int64(letter[0])
 	}
 	o.file = f.Origin.File
 	if o.groups == nil {
-		o.groups = map[string][]numbered{}
+		o.groups = map[uint64]*series{}
 	}
-	key := r.Collector + "\x00" + prefix
-	list, ok := o.groups[key]
-	if !ok {
-		key = strings.Clone(key)
+	key := sum(r.Collector, prefix)
+	g := o.groups[key]
+	if g == nil {
+		g = &series{collector: strings.Clone(r.Collector), prefix: strings.Clone(prefix)}
+		o.groups[key] = g
 	}
-	o.groups[key] = append(list, numbered{n, days(r.Date.Start()), cellOf(f)})
+	g.list = append(g.list, numbered{n, days(r.Date.Start()), cellOf(f)})
 }
 
 // A sequence says something of dates only if it is long enough and nearly all
@@ -150,12 +161,13 @@ const (
 
 func (o *orderRule) End() []label.Finding {
 	var all []label.Finding
-	for _, key := range slices.Sorted(maps.Keys(o.groups)) {
-		list := o.groups[key]
+	for _, g := range slices.SortedFunc(maps.Values(o.groups), func(a, b *series) int {
+		return cmp.Or(strings.Compare(a.collector, b.collector), strings.Compare(a.prefix, b.prefix))
+	}) {
+		list, prefix := g.list, g.prefix
 		if len(list) < longEnough {
 			continue
 		}
-		_, prefix, _ := strings.Cut(key, "\x00")
 		slices.SortFunc(list, func(a, b numbered) int {
 			return cmp.Or(cmp.Compare(a.number, b.number), cmp.Compare(a.day, b.day), cmp.Compare(a.row, b.row))
 		})

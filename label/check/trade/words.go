@@ -280,7 +280,7 @@ func (t *localityTable) Feed(r *check.Record) {
 	if !r.HasCoordinates || len(locality) < 12 {
 		return
 	}
-	key := sum(locality, r.Text("country"), r.Text("stateProvince"), r.Text("county"), r.Text("municipality"), r.Text("island"), r.Text("minimumElevationInMeters"), r.Text("verbatimLocality"))
+	key := sum(locality, r.Text("country"), r.Text("stateProvince"), r.Text("county"), r.Text("minimumElevationInMeters"))
 	s := t.places[key]
 	p := position{
 		lat: float32(r.Coordinates.Lat.Degrees()), lon: float32(r.Coordinates.Lon.Degrees()),
