@@ -94,6 +94,13 @@ func (r *reporter) flush() {
 // line is a finding as one line; what does not stop the print says so.
 func line(f label.Finding) string {
 	s := f.String()
+	if n := len(f.Also); n > 0 {
+		var rows []rowRange
+		for _, c := range f.Also {
+			rows = append(rows, rowRange{c.Row, c.Row})
+		}
+		s += fmt.Sprintf(" (so, too, %s)", rowList(rows))
+	}
 	if f.Severity == label.Error {
 		return s
 	}

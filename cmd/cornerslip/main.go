@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 	"time"
 
@@ -15,7 +16,14 @@ import (
 	"cornerslip/cmd/internal/job"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	if os.Getenv("GOGC") == "" {
+		// Checking and setting make much that lives for one row only; a heap of a
+		// few dozen megabytes more saves a fifth of the time.
+		debug.SetGCPercent(400)
+	}
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
 
 // The exit codes.
 const (
