@@ -6,8 +6,10 @@ import (
 	"image"
 	"image/png"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -412,5 +414,34 @@ func TestFooterRuleMeasured(t *testing.T) {
 	}
 	if best < 100-mostOff || best > 100.18+mostOff { // and half a line's width at each end
 		t.Errorf("the rule is %.2f mm long", best)
+	}
+}
+
+// TestCorrectedBarsScan: corrected for a printer that is off, on stickers and on
+// pages turned for it, every number is still read at 300 dpi.
+func TestCorrectedBarsScan(t *testing.T) {
+	zbar := outside.Program(t, "zbarimg")
+	outside.Program(t, "pdftoppm")
+	house := measured(t, "[stickers]\ncolumns = 3\nrows = 8\nsize_mm = [63.5, 33.9]\nfirst_mm = [7.2, 12.9]\npitch_mm = [66, 33.9]\n"+
+		"[printer]\noffset_x_mm = 0.83\noffset_y_mm = -0.47\nscale_x_percent = 100.37\nscale_y_percent = 99.81\nfeed = \"long edge\"\n")
+	dir := t.TempDir()
+	pdf := filepath.Join(dir, "bars.pdf")
+	cornerslip(t, "barcode", example(t, "trip.csv"), "--house", house, "-o", pdf)
+	program(t, "pdftoppm", "-png", "-gray", "-r", "300", pdf, filepath.Join(dir, "p"))
+	files, _ := filepath.Glob(filepath.Join(dir, "*.png"))
+	if len(files) == 0 {
+		t.Fatal("no page was rendered")
+	}
+	var got []string
+	for _, f := range files {
+		out, err := exec.Command(zbar, "-q", "--raw", "-Sdisable", "-Scode128.enable", f).Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		got = append(got, strings.Fields(string(out))...)
+	}
+	slices.Sort(got)
+	if want := slices.Compact(barred(t)); !slices.Equal(slices.Compact(got), want) {
+		t.Errorf("read %d numbers %q,\nwant %d: %q", len(got), got, len(want), want)
 	}
 }

@@ -21,6 +21,8 @@ const (
 type Guide struct {
 	// Label is the room drawn for the label: the largest that the house uses.
 	Label layout.Size
+	// Lower are the heights of smaller labels, marked at both sides of the room.
+	Lower []layout.Length
 	Glue  Glue
 	// The words printed, set by the caller; nil prints none. Label's stands in
 	// the label's room, Free's in the area left for the plant, Glue's under the
@@ -69,6 +71,10 @@ func (m Mount) Guide(g Guide) (layout.Page, error) {
 	}
 	page.Marks = append(page.Marks, corners(label.Rect)...)
 	page.Boxes = word(page.Boxes, g.LabelWord, label.Rect)
+	for _, h := range g.Lower {
+		y, leg := label.Bottom()-h, cornerLeg/2
+		page.Marks = append(page.Marks, line(label.At.X, y, label.At.X+leg, y, nil), line(label.Right(), y, label.Right()-leg, y, nil))
+	}
 	page.Marks = append(page.Marks, g.glued(label.Rect)...)
 	if g.GlueWord != nil && g.Glue != GlueUnsaid {
 		at := label.At.Add(layout.Point{X: wordOff, Y: 5 * wordOff / 2})

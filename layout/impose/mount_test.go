@@ -123,7 +123,7 @@ func TestSharedMount(t *testing.T) {
 func TestGuide(t *testing.T) {
 	m := house()
 	words := &layout.Box{Size: size(20, 4)}
-	page, err := m.Guide(Guide{Label: size(105, 148), Glue: GlueTop, LabelWord: words, FreeWord: words, GlueWord: words})
+	page, err := m.Guide(Guide{Label: size(105, 148), Lower: []layout.Length{74 * mm, 99 * mm}, Glue: GlueTop, LabelWord: words, FreeWord: words, GlueWord: words})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -148,9 +148,9 @@ func TestGuide(t *testing.T) {
 			dashes[2]++
 		}
 	}
-	// Eight legs each for the label and three spots; ticks at 29 and 41 whole
+	// Eight legs each for the label and three spots, two for each lower label; ticks at 29 and 41 whole
 	// centimetres, twice; one glued edge; four sides of the free area.
-	if want := map[int]int{0: 4*8 + 2*(29+41), 1: 1, 2: 4}; dashes[0] != want[0] || dashes[1] != want[1] || dashes[2] != want[2] {
+	if want := map[int]int{0: 4*8 + 2*2 + 2*(29+41), 1: 1, 2: 4}; dashes[0] != want[0] || dashes[1] != want[1] || dashes[2] != want[2] {
 		t.Errorf("solid, dotted and dashed lines: %v, want %v", dashes, want)
 	}
 	if len(page.Boxes) != 3 {

@@ -184,6 +184,11 @@ func (j *Job) guide(m *impose.Mount, sheet layout.Size) (layout.Page, error) {
 			"Corners: places kept free. Dashed: room for the plant.",
 		}},
 	}
+	for _, h := range lengths(h.Label.HeightsMM) {
+		if h < size.H {
+			g.Lower = append(g.Lower, h)
+		}
+	}
 	if size == least {
 		words[0].says = []string{"label, " + size.String()}
 	}
