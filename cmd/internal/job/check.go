@@ -75,6 +75,14 @@ func (j *Job) checkOptions() check.Options {
 	return o
 }
 
+// readOptions are those of a further reading of a table that was checked: the
+// records come out the same, and nothing is looked for again.
+func (j *Job) readOptions() check.Options {
+	o := j.checkOptions()
+	o.Rules = nil
+	return o
+}
+
 func (j *Job) today() date.Date {
 	d, err := date.New(j.o.Date.Year(), int(j.o.Date.Month()), j.o.Date.Day())
 	if err != nil {
@@ -197,7 +205,7 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 	}
 	s.Digest = t.Digest()
 	if nameless { // their records have gone by: read them again
-		err := j.scan(t, check.New(j.checkOptions()), func(r rowResult) error {
+		err := j.scan(t, check.New(j.readOptions()), func(r rowResult) error {
 			if b, ok := bad[r.record.Row]; ok && b.Key == "" {
 				bad[r.record.Row] = badRecord(r.record)
 			}

@@ -293,7 +293,7 @@ func (j *Job) giftLists(t *Table, q *ListRequest, say func(label.Finding) error,
 	}
 	// The table is read once for the codes and once for each of them.
 	each := func(do func(*check.Record) error) error {
-		return j.scan(t, check.New(j.checkOptions()), func(r rowResult) error {
+		return j.scan(t, check.New(j.readOptions()), func(r rowResult) error {
 			if !r.chosen || bad[r.record.Row] {
 				return nil
 			}

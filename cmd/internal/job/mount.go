@@ -111,7 +111,7 @@ func (j *Job) shareMounts(t *Table, q *Request) error {
 	}
 	members := map[string][]member{}
 	var names []string
-	err := j.scan(t, check.New(j.checkOptions()), func(r rowResult) error {
+	err := j.scan(t, check.New(j.readOptions()), func(r rowResult) error {
 		name := r.record.Text("mount")
 		if name == "" {
 			return nil

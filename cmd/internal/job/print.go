@@ -156,7 +156,7 @@ func (j *Job) setContents(r *check.Record, contents []label.Content, measures fu
 // setAll reads the table again and sets every label that was asked for, in
 // order. bad holds the rows to leave out.
 func (j *Job) setAll(t *Table, q *Request, bad []BadRecord, each func(setRecord) error) error {
-	e := check.New(j.checkOptions())
+	e := check.New(j.readOptions())
 	measures := j.measures(q)
 	o, err := j.formOptions(q)
 	if err != nil {
