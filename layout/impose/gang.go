@@ -171,7 +171,7 @@ func (g Gang) valid() error {
 		return fmt.Errorf("gutter of %s: it must not be negative; 0 lets neighbours share a cut", g.Gutter)
 	}
 	if a := g.area(); a.W <= 0 || a.H <= 0 {
-		return fmt.Errorf("a printer margin of %s leaves nothing of %s", g.Margin, NameOf(g.Paper))
+		return fmt.Errorf("a printer margin of %s leaves nothing of %s; a paper with both sides above %s would do", g.Margin, NameOf(g.Paper), 2*(g.Margin-g.Clear))
 	}
 	return nil
 }

@@ -348,7 +348,7 @@ func TestPlanErrors(t *testing.T) {
 		{Gang{Paper: size(297, 420)}, []layout.Size{size(500, 600)}, "label 1 of 500 × 600 mm does not fit A3; no paper in use is large enough"},
 		{Gang{Paper: size(210, 297), Margin: 10 * mm}, []layout.Size{size(205, 205)}, "label 1 of 205 × 205 mm does not fit A4, where a printer margin of 10mm leaves 200 × 287 mm; A3 would do"},
 		{Gang{Paper: layout.Size{W: 17 * layout.Inch / 2, H: 11 * layout.Inch}}, []layout.Size{size(220, 300)}, "label 1 of 220 × 300 mm does not fit Letter; Tabloid would do"},
-		{Gang{Margin: 110 * mm}, []layout.Size{size(10, 10)}, "a printer margin of 110mm leaves nothing of A4"},
+		{Gang{Margin: 110 * mm}, []layout.Size{size(10, 10)}, "a printer margin of 110mm leaves nothing of A4; a paper with both sides above 210mm would do"},
 		{Gang{Gutter: -mm}, nil, "gutter of -1mm: it must not be negative; 0 lets neighbours share a cut"},
 		{Gang{Paper: size(5, 5)}, nil, "paper of 5 × 5 mm: each side must be from 10mm to 2000mm"},
 		{Gang{}, []layout.Size{{}}, "label 1 of 0 × 0 mm: it has no size"},

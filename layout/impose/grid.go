@@ -99,6 +99,12 @@ func (g Grid) edges() []layout.Rect {
 	}
 }
 
+// Last returns where the last place of the sheet lies.
+func (g Grid) Last() layout.Rect {
+	g = g.withDefaults()
+	return layout.Rect{At: g.at(g.Columns*g.Rows - 1), Size: g.Place}
+}
+
 func all(n int) []int {
 	out := make([]int, n)
 	for i := range out {

@@ -143,8 +143,8 @@ func (j *Job) onPaper(q *Request, r *run, rep *Report) (iter.Seq2[layout.Page, e
 		}
 		rep.cuts = append(rep.cuts, cutPapersOf(plan, base)...)
 		rep.Papers += plan.Len()
-		if g.Gutter > 0 {
-			g.Gutter = 0
+		if kept := max(g.Clear, 0); g.Gutter > 0 || max(g.Margin, 0) > kept {
+			g.Gutter, g.Clear = 0, max(g.Clear, g.Margin)
 			if p, err := g.Plan(r.sized(labels)); err == nil {
 				joined += p.Len()
 			}
@@ -152,7 +152,7 @@ func (j *Job) onPaper(q *Request, r *run, rep *Report) (iter.Seq2[layout.Page, e
 		sections = append(sections, section{labels, plan})
 	}
 	if joined > 0 && 3*joined <= 2*rep.Papers {
-		rep.Warnings = append(rep.Warnings, fmt.Sprintf("with the gutter the labels take %d papers; without it %d would do", rep.Papers, joined))
+		rep.Warnings = append(rep.Warnings, j.wasted(q, rep.Papers, joined))
 	}
 	return func(yield func(layout.Page, error) bool) {
 		for _, s := range sections {
@@ -163,6 +163,16 @@ func (j *Job) onPaper(q *Request, r *run, rep *Report) (iter.Seq2[layout.Page, e
 			}
 		}
 	}, nil
+}
+
+// wasted says what makes a run take so many papers.
+func (j *Job) wasted(q *Request, papers, joined int) string {
+	blank, free := layout.Millimetres(j.House.Printer.MarginMM), j.clear(q)
+	if blank > free {
+		return fmt.Sprintf("the printer leaves %s blank and the labels only %s, so they keep off the paper's edge and take %d papers; labels with a margin of %s and no gutter would take %d",
+			blank, free, papers, blank, joined)
+	}
+	return fmt.Sprintf("with the gutter the labels take %d papers; without it %d would do", papers, joined)
 }
 
 // sections parts a run: packet labels by their widths, the small ones and the
@@ -234,7 +244,20 @@ func (j *Job) grid(q *Request) (impose.Grid, error) {
 	if _, err := g.Plan(nil); err != nil {
 		return g, fmt.Errorf("%s: %w", j.House.Place("stickers.columns"), err)
 	}
-	return g, nil
+	return g, j.reachesStickers(q, &g)
+}
+
+// reachesStickers reports stickers whose labels would print where the printer
+// leaves the paper blank.
+func (j *Job) reachesStickers(q *Request, g *impose.Grid) error {
+	blank, free := layout.Millimetres(j.House.Printer.MarginMM), j.clear(q)
+	last := g.Last()
+	least := min(g.First.X, g.First.Y, g.Paper.W-last.Right(), g.Paper.H-last.Bottom())
+	if least+free >= blank {
+		return nil
+	}
+	return fmt.Errorf("%s: the outer stickers begin to print %s from the paper's edge, where the printer leaves %s blank; check first_mm, size_mm and pitch_mm",
+		j.House.Place("stickers.first_mm"), least+free, blank)
 }
 
 // onStickers puts a label on each sticker.
