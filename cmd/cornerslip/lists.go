@@ -94,9 +94,14 @@ func (a *app) list(path, out string, q job.ListRequest) error {
 	for _, b := range s.Bad {
 		a.say("not listed: %s:%d: row %d, %s", t.Source().Name(), b.Line, b.Row, b.Key)
 	}
-	if out == "" {
-		return nil
+	if out != "" {
+		a.listed(out, &q, &rep)
 	}
+	return nil
+}
+
+// listed says what was written.
+func (a *app) listed(out string, q *job.ListRequest, rep *job.ListReport) {
 	what := plural(rep.Records, "record")
 	if q.Gifts || q.To != "" {
 		what = fmt.Sprintf("%s, %s", plural(rep.Lists, "gift list"), plural(rep.Records, "gathering"))
@@ -111,5 +116,4 @@ func (a *app) list(path, out string, q job.ListRequest) error {
 	for _, w := range rep.Warnings {
 		a.say("warning: %s", w)
 	}
-	return nil
 }

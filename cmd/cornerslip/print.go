@@ -143,7 +143,7 @@ to the front; the run says how large the closed packet is.
 	f := c.Flags()
 	f.StringVar(&p.blank, "blank", "", "fold packets from this `blank`: letter-quarter, letter-half, letter, A6, A5, A4, square, or width x height in mm")
 	f.Float64Var(&p.flap, "flap", 0, "how far the sides of a folded packet are turned back, in `millimetres` (default: the house's, else 25.4)")
-	f.IntVar(&empty, "empty", 0, "`how many` packets to print with lines to write on, instead of a table's")
+	f.IntVar(&empty, "empty", 0, "how many packets to print with lines to write on, a `count`, instead of a table's")
 	f.StringSliceVar(&p.which, "which", nil, "only these `labels`: packets (your own), copies (further ones), gifts (for other herbaria); parted by commas")
 	f.BoolVar(&p.byDest, "by-destination", false, "begin a new paper for the labels of each herbarium")
 	c.Args = func(c *cobra.Command, args []string) error {

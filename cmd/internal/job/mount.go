@@ -68,7 +68,7 @@ func (j *Job) onMounts(q *Request, r *run, rep *Report) (iter.Seq2[layout.Page, 
 	blank, free := layout.Millimetres(j.House.Printer.MarginMM), layout.Millimetres(j.House.Mount.MarginMM)+j.clear(q)
 	if free < blank {
 		return nil, fmt.Errorf("%s: labels begin to print %s from the mount's edges, where the printer leaves %s blank; mount.margin_mm = %s would do",
-			j.House.Place("mount.margin_mm"), free, blank, (blank - j.clear(q)).Decimal(layout.MM, 2))
+			j.House.Place("mount.margin_mm"), free, blank, (blank-j.clear(q)).Decimal(layout.MM, 2))
 	}
 	var mounts [][][]int
 	shared := map[string]int{}
