@@ -285,37 +285,33 @@ func (p *Plan) steps(page int) []step {
 		return out
 	}
 	// Behind cuts down the whole page, the cuts of the strips one after another.
-	whole, strips := cuts[:first], map[layout.Length][]Cut{}
+	whole, across := cuts[:first], slices.Clone(cuts[first:])
 	for _, c := range whole {
 		if c.From.Y != whole[0].From.Y || c.To.Y != whole[0].To.Y {
 			return out
 		}
 	}
-	var lefts []layout.Length
-	for _, c := range cuts[first:] {
-		if c.upright() {
-			return out
-		}
-		if strips[c.From.X] == nil {
-			lefts = append(lefts, c.From.X)
-		}
-		strips[c.From.X] = append(strips[c.From.X], c)
+	if slices.ContainsFunc(across, Cut.upright) {
+		return out
 	}
-	one := strips[lefts[0]]
-	for _, x := range lefts[1:] {
-		if !slices.EqualFunc(one, strips[x], func(a, b Cut) bool { return a.From.Y == b.From.Y }) {
-			return out
+	slices.SortFunc(across, func(a, b Cut) int {
+		return cmp.Or(cmp.Compare(a.From.Y, b.From.Y), cmp.Compare(a.From.X, b.From.X))
+	})
+	together := out[:first:first]
+	for _, c := range across {
+		if n := len(together); n > first {
+			last := together[n-1][len(together[n-1])-1]
+			if last.From.Y == c.From.Y && c.From.X-last.To.X <= p.gang.Gutter {
+				together[n-1] = append(together[n-1], c)
+				continue
+			}
 		}
+		together = append(together, step{c})
 	}
-	out = out[:first]
-	for k := range one {
-		var s step
-		for _, x := range lefts {
-			s = append(s, strips[x][k])
-		}
-		out = append(out, s)
+	if len(together) == len(cuts) {
+		return out // nothing is cut at once: strip by strip is easier to follow
 	}
-	return out
+	return together
 }
 
 // CutList says in words how a page is cut apart, a line for each stroke of the

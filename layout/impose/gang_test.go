@@ -119,8 +119,16 @@ func checkPlan(t failer, p *Plan, sizes []layout.Size) {
 				t.Fatalf("page %d: labels %d and %d are closer than the gutter", i, a.Index, b.Index)
 			}
 		}
-		if why := cutApart(p, i); why != "" {
+		if why := cutApart(p, i, p.Cuts(i)); why != "" {
 			t.Fatalf("page %d: %s", i, why)
+		}
+		// The list puts cuts together that are made at once; it works as well.
+		var listed []Cut
+		for _, s := range p.steps(i) {
+			listed = append(listed, s...)
+		}
+		if why := cutApart(p, i, listed); why != "" || len(listed) != len(p.Cuts(i)) {
+			t.Fatalf("page %d, %d of %d cuts as listed: %s", i, len(listed), len(p.Cuts(i)), why)
 		}
 		checkTicks(t, p, i)
 	}
@@ -132,11 +140,11 @@ func checkPlan(t failer, p *Plan, sizes []layout.Size) {
 	checkOrder(t, p, sizes)
 }
 
-// cutApart makes a page's cuts one after another: each must run from edge to
+// cutApart makes cuts of a page one after another: each must run from edge to
 // edge of a piece in hand, and in the end each label must be a piece by itself.
-func cutApart(p *Plan, page int) string {
+func cutApart(p *Plan, page int, cuts []Cut) string {
 	pieces := []layout.Rect{{Size: p.gang.Paper}}
-	for n, c := range p.Cuts(page) {
+	for n, c := range cuts {
 		k := slices.IndexFunc(pieces, func(r layout.Rect) bool {
 			if c.upright() {
 				return c.From.Y == r.At.Y && c.To.Y == r.Bottom() && c.From.X > r.At.X && c.From.X < r.Right()
@@ -469,6 +477,20 @@ func TestCutListOfStrips(t *testing.T) {
 		"2: across, 74 mm from the top edge, both strips at once",
 		"3: across, 148 mm from the top edge, both strips at once",
 		"4: across, 222 mm from the top edge, both strips at once",
+	}
+	if got := p.CutList(0); !slices.Equal(got, want) {
+		t.Errorf("got %q", got)
+	}
+	// What only some of them share is said of those.
+	p, err = Gang{}.Plan(sheetLabels(74, 74, 148, 148, 74, 74))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want = []string{
+		"1: down, 105 mm from the left edge",
+		"2: across, 74 mm from the top edge, from 0 to 105 mm",
+		"3: across, 148 mm from the top edge, both strips at once",
+		"4: across, 222 mm from the top edge, from 105 to 210 mm",
 	}
 	if got := p.CutList(0); !slices.Equal(got, want) {
 		t.Errorf("got %q", got)
