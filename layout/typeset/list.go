@@ -43,6 +43,10 @@ type List struct {
 	page   *layout.Box
 	y      layout.Length // where the next row begins
 	rows   int           // of the page
+	// The last row waits, so that what stands below the list is not alone on a
+	// page.
+	last   []layout.Mark
+	height layout.Length // of it; 0 if there is none
 }
 
 const (
@@ -50,6 +54,8 @@ const (
 	titleSize = 13 * layout.Pt
 	columnGap = 3 * layout.MM
 	rowGap    = 3 * layout.Pt / 2 // above and below the words of a row
+	headRoom  = 15 * layout.MM    // what heading row and a total take
+	totalGap  = 3 * layout.Pt     // above what stands below the list
 	rowRule   = layout.Pt / 4
 	rowGrey   = layout.Grey(200)
 	// leastColumn is the narrowest column that words can be broken to.
@@ -139,11 +145,6 @@ func (l *List) block(runs []label.Run, size layout.Length, grey layout.Grey) err
 	if err != nil {
 		return err
 	}
-	if l.rows > 0 && l.y+b.Size.H > l.o.Paper.H-l.o.Bottom {
-		if err := l.turn(); err != nil {
-			return err
-		}
-	}
 	l.put(b.Marks, layout.Point{X: l.o.Left, Y: l.y})
 	l.y += b.Size.H
 	return nil
@@ -196,29 +197,65 @@ func (l *List) Add(cells ...[]label.Run) error {
 	if err != nil {
 		return err
 	}
-	if bottom := l.o.Paper.H - l.o.Bottom; l.y+height > bottom && l.rows > 0 {
+	if err := l.place(0); err != nil {
+		return err
+	}
+	if room := l.o.Paper.H - l.o.Bottom - l.o.Top; height > room-headRoom {
+		return fmt.Errorf("a row %s high does not fit a page of %s: %q", height, l.o.Paper, label.String(cells[0]))
+	}
+	l.last, l.height = marks, height
+	return nil
+}
+
+// place puts the row that waits on the page, or on the next one if it and what
+// must stand below it have no room.
+func (l *List) place(below layout.Length) error {
+	if l.height == 0 {
+		return nil
+	}
+	if l.y+l.height+below > l.o.Paper.H-l.o.Bottom && l.rows > 0 {
 		if err := l.turn(); err != nil {
 			return err
 		}
 	}
-	if l.y+height > l.o.Paper.H-l.o.Bottom {
-		return fmt.Errorf("a row %s high does not fit a page of %s: %q", height, l.o.Paper, label.String(cells[0]))
-	}
-	l.put(marks, layout.Point{Y: l.y})
-	l.y += height
+	l.put(l.last, layout.Point{Y: l.y})
+	l.y += l.height
 	l.rule(rowRule, rowGrey)
 	l.rows++
+	l.last, l.height = nil, 0
 	return nil
 }
 
-// Total sets a paragraph over the whole width, below the rows.
-func (l *List) Total(runs []label.Run) error {
-	l.y += rowGap * 2
-	return l.block(runs, l.o.Size, 0)
+// End sets paragraphs over the whole width below the rows and hands over the
+// last page.
+func (l *List) End(totals ...[]label.Run) error {
+	var below layout.Length
+	var boxes []*layout.Box
+	for _, runs := range totals {
+		b, err := l.s.Note(Note{Size: l.o.Size, Width: l.o.Paper.W - l.o.Left - l.o.Right}, runs)
+		if err != nil {
+			return err
+		}
+		boxes = append(boxes, b)
+		below += b.Size.H + totalGap
+	}
+	below += totalGap
+	if err := l.place(below); err != nil {
+		return err
+	}
+	if l.y+below > l.o.Paper.H-l.o.Bottom && l.rows > 1 {
+		if err := l.turn(); err != nil {
+			return err
+		}
+	}
+	l.y += totalGap
+	for _, b := range boxes {
+		l.y += totalGap
+		l.put(b.Marks, layout.Point{X: l.o.Left, Y: l.y})
+		l.y += b.Size.H
+	}
+	return l.emit(l.page)
 }
-
-// End hands over the last page.
-func (l *List) End() error { return l.emit(l.page) }
 
 // set sets the cells of a row from y = 0 and returns how high it is.
 func (l *List) set(cells [][]label.Run) ([]layout.Mark, layout.Length, error) {

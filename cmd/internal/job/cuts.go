@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"iter"
+	"strings"
 
 	"cornerslip/label"
 	"cornerslip/layout"
@@ -82,7 +83,7 @@ const pictureWidth = 58 * layout.MM
 func (j *Job) cutWords(c cutPapers, width, height layout.Length) (*layout.Box, error) {
 	var lines [][]label.Run
 	for _, l := range c.plan.CutList(c.page) {
-		lines = append(lines, said(l))
+		lines = append(lines, said(strings.ReplaceAll(l, " mm", "\u00a0mm")))
 	}
 	if len(lines) == 0 {
 		lines = append(lines, said("no cut"))

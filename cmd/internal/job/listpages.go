@@ -43,12 +43,11 @@ func (p *pdfLists) begin(l listTable) error {
 func (p *pdfLists) row(cells [][]label.Run) error { return p.list.Add(cells...) }
 
 func (p *pdfLists) end(totals []string) error {
-	for _, s := range totals {
-		if err := p.list.Total(said(s)); err != nil {
-			return err
-		}
+	lines := make([][]label.Run, len(totals))
+	for i, s := range totals {
+		lines[i] = said(s)
 	}
-	return p.list.End()
+	return p.list.End(lines...)
 }
 
 func (p *pdfLists) finish() error {
