@@ -33,6 +33,8 @@ const (
 	// leastFace is the narrowest packet that a label can be read on.
 	leastFace = 30 * layout.MM
 	leastFlap = 8 * layout.MM
+	// leastRoom is the least height of a label.
+	leastRoom = 10 * layout.MM
 )
 
 // upright returns the packet with its blank upright and its zero values
@@ -77,6 +79,9 @@ func (p Packet) Valid() error {
 	u := p.upright()
 	if u.Flap < leastFlap {
 		return fmt.Errorf("side flaps of %s do not keep a packet closed; at least %s are needed", u.Flap, leastFlap)
+	}
+	if least := 2*flapShort + 3*leastRoom; u.Blank.H < least {
+		return fmt.Errorf("a blank %s long folds into a packet with %s for its label; one at least %s long would do", u.Blank.H, max(0, p.top()), least)
 	}
 	if face := p.Face(); face.W < leastFace {
 		msg := fmt.Sprintf("side flaps of %s leave %s of a blank %s wide, and a packet needs %s", u.Flap, max(0, face.W), u.Blank.W, leastFace)

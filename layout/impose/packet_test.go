@@ -70,6 +70,7 @@ func TestPacketErrors(t *testing.T) {
 	}{
 		{Packet{Blank: size(75, 120), Flap: 32 * mm}, "side flaps of 32mm leave 11mm of a blank 75mm wide, and a packet needs 30mm; flaps of 22mm would do"},
 		{Packet{Blank: size(40, 120), Flap: 25 * mm}, "side flaps of 25mm leave 0mm of a blank 40mm wide, and a packet needs 30mm; a blank at least 80mm wide would do"},
+		{Packet{Blank: size(30, 34), Flap: 10 * mm}, "a blank 34mm long folds into a packet with 8mm for its label; one at least 40mm long would do"},
 		{Packet{Flap: 2 * mm}, "side flaps of 2mm do not keep a packet closed; at least 8mm are needed"},
 	} {
 		if _, err := (Packets{Packet: c.p}).Plan(1); err == nil || err.Error() != c.want {
