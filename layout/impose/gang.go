@@ -261,7 +261,7 @@ func (p *Plan) page(i int, box func(i int) (*layout.Box, error)) (layout.Page, e
 			page.Marks = append(page.Marks, p.gang.ticks(c)...)
 		}
 	}
-	if p.gang.Footer != nil {
+	if p.gang.Footer != nil && len(s.waste) > 0 {
 		for _, b := range p.gang.Footer(i+1, len(p.sheets)) {
 			if at, ok := p.gang.footerPlace(s, b.Size); ok {
 				page.Boxes = append(page.Boxes, layout.Placed{At: at, Box: b})
