@@ -76,10 +76,24 @@ const (
 	Symbol    Role = "symbol"    // bars, with the number beside or below
 )
 
+// A Zone is a part of a label that has a place of its own: the head above the
+// rule, the foot at a fixed height from the lower edge, the body between them.
+type Zone uint8
+
+// The zones.
+const (
+	ByRole Zone = iota // where blocks of the role stand usually
+	InHead
+	InBody
+	InFoot
+)
+
 // A Block is what stands together as one paragraph: words that may turn over,
 // and perhaps words at the right end of the same line.
 type Block struct {
 	Role Role
+	// Zone is where a house wants the block, if not where its role stands.
+	Zone Zone
 	Runs []Run
 	// Right is set at the right edge: on the block's first line for Family
 	// beside Name, on its last line elsewhere; on a line of its own, still

@@ -19,6 +19,7 @@ type builder struct {
 	gift   string           // the herbarium a duplicate goes to; "" is our own
 	coarse bool             // the place is withheld
 	part   part
+	zone   label.Zone // of the block being made
 }
 
 func newBuilder(r *check.Record, o *Options) *builder {
@@ -33,29 +34,84 @@ func newBuilder(r *check.Record, o *Options) *builder {
 func (b *builder) full(kind label.Kind, p part) label.Content {
 	b.part = p
 	c := b.content(kind)
-	for _, order := range b.orders() {
+	for i, order := range b.orders() {
+		b.zone = label.InHead + label.Zone(i)
 		for _, role := range order {
-			if !b.leftOut(string(role)) {
-				c.Blocks = append(c.Blocks, b.blocks(role)...)
+			if b.leftOut(string(role)) {
+				continue
 			}
+			blocks := b.blocks(role)
+			for k := range blocks {
+				if usualZone(blocks[k].Role) != b.zone {
+					blocks[k].Zone = b.zone
+				}
+			}
+			if n := len(c.Blocks); n > 0 && len(blocks) > 0 && slices.Contains(b.o.RunOn, role) {
+				blocks = runOn(&c.Blocks[n-1], blocks, b.zone)
+			}
+			c.Blocks = append(c.Blocks, blocks...)
 		}
 	}
 	tighten(c.Blocks)
 	return c
 }
 
+// usualZone is where blocks of a role stand if the house does not say
+// otherwise.
+func usualZone(r label.Role) label.Zone {
+	switch r {
+	case label.House, label.Project:
+		return label.InHead
+	case label.Collector, label.Team, label.Number, label.Symbol:
+		return label.InFoot
+	}
+	return label.InBody
+}
+
+// runOn lets the first of the blocks go on in the paragraph before it, if both
+// are plain paragraphs of one zone, and returns those that are left.
+func runOn(last *label.Block, blocks []label.Block, zone label.Zone) []label.Block {
+	next := &blocks[0]
+	plain := func(b *label.Block) bool {
+		return b.Caption == nil && b.Bars == nil && b.Right == nil && b.Role != label.Blank && len(b.Runs) > 0
+	}
+	if !plain(last) || !plain(next) || zone != label.InBody || usualZone(last.Role) != label.InBody && last.Zone != label.InBody || last.Zone == label.InHead {
+		return blocks
+	}
+	p := prose{runs: last.Runs}
+	sep := ". "
+	if p.closed() {
+		sep = " "
+	}
+	p.add(sep, next.Runs...)
+	p.stop()
+	last.Runs = p.runs
+	return blocks[1:]
+}
+
 // again returns the label of another part or for another herbarium: only what
 // tells them apart is worded anew.
 func (b *builder) again(c label.Content, p part) label.Content {
+	if len(b.o.RunOn) > 0 { // blocks may be parts of others
+		return b.full(c.Kind, p)
+	}
 	b.part = p
-	c.Blocks = slices.Clone(c.Blocks)
-	for i, old := range c.Blocks {
+	blocks := make([]label.Block, 0, len(c.Blocks))
+	for _, old := range c.Blocks {
 		switch old.Role {
 		case label.Team, label.Number, label.Symbol:
-			c.Blocks[i] = b.blocks(old.Role)[0]
-			c.Blocks[i].Tight = old.Tight
+			if b.zone = old.Zone; b.zone == label.ByRole {
+				b.zone = usualZone(old.Role)
+			}
+			for _, again := range b.blocks(old.Role) {
+				again.Tight, again.Zone = old.Tight, old.Zone
+				blocks = append(blocks, again)
+			}
+		default:
+			blocks = append(blocks, old)
 		}
 	}
+	c.Blocks = blocks
 	return c
 }
 
@@ -116,9 +172,13 @@ func (b *builder) blocks(role label.Role) []label.Block {
 	case label.Plant:
 		return b.plant()
 	case Habitat:
-		return b.plantParts(true, false)
+		return b.plantParts(true, b.associatesWithin(), false)
+	case Associates:
+		return b.plantParts(false, true, false)
 	case Description:
-		return b.plantParts(false, true)
+		return b.plantParts(false, false, true)
+	case Date:
+		return b.dateLine()
 	case label.Notes:
 		return b.notes()
 	case label.Collector:
@@ -217,7 +277,7 @@ func (b *builder) word(key string, of func(*lang.Vocabulary) string) string {
 
 // caption returns a block's caption in the captioned style, else nil.
 func (b *builder) caption(key string, of func(*lang.Vocabulary) string) []label.Run {
-	if !b.o.Captions {
+	if !b.captioned() {
 		return nil
 	}
 	w := b.word(key, of)
@@ -230,7 +290,7 @@ func (b *builder) caption(key string, of func(*lang.Vocabulary) string) []label.
 // lead returns the word before a value in running text: the house's own if it
 // has one, else the language's; none in the captioned style.
 func (b *builder) lead(key string, of func(*lang.Vocabulary) string) []label.Run {
-	if b.o.Captions {
+	if b.captioned() {
 		return nil
 	}
 	if of == nil {

@@ -2,6 +2,7 @@ package form
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"cornerslip/label"
@@ -10,38 +11,74 @@ import (
 )
 
 // collector returns collector and number, by which everyone looks for the
-// sheet, and the date at the right.
+// sheet, and the date at the right unless it has a line of its own.
 func (b *builder) collector() []label.Block {
 	var lead []label.Run
-	if w := b.o.Words["collector"]; !b.captioned(label.Collector) {
+	if w := b.o.Words["collector"]; !b.captioned() {
 		lead = spaced(w)
 	}
 	var date []label.Run
-	if !b.leftOut("eventDate") {
+	if !b.leftOut("eventDate") && !b.leftOut(string(Date)) && !b.ordered(Date) {
 		if w := b.o.Words["date"]; w != "" {
 			date = spaced(w)
 		}
 		date = tie(date, b.date()...)
 	}
 	return []label.Block{{
-		Role: label.Collector, Runs: tie(lead, b.key(label.Bold)...), Right: date,
-		Caption: b.captionIn(label.Collector, "collector", func(v *lang.Vocabulary) string { return v.CaptionCollector }),
+		Role: label.Collector, Runs: tie(lead, b.collectors()...), Right: date,
+		Caption: b.caption("collector", func(v *lang.Vocabulary) string { return v.CaptionCollector }),
 	}}
 }
 
-// captioned reports whether a block stands under a caption: in the captioned
-// style, but not in the foot, which is alike in all styles so that a drawer
-// of labels reads alike.
-func (b *builder) captioned(role label.Role) bool {
-	return b.o.Captions && !slices.Contains(b.orders()[2], role)
+// collectors returns who collected and the number: the first collector, whose
+// number it is, or the whole team where the house wants that.
+func (b *builder) collectors() []label.Run {
+	key := b.key(label.Bold)
+	who, number := key[:len(key)-2], key[len(key)-1]
+	if team := b.others(); b.o.AllCollectors && len(team) > 0 {
+		who = joined(append([][]label.Run{b.key(0)[:len(who)]}, team...), b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))
+	}
+	w := b.o.Words["number"]
+	switch {
+	case w == "":
+		return tie(who, blankIn(number.Style), number)
+	case strings.HasSuffix(w, "#"):
+		number.Text = w[len(w)-1:] + number.Text
+		w = w[:len(w)-1]
+		if w == "" {
+			return tie(who, blankIn(number.Style), number)
+		}
+	}
+	sep := " "
+	if strings.HasPrefix(w, ",") { // "I. Almeida, No. 214"
+		sep = ""
+	}
+	return tie(tie(who, label.Run{Text: sep + w + " ", Keep: true}), number)
 }
 
-func (b *builder) captionIn(role label.Role, key string, of func(*lang.Vocabulary) string) []label.Run {
-	if !b.captioned(role) {
+// blankIn is a blank at which no line ends, in a style.
+func blankIn(s label.Style) label.Run {
+	r := blank
+	r.Style = s
+	return r
+}
+
+// dateLine returns the day of collecting on a line of its own.
+func (b *builder) dateLine() []label.Block {
+	if b.leftOut("eventDate") {
 		return nil
 	}
-	return b.caption(key, of)
+	var lead []label.Run
+	if w := b.o.Words["date"]; !b.captioned() {
+		lead = spaced(w)
+	}
+	return []label.Block{{Role: label.Text, Runs: tie(lead, b.date()...), Caption: b.caption("date", func(v *lang.Vocabulary) string { return v.CaptionDate })}}
 }
+
+// captioned reports whether blocks stand under captions: in the captioned
+// style, but not in head and foot. The foot is alike in all styles, so that a
+// drawer of labels reads alike.
+func (b *builder) captioned() bool { return b.o.Captions && b.zone == label.InBody }
 
 // date returns the day of collecting.
 func (b *builder) date() []label.Run {
@@ -55,9 +92,8 @@ func (b *builder) date() []label.Run {
 	return said(b.first.NoDate)
 }
 
-// team returns the co-collectors, and at the right where duplicates go.
-func (b *builder) team() []label.Block {
-	var people [][]label.Run
+// others returns the collectors beside the first, each once.
+func (b *builder) others() (people [][]label.Run) {
 	together := b.r.Field("coCollectors")
 	for i, s := range b.r.Others {
 		if s == b.r.Collector || slices.Contains(b.r.Others[:i], s) {
@@ -71,10 +107,19 @@ func (b *builder) team() []label.Block {
 			people = append(people, exact(keep(s, at)))
 		}
 	}
+	return people
+}
+
+// team returns the co-collectors, and at the right where duplicates go.
+func (b *builder) team() []label.Block {
+	var people [][]label.Run
+	if !b.o.AllCollectors {
+		people = b.others()
+	}
 	runs := joined(people, b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))
 	var caption []label.Run
 	if len(runs) > 0 {
-		caption = b.captionIn(label.Team, "with", func(v *lang.Vocabulary) string { return v.CaptionTeam })
+		caption = b.caption("with", func(v *lang.Vocabulary) string { return v.CaptionTeam })
 		if caption == nil {
 			runs = tie(spaced(b.word("with", func(v *lang.Vocabulary) string { return v.With })), runs...)
 		}
@@ -97,6 +142,9 @@ func (b *builder) duplicates() []label.Run {
 		return nil
 	}
 	at := b.r.Field("duplicatesTo").Origin
+	if b.o.CountDuplicates {
+		return tie(b.duplicatesWord(), label.Run{Text: strconv.Itoa(len(b.r.DuplicatesTo)), Keep: true, Origin: at})
+	}
 	var list [][]label.Run
 	for _, c := range codes {
 		list = append(list, []label.Run{{Text: c, Keep: true, Exact: true, Origin: at}})
@@ -145,7 +193,7 @@ func (b *builder) number() []label.Block {
 	}
 	var caption []label.Run
 	if len(runs) > 0 {
-		caption = b.captionIn(label.Number, "number", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
+		caption = b.caption("", func(v *lang.Vocabulary) string { return v.CaptionCatalogue })
 		if caption != nil && b.o.NumberWord != "" {
 			caption = []label.Run{{Text: b.o.NumberWord}}
 		}

@@ -50,11 +50,14 @@ import (
 	"cornerslip/label/name"
 )
 
-// The halves of the block "plant", for houses that part them: put them into
-// an order in its place. Their blocks have the role label.Plant.
+// Parts of other blocks, for houses that part them: Habitat and Description
+// stand in an order in place of label.Plant; Associates and Date take from
+// Habitat and label.Collector what is theirs.
 const (
 	Habitat     label.Role = "habitat"     // where it grew, and with what
+	Associates  label.Role = "associates"  // the plants around, the host
 	Description label.Role = "description" // the plant itself
+	Date        label.Role = "date"        // when it was collected
 )
 
 // A FamilyPlace says where the family stands.
@@ -106,12 +109,21 @@ type Options struct {
 	Captions bool
 	// Head, Body and Foot are the order of the blocks; nil is the usual order.
 	Head, Body, Foot []label.Role
+	// RunOn names blocks of the body that go on in the paragraph of the block
+	// before them.
+	RunOn []label.Role
+	// AllCollectors names the whole team before the number, which is the first
+	// collector's; otherwise the others stand on a line of their own.
+	AllCollectors bool
+	// DetRight sets the determiner at the right edge.
+	DetRight bool
 	// LeaveOut names blocks (by role) and columns (by term) not to be printed.
 	LeaveOut []string
 
-	// What stands between places, persons, before the last person, and between
-	// herbaria; "" is ", ", ", ", " & ", ", ".
-	PlaceSep, PeopleSep, LastPersonSep, DuplicatesSep string
+	// What stands after the country, after the province, between further
+	// places, persons, before the last person, and between herbaria; "" is ". ",
+	// ": ", ", ", ", ", " & ", ", ".
+	CountrySep, ProvinceSep, PlaceSep, PeopleSep, LastPersonSep, DuplicatesSep string
 
 	// BarsOnLabel prints the catalogue number as bars on the sheet label.
 	BarsOnLabel bool
@@ -126,6 +138,8 @@ type Options struct {
 	// Otherwise a duplicate's label names the herbarium it goes to, and the
 	// house's own label lists all.
 	ListDuplicates bool
+	// CountDuplicates prints how many there are instead.
+	CountDuplicates bool
 	// Sensitive reports whether a record's place is withheld from the labels
 	// that leave the house, beside the records that say so themselves in
 	// informationWithheld or dataGeneralizations.

@@ -36,13 +36,13 @@ func (b *builder) values(role label.Role, p *prose, list []value) []label.Block 
 	for _, v := range list {
 		switch {
 		case len(v.runs) == 0:
-		case b.o.Captions:
+		case b.captioned():
 			blocks = append(blocks, label.Block{Role: role, Runs: v.runs, Caption: b.caption(v.key, v.caption)})
 		default:
 			p.sentence(append(b.lead(v.key, v.lead), v.runs...)...)
 		}
 	}
-	if b.o.Captions || p.empty() {
+	if b.captioned() || p.empty() {
 		return blocks
 	}
 	p.stop()
@@ -50,13 +50,21 @@ func (b *builder) values(role label.Role, p *prose, list []value) []label.Block 
 }
 
 // plant returns what grew where: habitat, the plants around, the plant itself.
-func (b *builder) plant() []label.Block { return b.plantParts(true, true) }
+func (b *builder) plant() []label.Block { return b.plantParts(true, b.associatesWithin(), true) }
 
-func (b *builder) plantParts(around, itself bool) []label.Block {
+// associatesWithin reports whether the plants around stand within the habitat.
+func (b *builder) associatesWithin() bool {
+	return !b.ordered(Associates) && !b.leftOut(string(Associates))
+}
+
+func (b *builder) plantParts(where, with, itself bool) []label.Block {
 	var habitat, among []label.Run
 	var about prose // the plant: each column a sentence
-	if around {
-		habitat, among = b.mentions("habitat"), b.associates()
+	if where {
+		habitat = b.mentions("habitat")
+	}
+	if with {
+		among = b.associates()
 	}
 	if itself {
 		for _, term := range []string{"plantDescription", "sex", "lifeStage", "reproductiveCondition", "organismRemarks"} {
@@ -64,7 +72,7 @@ func (b *builder) plantParts(around, itself bool) []label.Block {
 		}
 	}
 	var p prose
-	if !b.o.Captions {
+	if !b.captioned() {
 		if len(habitat) > 0 {
 			p.add("", append(b.lead("habitat", nil), habitat...)...)
 		}

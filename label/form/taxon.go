@@ -80,7 +80,7 @@ func (b *builder) familyLine() []label.Block {
 // det returns who named the plant and when, and its earlier names.
 func (b *builder) det() []label.Block {
 	word := ""
-	if !b.o.Captions {
+	if !b.captioned() {
 		word = b.word("det", func(v *lang.Vocabulary) string { return v.Det })
 	}
 	p := prose{runs: b.determined(word)}
@@ -99,7 +99,11 @@ func (b *builder) det() []label.Block {
 	if more && (b.field("identificationRemarks").Text != "" || b.field("previousIdentifications").Text != "") {
 		p.stop()
 	}
-	return []label.Block{{Role: label.Det, Runs: p.runs, Caption: b.caption("det", func(v *lang.Vocabulary) string { return v.CaptionDet })}}
+	block := label.Block{Role: label.Det, Runs: p.runs, Caption: b.caption("det", func(v *lang.Vocabulary) string { return v.CaptionDet })}
+	if b.o.DetRight && block.Caption == nil {
+		block.Runs, block.Right = nil, block.Runs
+	}
+	return []label.Block{block}
 }
 
 // determined returns who named the plant and when, after a word.

@@ -33,12 +33,12 @@ func (b *builder) place() []label.Block {
 		if term == "countryCode" {
 			f.Text = b.countryName(f.Text)
 		}
-		if say(keep(f.Text, f.Origin), f.Text, ". ") {
+		if say(keep(f.Text, f.Origin), f.Text, b.sep(b.o.CountrySep, ". ")) {
 			break
 		}
 	}
 	if f := b.field("stateProvince"); f.Text != "" {
-		say(keep(f.Text, f.Origin), f.Text, ": ")
+		say(keep(f.Text, f.Origin), f.Text, b.sep(b.o.ProvinceSep, ": "))
 	}
 	comma := b.sep(b.o.PlaceSep, ", ")
 	for _, term := range levels {
@@ -68,7 +68,7 @@ func (b *builder) place() []label.Block {
 	if len(p.runs) == n {
 		return nil
 	}
-	if !b.o.Captions {
+	if !b.captioned() {
 		p.stop()
 	}
 	return []label.Block{{Role: label.Place, Runs: p.runs, Caption: b.caption("locality", func(v *lang.Vocabulary) string { return v.CaptionPlace })}}
@@ -102,7 +102,7 @@ func (b *builder) coords() []label.Block {
 		return nil
 	}
 	point, height, depth := b.point(), b.height(), b.depth()
-	if b.o.Captions {
+	if b.captioned() {
 		var blocks []label.Block
 		for _, part := range []struct {
 			runs []label.Run

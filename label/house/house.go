@@ -69,17 +69,20 @@ type Label struct {
 	TallerFirst bool      `toml:"taller_first"`                  // a taller label before smaller type
 	Style       string    `toml:"style" one:"running|captions"`
 	Justified   bool      `toml:"justified"`
-	Head        []string  `toml:"head"` // blocks above the rule
-	Body        []string  `toml:"body"` // blocks between head and foot
-	Foot        []string  `toml:"foot"` // blocks at a fixed height from the lower edge
+	Head        []string  `toml:"head"`   // blocks above the rule
+	Body        []string  `toml:"body"`   // blocks between head and foot
+	Foot        []string  `toml:"foot"`   // blocks at a fixed height from the lower edge
+	RunOn       []string  `toml:"run_on"` // blocks of the body that go on in the paragraph before them
+	Collectors  string    `toml:"collectors" one:"first|all"`
 	LeaveOut    []string  `toml:"leave_out"`
 	Sorted      []string  `toml:"sorted" one:"associatedTaxa|vernacularName|uses|permits|restrictions|duplicatesTo"` // list columns in alphabetical order
 }
 
 // Blocks are the names that Head, Body and Foot are made of. "plant" stands for
-// "habitat" and "description" together.
-var Blocks = [...]string{"house", "project", "status", "family", "name", "det", "type", "place", "coords", "plant", "habitat", "description", "notes",
-	"collector", "team", "number", "symbol"}
+// "habitat" and "description" together; "associates" and "date" may stand apart
+// from "plant" (or "habitat") and "collector".
+var Blocks = [...]string{"house", "project", "status", "family", "name", "det", "type", "place", "coords", "plant", "habitat", "associates", "description", "notes",
+	"collector", "date", "team", "number", "symbol"}
 
 // Type says the faces and sizes.
 type Type struct {
@@ -113,6 +116,7 @@ type Name struct {
 	Bold        bool   `toml:"bold"`
 	Family      string `toml:"family" one:"name line|own line|none"`
 	FamilyStyle string `toml:"family_style" one:"capitals|upright|italic"`
+	Determiner  string `toml:"determiner" one:"left|right"` // the edge at which determiner and date stand
 }
 
 // Dates says how dates are printed, and how figures alone are read.
@@ -130,6 +134,8 @@ type Coordinates struct {
 
 // Separators stand between things of the same kind.
 type Separators struct {
+	Country    string `toml:"country"`  // after the country
+	Province   string `toml:"province"` // after the province
 	Places     string `toml:"places"`
 	People     string `toml:"people"`
 	LastPerson string `toml:"last_person"`
@@ -175,7 +181,7 @@ type Tag struct {
 
 // Duplicates says what the labels of gifts show.
 type Duplicates struct {
-	Show string `toml:"show" one:"destination|list"`
+	Show string `toml:"show" one:"destination|list|count"`
 }
 
 // Sensitive names the taxa whose places are coarsened on what leaves the house.
@@ -285,17 +291,17 @@ func Template() []byte { return slices.Clone(template) }
 func Default() House {
 	return House{
 		Label: Label{
-			WidthMM: 105, HeightsMM: []float64{74, 99, 148}, MarginMM: 5.5, TallerFirst: true, Style: "running",
+			WidthMM: 105, HeightsMM: []float64{74, 99, 148}, MarginMM: 5.5, TallerFirst: true, Style: "running", Collectors: "first",
 			Head: []string{"house", "project"},
 			Body: []string{"status", "family", "name", "det", "type", "place", "coords", "plant", "notes"},
 			Foot: []string{"collector", "team", "number", "symbol"},
 		},
 		Type:        Type{SizePt: 9, SmallestPt: 8, NamePt: 11, SmallPt: 7.5},
 		Words:       Words{Languages: []string{"en"}},
-		Name:        Name{Family: "name line", FamilyStyle: "capitals"},
+		Name:        Name{Family: "name line", FamilyStyle: "capitals", Determiner: "left"},
 		Dates:       Dates{Style: "14 March 2026", Order: "ask"},
 		Coordinates: Coordinates{Style: "as written", Elevation: "as written"},
-		Separators:  Separators{Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
+		Separators:  Separators{Country: ". ", Province: ": ", Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
 		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{60, 25}},
 		Packet: Packet{WidthMM: 70, HeightsMM: []float64{37, 74}, Heading: true,
 			FullWidthMM: 105, FullHeightsMM: []float64{74, 99, 148}, FlapMM: 25.4},

@@ -121,6 +121,8 @@ func TestFaults(t *testing.T) {
 		{"wrong bool", "[paper]\nticks = 1", `h:2:9: paper.ticks: write true or false`},
 		{"order", "[label]\nheights_mm = [99, 74]", `h:2: label.heights_mm: write the heights from small to large`},
 		{"no height", "[packet]\nheights_mm = []", `h:2: packet.heights_mm: name at least one height`},
+		{"run on, unknown", "[label]\nrun_on = [\"cords\"]", `h:2: label.run_on: "cords" is no block of a label (did you mean "coords"?)`},
+		{"run on in the foot", "[label]\nrun_on = [\"team\"]", `h:2: label.run_on: the block "team" does not stand in the body: only there paragraphs go on`},
 		{"slip heights", "[slip]\nheights_mm = [49, 25]", `h:2: slip.heights_mm: write the heights from small to large`},
 		{"stage", "[press]\nstages = [\"freezr\"]", `h:2: press.stages: "freezr" is not one of "press", "dryer" or "freezer" (did you mean "freezer"?)`},
 		{"stage twice", "[press]\nstages = [\"dryer\", \"dryer\"]", `h:2: press.stages: a stage stands twice: name each once`},

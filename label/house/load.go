@@ -324,6 +324,19 @@ func blocks(h *House, set func(string) bool, bad func(key, message, suggest stri
 			at[b] = l.key
 		}
 	}
+	for _, b := range []string{"associates", "date"} { // may stand within another
+		if at[b] == "" {
+			at[b] = last
+		}
+	}
+	for _, b := range h.Label.RunOn {
+		switch {
+		case !slices.Contains(Blocks[:], b):
+			bad("label.run_on", fmt.Sprintf("%q is no block of a label", b), quoted(nearest(b, Blocks[:])))
+		case !slices.Contains(h.Label.Body, b):
+			bad("label.run_on", fmt.Sprintf("the block %q does not stand in the body: only there paragraphs go on", b), "")
+		}
+	}
 	whole, half := at["plant"] != "", at["habitat"] != "" || at["description"] != ""
 	switch {
 	case whole && half:

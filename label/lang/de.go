@@ -24,7 +24,7 @@ func german() Vocabulary {
 		CaptionPlace: "Fundort", CaptionCoords: "Koordinaten", CaptionElevation: "Höhe",
 		CaptionHabitat: "Standort", CaptionAssociates: "Begleiter", CaptionPlant: "Pflanze",
 		CaptionVernacular: "Volksname", CaptionUses: "Verwendung", CaptionRemarks: "Bemerkungen", CaptionPermit: "Genehmigung",
-		CaptionCollector: "Sammler", CaptionTeam: "Mit",
+		CaptionCollector: "Sammler", CaptionDate: "Datum", CaptionTeam: "Mit",
 		CaptionCatalogue: "Kat.-Nr.",
 		CaptionStatus:    "Status",
 

@@ -24,7 +24,7 @@ func english() Vocabulary {
 		CaptionPlace: "Locality", CaptionCoords: "Position", CaptionElevation: "Elevation",
 		CaptionHabitat: "Habitat", CaptionAssociates: "Associates", CaptionPlant: "Plant",
 		CaptionVernacular: "Vernacular", CaptionUses: "Uses", CaptionRemarks: "Remarks", CaptionPermit: "Permit",
-		CaptionCollector: "Collector", CaptionTeam: "With",
+		CaptionCollector: "Collector", CaptionDate: "Date", CaptionTeam: "With",
 		CaptionCatalogue: "Cat. no.",
 		CaptionStatus:    "Status",
 

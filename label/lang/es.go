@@ -24,7 +24,7 @@ func spanish() Vocabulary {
 		CaptionPlace: "Localidad", CaptionCoords: "Coordenadas", CaptionElevation: "Altitud",
 		CaptionHabitat: "Hábitat", CaptionAssociates: "Acompañantes", CaptionPlant: "Planta",
 		CaptionVernacular: "Nombre vulgar", CaptionUses: "Usos", CaptionRemarks: "Observaciones", CaptionPermit: "Permiso",
-		CaptionCollector: "Colector", CaptionTeam: "Con",
+		CaptionCollector: "Colector", CaptionDate: "Fecha", CaptionTeam: "Con",
 		CaptionCatalogue: "N.º cat.",
 		CaptionStatus:    "Estado",
 

@@ -24,7 +24,7 @@ func french() Vocabulary {
 		CaptionPlace: "Localité", CaptionCoords: "Coordonnées", CaptionElevation: "Altitude",
 		CaptionHabitat: "Milieu", CaptionAssociates: "Compagnes", CaptionPlant: "Plante",
 		CaptionVernacular: "Nom vernac.", CaptionUses: "Usages", CaptionRemarks: "Remarques", CaptionPermit: "Autorisation",
-		CaptionCollector: "Récolteur", CaptionTeam: "Avec",
+		CaptionCollector: "Récolteur", CaptionDate: "Date", CaptionTeam: "Avec",
 		CaptionCatalogue: "N° cat.",
 		CaptionStatus:    "Statut",
 

@@ -24,7 +24,7 @@ func latin() Vocabulary {
 		CaptionPlace: "Locus", CaptionCoords: "Positio", CaptionElevation: "Altitudo",
 		CaptionHabitat: "Habitat", CaptionAssociates: "Sociae", CaptionPlant: "Planta",
 		CaptionVernacular: "Nomen vernac.", CaptionUses: "Usus", CaptionRemarks: "Notae", CaptionPermit: "Licentia",
-		CaptionCollector: "Legit", CaptionTeam: "Cum",
+		CaptionCollector: "Legit", CaptionDate: "Dies", CaptionTeam: "Cum",
 		CaptionCatalogue: "No. cat.",
 		CaptionStatus:    "Status",
 

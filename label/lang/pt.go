@@ -24,7 +24,7 @@ func portuguese() Vocabulary {
 		CaptionPlace: "Local", CaptionCoords: "Coordenadas", CaptionElevation: "Altitude",
 		CaptionHabitat: "Habitat", CaptionAssociates: "Companheiras", CaptionPlant: "Planta",
 		CaptionVernacular: "Nome vulgar", CaptionUses: "Usos", CaptionRemarks: "Observações", CaptionPermit: "Licença",
-		CaptionCollector: "Coletor", CaptionTeam: "Com",
+		CaptionCollector: "Coletor", CaptionDate: "Data", CaptionTeam: "Com",
 		CaptionCatalogue: "N.º cat.",
 		CaptionStatus:    "Estatuto",
 

@@ -79,6 +79,7 @@ type Vocabulary struct {
 	CaptionRemarks    string
 	CaptionPermit     string
 	CaptionCollector  string
+	CaptionDate       string
 	CaptionTeam       string
 	CaptionCatalogue  string
 	CaptionStatus     string

@@ -24,7 +24,7 @@ func chinese() Vocabulary {
 		CaptionPlace: "採集地", CaptionCoords: "座標", CaptionElevation: "海拔",
 		CaptionHabitat: "生育地", CaptionAssociates: "伴生植物", CaptionPlant: "植物",
 		CaptionVernacular: "俗名", CaptionUses: "用途", CaptionRemarks: "備註", CaptionPermit: "許可證",
-		CaptionCollector: "採集者", CaptionTeam: "同行",
+		CaptionCollector: "採集者", CaptionDate: "日期", CaptionTeam: "同行",
 		CaptionCatalogue: "館號",
 		CaptionStatus:    "狀態",
 

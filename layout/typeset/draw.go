@@ -15,11 +15,7 @@ func (s *work) draw(st *stack, f frame, height layout.Length, squeeze int64) *la
 		if i > 0 {
 			y += s.m.lead(r.size, 500)
 		}
-		if r.right == nil && r.left != nil {
-			p.line(r.left, layout.Point{X: s.m.Left + (s.m.Width-s.m.Left-s.m.Right-r.left.width)/2, Y: y})
-			continue
-		}
-		p.row(r, y)
+		p.head(r, y)
 	}
 	y = f.bodyTop
 	for i, r := range st.body {
@@ -35,6 +31,10 @@ func (s *work) draw(st *stack, f frame, height layout.Length, squeeze int64) *la
 		if i > 0 {
 			y += s.m.footLead(r.size)
 		}
+		if r.centred {
+			p.head(r, y)
+			continue
+		}
 		p.row(r, y)
 	}
 	box := &layout.Box{Size: layout.Size{W: s.m.Width, H: height}}
@@ -43,6 +43,16 @@ func (s *work) draw(st *stack, f frame, height layout.Length, squeeze int64) *la
 	}
 	box.Marks = p.marks(f.rule)
 	return box
+}
+
+// head draws a row centred, unless something stands at its right or it is to
+// be written on.
+func (p *pen) head(r row, y layout.Length) {
+	if r.right != nil || r.left == nil || r.write {
+		p.row(r, y)
+		return
+	}
+	p.line(r.left, layout.Point{X: p.s.m.Left + (p.s.m.Width-p.s.m.Left-p.s.m.Right-r.left.width)/2, Y: y})
 }
 
 // row draws what shares a baseline.

@@ -113,8 +113,16 @@ const (
 	foot
 )
 
-func zoneOf(r label.Role) zone {
-	switch r {
+func zoneOf(b *label.Block) zone {
+	switch b.Zone {
+	case label.InHead:
+		return head
+	case label.InBody:
+		return body
+	case label.InFoot:
+		return foot
+	}
+	switch b.Role {
 	case label.House, label.Project:
 		return head
 	case label.Collector, label.Team, label.Number, label.Symbol:

@@ -23,6 +23,7 @@ type row struct {
 	first   bool // of its block
 	last    bool // of its block
 	write   bool // an empty line to write on
+	centred bool // a heading, wherever it stands
 }
 
 // space names the kinds of white space above a row.
@@ -50,7 +51,7 @@ func (s *work) stackAt(blocks []block, text layout.Length) (*stack, error) {
 	bodyGroup := 0
 	for i := range blocks {
 		b := &blocks[i]
-		z := zoneOf(b.src.Role)
+		z := zoneOf(b.src)
 		if b.src.Role == label.Symbol {
 			bars, err := s.barsRow(b, text, measure)
 			if err != nil {
@@ -76,6 +77,11 @@ func (s *work) stackAt(blocks []block, text layout.Length) (*stack, error) {
 		}
 		if len(rows) == 0 {
 			continue
+		}
+		if b.src.Role == label.House || b.src.Role == label.Project {
+			for k := range rows {
+				rows[k].centred = true
+			}
 		}
 		switch z {
 		case head:
@@ -139,7 +145,7 @@ func (s *work) captionColumn(blocks []block) layout.Length {
 // rows breaks a block into the lines it takes.
 func (s *work) rows(b *block, index int, text, measure, column layout.Length) ([]row, bool, error) {
 	size := s.m.size(b.src.Role, text)
-	if zoneOf(b.src.Role) != body {
+	if zoneOf(b.src) != body {
 		column = 0
 	}
 	if b.src.Role == label.Blank {

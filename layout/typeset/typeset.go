@@ -100,7 +100,7 @@ func (s *work) shape(c *label.Content) ([]block, error) {
 	for i := range c.Blocks {
 		b := &blocks[i]
 		b.src = &c.Blocks[i]
-		if zoneOf(b.src.Role) != body && len(b.src.Caption) > 0 {
+		if zoneOf(b.src) != body && len(b.src.Caption) > 0 {
 			errs = append(errs, &Error{Text: label.String(b.src.Caption), Err: errors.New("a caption has no column in head or foot")})
 			continue
 		}

@@ -47,11 +47,13 @@ func (j *Job) formOptions(q *Request) (form.Options, error) {
 		BoldName:  h.Name.Bold, Family: familyPlaces[h.Name.Family], PlainFamily: h.Name.FamilyStyle != "capitals",
 		Captions: h.Label.Style == "captions",
 		Head:     roles(h.Label.Head), Body: roles(h.Label.Body), Foot: roles(h.Label.Foot), LeaveOut: h.Label.LeaveOut,
+		RunOn: roles(h.Label.RunOn), AllCollectors: h.Label.Collectors == "all", DetRight: h.Name.Determiner == "right",
+		CountrySep: h.Separators.Country, ProvinceSep: h.Separators.Province,
 		PlaceSep: h.Separators.Places, PeopleSep: h.Separators.People,
 		LastPersonSep: h.Separators.LastPerson, DuplicatesSep: h.Separators.Duplicates,
 		BarsOnLabel: h.Bars.OnLabel, Symbology: j.symbol(q).Symbology,
-		ListDuplicates: h.Duplicates.Show == "list",
-		PacketName:     h.Packet.Name, PacketBars: h.Packet.Bars, PlainPackets: !h.Packet.Heading,
+		ListDuplicates: h.Duplicates.Show == "list", CountDuplicates: h.Duplicates.Show == "count",
+		PacketName: h.Packet.Name, PacketBars: h.Packet.Bars, PlainPackets: !h.Packet.Heading,
 		Sensitive: j.sensitive(), Country: countryName, Sorted: h.Label.Sorted,
 	}
 	if len(j.langs) > 1 {
