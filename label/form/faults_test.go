@@ -34,6 +34,13 @@ func styles() map[string]Options {
 	o.PlaceSep, o.PeopleSep, o.LastPersonSep = "; ", "; ", "; "
 	o.Project = []string{"Plants of Portugal", "and the Azores"}
 	m["own words"] = o
+	o = house()
+	o.Head, o.Body = []label.Role{label.Project}, []label.Role{label.Status, label.Collector, label.Name, label.Family, label.Det, Associates, label.Place,
+		label.Coords, Habitat, Description, label.Type, label.Notes}
+	o.Foot, o.RunOn = []label.Role{Date, label.Team, label.Number, label.Symbol, label.House}, []label.Role{label.Coords, Habitat, label.Notes}
+	o.Family, o.AllCollectors, o.DetRight, o.CountDuplicates, o.BarsOnLabel, o.PlainPackets = FamilyOwnLine, true, true, true, true, true
+	o.CountrySep, o.ProvinceSep, o.Words, o.Sorted = ": ", ", ", map[string]string{"number": ", no."}, []string{"associatedTaxa", "vernacularName"}
+	m["own order"] = o
 	for _, t := range lang.Tags() {
 		m[string(t)] = Options{Lang: t, Coords: coord.Style{Form: coord.DegreesMinutes}}
 	}
@@ -213,7 +220,9 @@ var valued = strings.Fields(`eventDate dateIdentified decimalLatitude coordinate
 func TestEveryCellOnce(t *testing.T) {
 	records := trip(t)
 	records = append(records, recordsOf(t, table.File(outside.Shared(t, "real/taurus-plants.csv")))...)
-	for _, o := range []Options{house(), styles()["captions"], styles()["bilingual"]} {
+	own := styles()["own order"]
+	own.Sorted, own.CountDuplicates = nil, false // which change what is printed of a cell, as they are meant to
+	for _, o := range []Options{house(), styles()["captions"], styles()["bilingual"], own} {
 		for _, r := range records {
 			list := append(append(Sheet(r, o), Packets(r, o)...), Containers(r, o)...)
 			if len(list) == 0 {
