@@ -13,7 +13,7 @@
 //	family   family
 //	det      identifiedBy, dateIdentified, identificationRemarks, previousIdentifications
 //	type     typeStatus, typifiedName
-//	place    country, else countryCode, else continent; stateProvince, islandGroup, island, county, municipality,
+//	place    country, else the country of countryCode, else continent; stateProvince, islandGroup, island, county, municipality,
 //	         waterBody, locality, else verbatimLocality; higherGeography where none of these is filled; locationRemarks
 //	coords   the coordinates with geodeticDatum and coordinateUncertaintyInMeters, the elevation,
 //	         minimumDepthInMeters and maximumDepthInMeters, else verbatimDepth
@@ -33,9 +33,25 @@
 // georeference details, modified, …), and columns that are not known.
 // [Printed] tells.
 //
+// Slips print identifications: see [Slips]. Tags print recordedBy and
+// recordNumber.
+//
+// # What leaves the house
+//
 // Labels that go to another herbarium bear neither the house's number nor
-// bars. Of a record whose place is to be withheld they name country and
-// province only, and say so.
+// bars. Where the place of a record is to be withheld (informationWithheld,
+// dataGeneralizations, or the house's own list of taxa) they say so, and hold
+// back, as a registrar would, all that leads to the site:
+//
+//   - the place below the province, coordinates, elevation and depth
+//   - habitat, associates, wildOrigin and all free remarks, and the record's own
+//     heading line, for which the house's stands in
+//   - of what is said of the plant itself, its names, uses and determination,
+//     the columns that name the place
+//
+// Permits and restrictions stay as they were issued, since the specimen may not
+// travel without them; [GivesAway] says which of them name the place. Name,
+// collector, number and date stay: without them a duplicate is none.
 package form
 
 import (
@@ -289,7 +305,8 @@ var printed = set(`project projectTitle
 	habitat associatedTaxa plantDescription sex lifeStage reproductiveCondition organismRemarks
 	vernacularName uses occurrenceRemarks eventRemarks fieldNotes materialEntityRemarks fundingAttribution restrictions permits
 	recordedBy coCollectors recordNumber eventDate year month day verbatimEventDate duplicatesTo
-	institutionCode catalogNumber preparations copies mount informationWithheld dataGeneralizations`)
+	institutionCode catalogNumber preparations copies mount informationWithheld dataGeneralizations
+	slip determinerInstitution namePublishedIn`)
 
 // Printed reports whether a column of this term can have to do with what
 // labels say; a column of any other term is never printed.

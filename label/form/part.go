@@ -116,7 +116,7 @@ func (b *builder) lettered(p part) part {
 	if letter == "" {
 		return p
 	}
-	runs := part{{Text: letter, Style: label.Bold, Keep: true, Origin: b.r.Field("mount").Origin}}
+	runs := part{{Text: letter, Style: label.Bold, Keep: true, Glue: len(p) > 0, Origin: b.r.Field("mount").Origin}}
 	if len(p) > 0 {
 		runs = append(append(runs, label.Run{Text: ", "}), p...)
 	}

@@ -272,3 +272,18 @@ func TestCompareNumbers(t *testing.T) {
 		}
 	}
 }
+
+// Any two numbers compare the same from both sides, and three do not go round.
+func FuzzCompareNumbers(f *testing.F) {
+	for _, s := range []string{"214", "214b", "0099", "97-114", "", "é9"} {
+		f.Add(s, "214a", "10")
+	}
+	f.Fuzz(func(t *testing.T, a, b, c string) {
+		if compareNumbers(a, b) != -compareNumbers(b, a) {
+			t.Fatalf("%q and %q", a, b)
+		}
+		if compareNumbers(a, b) <= 0 && compareNumbers(b, c) <= 0 && compareNumbers(a, c) > 0 {
+			t.Fatalf("%q, %q and %q go round", a, b, c)
+		}
+	})
+}

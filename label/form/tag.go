@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -230,6 +232,9 @@ func (b *builder) cautions(c *label.Content, p Press) {
 			}
 			var s prose
 			s.add("", keep(of(v), label.Origin{})...)
+			if r, _ := utf8.DecodeLastRuneInString(of(v)); unicode.Is(unicode.Han, r) {
+				s.runs = tie(s.runs, label.Run{Text: "。"})
+			}
 			s.stop()
 			c.Blocks = append(c.Blocks, label.Block{Role: label.Text, Runs: styled(s.runs, label.Small), Tight: true})
 		}

@@ -75,7 +75,23 @@ func Open(o Options) (*Job, error) {
 	}
 	j.faces = face.New(j.fonts)
 	j.setter = typeset.New(j.faces)
+	for _, t := range j.langs {
+		if err := j.writes(t); err != nil {
+			return nil, err
+		}
+	}
 	return j, nil
+}
+
+// writes reports whether the faces have the letters of a language: said once,
+// not for every word of every label.
+func (j *Job) writes(t lang.Tag) error {
+	for _, c := range j.faces.Coverage(lang.Words(t).Continued, 0) {
+		if c.Face == nil {
+			return fmt.Errorf("the language %s needs a face that has %s: name a TrueType file that has it under [type] fallback in the house file", t, c.Cluster)
+		}
+	}
+	return nil
 }
 
 // Fonts returns the faces that the job sets with.
