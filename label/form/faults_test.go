@@ -280,7 +280,8 @@ func saidBefore(r *check.Record, term string) bool {
 	case "family":
 		return strings.EqualFold(r.Text("family"), r.Text("scientificName"))
 	case "municipality":
-		return r.Text("municipality") == r.Text("stateProvince") || r.Text("municipality") == r.Text("island")
+		return r.Text("municipality") == r.Text("stateProvince") || r.Text("municipality") == r.Text("island") ||
+			strings.HasPrefix(r.Text("locality"), r.Text("municipality")+",")
 	case "institutionCode":
 		return r.Text("catalogNumber") == "" || strings.HasPrefix(r.Text("catalogNumber"), r.Text("institutionCode"))
 	}

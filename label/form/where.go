@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cornerslip/label"
+	"cornerslip/label/check"
 	"cornerslip/label/lang"
 )
 
@@ -41,11 +42,7 @@ func (b *builder) place() []label.Block {
 		say(keep(f.Text, f.Origin), f.Text, b.sep(b.o.ProvinceSep, ": "))
 	}
 	comma := b.sep(b.o.PlaceSep, ", ")
-	for _, term := range levels {
-		f := b.field(term)
-		if f.Text == "" && term == "locality" {
-			f = b.field("verbatimLocality")
-		}
+	for _, f := range b.levels() {
 		say(keep(f.Text, f.Origin), f.Text, comma)
 	}
 	if len(p.runs) == n {
@@ -72,6 +69,31 @@ func (b *builder) place() []label.Block {
 		p.stop()
 	}
 	return []label.Block{{Role: label.Place, Runs: p.runs, Caption: b.caption("locality", func(v *lang.Vocabulary) string { return v.CaptionPlace })}}
+}
+
+// levels returns the places below the province, without those that the next
+// one begins with: "Manteigas" before "Manteigas, left bank of the Zêzere".
+func (b *builder) levels() []check.Field {
+	var out []check.Field
+	for _, term := range levels {
+		f := b.field(term)
+		if f.Text == "" && term == "locality" {
+			f = b.field("verbatimLocality")
+		}
+		if f.Text == "" {
+			continue
+		}
+		if n := len(out); n > 0 && beginsWith(f.Text, out[n-1].Text) {
+			out = out[:n-1]
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// beginsWith reports whether text is a place and, after a comma, more.
+func beginsWith(text, place string) bool {
+	return len(text) > len(place) && strings.EqualFold(text[:len(place)], place) && strings.HasPrefix(text[len(place):], ",")
 }
 
 // countryName returns the country's name where the record has its code alone,
