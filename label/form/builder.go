@@ -246,7 +246,7 @@ func (b *builder) italics(text string, o name.Options) []label.Run {
 		known = append(known, n)
 	}
 	var out []label.Run
-	for _, r := range name.Mentions(text, known, o) {
+	for _, r := range shortAuthors(name.Mentions(text, known, o)) {
 		if r.Keep || r.Style != 0 {
 			out = append(out, r)
 			continue

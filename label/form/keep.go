@@ -53,6 +53,33 @@ func keep(text string, at label.Origin) []label.Run {
 	return runs
 }
 
+// shortAuthors ties an author of a letter or two, "L." or "DC.", to the epithet
+// before it: alone at the beginning of a line it reads as an initial.
+func shortAuthors(runs []label.Run) []label.Run {
+	var out []label.Run
+	for i, r := range runs {
+		if i == 0 || runs[i-1].Style&label.Italic == 0 || r.Style&label.Italic != 0 || !strings.HasPrefix(r.Text, " ") {
+			out = append(out, r)
+			continue
+		}
+		author, rest, _ := strings.Cut(r.Text[1:], " ")
+		n := utf8.RuneCountInString(strings.TrimRight(author, ".,;:)"))
+		if n == 0 || n > 2 || !capital(author) {
+			out = append(out, r)
+			continue
+		}
+		out[len(out)-1].Glue = true
+		short, long := r, r
+		short.Text, short.Keep = r.Text[:1+len(author)], true
+		if out = append(out, short); rest != "" {
+			long.Text = r.Text[1+len(author):]
+			out[len(out)-1].Glue = false
+			out = append(out, long)
+		}
+	}
+	return out
+}
+
 // A word is a stretch of text without blanks, and where it stands.
 type word struct {
 	text     string

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cornerslip/label"
+	"cornerslip/label/name"
 )
 
 // In the wanted text "_" stands for a blank at which a line must not break;
@@ -110,4 +111,31 @@ func FuzzKeep(f *testing.F) {
 			}
 		}
 	})
+}
+
+// Authors of a letter or two stay with their epithet.
+func TestShortAuthors(t *testing.T) {
+	for text, want := range map[string]string{
+		"Arenaria montana L.":                   " L.",
+		"Arenaria montana L. subsp. montana":    " L.",
+		"Cytisus grandiflorus (Brot.) DC.":      "",
+		"Gagea soleirolii DC.":                  " DC.",
+		"Salix salviifolia Brot.":               "",
+		"Kickxia spuria (L.) Dumort.":           "",
+		"Prunus avium L. × Prunus fruticosa L.": " L. L.",
+	} {
+		runs := shortAuthors(name.Runs(text, name.Parts{}, name.Options{}))
+		if got := label.String(runs); got != text {
+			t.Errorf("%q became %q", text, got)
+		}
+		kept := ""
+		for i, r := range runs {
+			if r.Keep && strings.HasPrefix(r.Text, " ") && i > 0 && runs[i-1].Glue && runs[i-1].Style&label.Italic != 0 {
+				kept += r.Text
+			}
+		}
+		if kept != want {
+			t.Errorf("%q keeps %q, want %q", text, kept, want)
+		}
+	}
 }

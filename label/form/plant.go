@@ -102,7 +102,7 @@ func (b *builder) associates() []label.Run {
 	f := b.field("associatedTaxa")
 	var list [][]label.Run
 	for _, s := range items(f.Text) {
-		list = append(list, from(name.Mentions(s, nil, b.taxa()), f.Origin))
+		list = append(list, from(shortAuthors(name.Mentions(s, nil, b.taxa())), f.Origin))
 	}
 	b.sort("associatedTaxa", list)
 	return joined(list, b.first.Comma, b.first.And)

@@ -159,13 +159,13 @@ func slip(kind SlipKind, id, sheet *check.Record, part check.Preparation, o Opti
 func (m *slipper) typified(id *check.Record) {
 	b := m.b
 	status := b.field("typeStatus")
-	runs := from(name.Mentions(status.Text, []string{id.Text("typifiedName"), id.Text("scientificName")}, b.o.Name), status.Origin)
+	runs := from(shortAuthors(name.Mentions(status.Text, []string{id.Text("typifiedName"), id.Text("scientificName")}, b.o.Name)), status.Origin)
 	if len(runs) == 0 {
 		runs = said(b.word("", func(v *lang.Vocabulary) string { return v.SlipType }))
 	}
 	m.add(label.Type, styled(runs, label.Bold), nil)
 	if f := b.field("typifiedName"); f.Text != "" {
-		typified := from(name.Runs(f.Text, name.Parts{}, b.o.Name), f.Origin)
+		typified := from(shortAuthors(name.Runs(f.Text, name.Parts{}, b.o.Name)), f.Origin)
 		if b.o.BoldName {
 			styled(typified, label.Bold)
 		}

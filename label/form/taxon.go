@@ -39,7 +39,7 @@ func (b *builder) scientificName() []label.Run {
 	if at == (label.Origin{}) {
 		at = b.r.Origin // the name was put together from other columns
 	}
-	runs := from(name.Runs(b.r.Name, b.r.Parts, b.o.Name), at)
+	runs := from(shortAuthors(name.Runs(b.r.Name, b.r.Parts, b.o.Name)), at)
 	if b.o.BoldName {
 		styled(runs, label.Bold)
 	}
@@ -89,7 +89,7 @@ func (b *builder) det() []label.Block {
 	if earlier := b.field("previousIdentifications"); earlier.Text != "" {
 		var names [][]label.Run
 		for _, s := range items(earlier.Text) {
-			names = append(names, from(name.Mentions(s, nil, b.taxa()), earlier.Origin))
+			names = append(names, from(shortAuthors(name.Mentions(s, nil, b.taxa())), earlier.Origin))
 		}
 		p.sentence(joined(names, "; ", "; ")...)
 	}
@@ -169,7 +169,7 @@ func (b *builder) typus() []label.Block {
 		if p.empty() {
 			of, sep = b.first.SlipType+" "+of, ""
 		}
-		p.add(sep, append(said(of+" "), from(name.Runs(typified.Text, name.Parts{}, b.o.Name), typified.Origin)...)...)
+		p.add(sep, append(said(of+" "), from(shortAuthors(name.Runs(typified.Text, name.Parts{}, b.o.Name)), typified.Origin)...)...)
 	}
 	if p.empty() {
 		return nil
@@ -183,5 +183,5 @@ func (b *builder) italicsWith(text, known string) []label.Run {
 	if known != "" {
 		list = append(list, known)
 	}
-	return name.Mentions(text, list, b.o.Name)
+	return shortAuthors(name.Mentions(text, list, b.o.Name))
 }
