@@ -74,6 +74,7 @@ func makePrints(t testing.TB) map[string]string {
 		"sheet": {"sheet"}, "mount": {"sheet", "--on", "mount"}, "packet": {"packet"}, "barcode": {"barcode"},
 		"sheet-A3": {"sheet", "--paper", "A3"}, "sheet-Letter": {"sheet", "--paper", "Letter"},
 		"datamatrix": {"barcode", "--symbology", "datamatrix"}, "qr": {"barcode", "--symbology", "qr"},
+		"slip": {"slip", "--identifications", example(t, "identifications.csv")}, "tag": {"tag"}, "bundle": {"tag", "--bundle"},
 		"captions": {"sheet", "--house", example(t, "house-captions.toml")}, "bilingual": {"sheet", "--house", example(t, "house-bilingual.toml")},
 	} {
 		pdf := filepath.Join(dir, name+".pdf")
