@@ -124,7 +124,7 @@ type slipCheck struct {
 	ids []*identification
 	// none are the chosen records that no identification speaks of, without
 	// how many they are: only the first are kept to be named.
-	none    []*check.Record
+	none    []label.Origin
 	without int
 }
 
@@ -178,8 +178,8 @@ func (c *slipCheck) tell(ids *Table, say func(label.Finding) error) (Summary, er
 			s.Bad = append(s.Bad, b)
 		}
 	}
-	for _, r := range c.none {
-		if f, ok := c.finding(ruleNoSlip, r, "", "", "no identification speaks of this record: it gets no slip"); ok {
+	for _, at := range c.none {
+		if f, ok := c.finding(ruleNoSlip, &check.Record{Origin: at}, "", "", "no identification speaks of this record: it gets no slip"); ok {
 			all = append(all, f)
 		}
 	}
@@ -332,7 +332,7 @@ func (c *slipCheck) join(t *Table) error {
 		if r.chosen && !spoken {
 			c.without++
 			if len(c.none) < namedNone {
-				c.none = append(c.none, r.record)
+				c.none = append(c.none, r.record.Origin)
 			}
 		}
 		return nil

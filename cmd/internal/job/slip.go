@@ -107,7 +107,8 @@ func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, e
 		return j.setContents(set.record, contents, measures)
 	}
 	in := func(yield func(slipSet, error) bool) {
-		for _, set := range sets {
+		for i, set := range sets {
+			sets[i] = slipSet{} // what is set is not kept
 			if !yield(set, nil) {
 				return
 			}
