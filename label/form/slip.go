@@ -199,7 +199,7 @@ func (m *slipper) institution() []label.Run {
 }
 
 // isotypes returns the herbaria that hold duplicates of the type. Only those
-// of a holotype are isotypes (International Code of Nomenclature, Art. 9.5);
+// of a holotype are isotypes (International Code of Nomenclature, Art. 9.5, from memory);
 // the duplicates of others are named as such.
 func (m *slipper) isotypes(status string) []label.Run {
 	b := m.b
