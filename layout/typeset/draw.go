@@ -45,10 +45,11 @@ func (s *work) draw(st *stack, f frame, height layout.Length, squeeze int64) *la
 	return box
 }
 
-// head draws a row centred, unless something stands at its right or it is to
-// be written on.
+// head draws a row centred, unless something stands at its right, it is to be
+// written on, or it is the key of a continuation, which begins at the left even
+// where "2 of 2" needs a line of its own.
 func (p *pen) head(r row, y layout.Length) {
-	if r.right != nil || r.left == nil || r.write {
+	if r.right != nil || r.left == nil || r.write || r.block < 0 {
 		p.row(r, y)
 		return
 	}
