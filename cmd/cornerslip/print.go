@@ -249,7 +249,7 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 	for _, b := range s.Bad {
 		a.say("not printed: %s:%d: row %d, %s", b.File, b.Line, b.Row, b.Key)
 	}
-	a.report(out, rep, p.on == job.OnMount)
+	a.report(out, pieceOf(kind), rep, p.on == job.OnMount)
 	if p.on == job.OnMount {
 		a.leftOut(path, rep)
 	}
@@ -268,8 +268,20 @@ func nothingFor(kind label.Kind) string {
 	return "the table has no record to print; nothing was written"
 }
 
-// report says what was printed, and which labels are not like the others.
-func (a *app) report(out string, rep job.Report, mount bool) {
+// pieceOf is what one of the things printed is called.
+func pieceOf(kind label.Kind) string {
+	switch kind {
+	case label.Slip:
+		return "slip"
+	case label.Tag:
+		return "tag"
+	}
+	return "label"
+}
+
+// report says what was printed, and which labels are not like the others; a
+// piece is a label, a slip or a tag.
+func (a *app) report(out, piece string, rep job.Report, mount bool) {
 	where := plural(rep.Papers, "sheet") + " of " + rep.PaperSize.String()
 	if mount {
 		where = plural(rep.Papers, "mount") + " of " + rep.PaperSize.String()
@@ -277,9 +289,9 @@ func (a *app) report(out string, rep job.Report, mount bool) {
 			where += fmt.Sprintf(", %d of them shared", rep.Shared)
 		}
 	}
-	a.say("wrote %s: %s of %s on %s", out, plural(rep.Labels, "label"), plural(rep.Records, "record"), where)
+	a.say("wrote %s: %s of %s on %s", out, plural(rep.Labels, piece), plural(rep.Records, "record"), where)
 	if rep.Without > 0 {
-		a.say("%s without such a label", plural(rep.Without, "record"))
+		a.say("%s without such a %s", plural(rep.Without, "record"), piece)
 	}
 	if len(rep.Sizes) > 1 {
 		sizes := make([]layout.Size, 0, len(rep.Sizes))
@@ -311,9 +323,9 @@ func (a *app) report(out string, rep job.Report, mount bool) {
 	}
 	for _, l := range rep.Continued {
 		if n := goesOn[l.Ref.Key]; n > 1 {
-			a.say("goes on over %d labels: %s, each of %d", l.Ref.Of, l.Ref.Key, n)
+			a.say("goes on over %s: %s, each of %d", plural(l.Ref.Of, piece), l.Ref.Key, n)
 		} else if n == 1 {
-			a.say("goes on over %d labels: %s", l.Ref.Of, l.Ref.Key)
+			a.say("goes on over %s: %s", plural(l.Ref.Of, piece), l.Ref.Key)
 		}
 		delete(goesOn, l.Ref.Key)
 	}
