@@ -46,6 +46,8 @@ type app struct {
 	literal  bool
 	only     []string
 	force    bool
+	book     string // the register
+	by, why  string // of a change in it
 }
 
 // run is the program; it returns the exit code.

@@ -15,6 +15,7 @@ import (
 type House struct {
 	Herbarium   Herbarium   `toml:"herbarium"`
 	Numbers     Numbers     `toml:"numbers"`
+	Register    Register    `toml:"register"`
 	Label       Label       `toml:"label"`
 	Type        Type        `toml:"type"`
 	Words       Words       `toml:"words"`
@@ -58,6 +59,14 @@ type Numbers struct {
 	Pattern string `toml:"pattern"`
 	// Word stands before the catalogue number on labels; "" prints none.
 	Word string `toml:"word"`
+}
+
+// Register says where the house's book of numbers and printed labels is.
+type Register struct {
+	// File is a file, or the postgres:// address of a database; "" is none.
+	File string `toml:"file"`
+	// Network says that the file lies on a drive that several computers share.
+	Network bool `toml:"network"`
 }
 
 // Label says what a sheet label looks like.

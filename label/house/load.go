@@ -81,8 +81,8 @@ func Load(name string, src []byte) (*House, error) {
 	if all := validate(&h, keys); all != nil {
 		return nil, join(all)
 	}
-	for _, f := range append([]*string{&h.Type.Regular, &h.Type.Italic, &h.Type.Bold, &h.Type.BoldItalic}, pointers(h.Type.Fallback)...) {
-		if *f != "" && !filepath.IsAbs(*f) {
+	for _, f := range append([]*string{&h.Register.File, &h.Type.Regular, &h.Type.Italic, &h.Type.Bold, &h.Type.BoldItalic}, pointers(h.Type.Fallback)...) {
+		if *f != "" && !filepath.IsAbs(*f) && !strings.Contains(*f, "://") {
 			*f = filepath.Join(filepath.Dir(name), *f)
 		}
 	}
