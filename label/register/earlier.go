@@ -1,0 +1,236 @@
+package register
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+)
+
+// Known is what the register knows of a specimen that is about to be printed.
+type Known struct {
+	// State is that of its number; "" where it has none of the register's.
+	State State
+	// Err says why its number may not be printed: it was never issued
+	// (ErrNotIssued), is void (ErrVoid) or another specimen's (ErrClash), or it
+	// cannot be read.
+	Err error
+	// Earlier are the labels of it that were printed, the oldest first, without
+	// their boxes.
+	Earlier []Kept
+}
+
+// Known looks up specimens that are about to be printed, all at once. A label
+// printed earlier is of the same specimen where both have the same catalogue
+// number or, where one has none, the same collector and number and no other
+// date.
+func (r *Register) Known(ctx context.Context, specimens []Specimen) ([]Known, error) {
+	s := r.read(ctx)
+	known := make([]Known, len(specimens))
+	if err := s.mayPrint(specimens, known); err != nil {
+		return nil, r.wrap(err)
+	}
+	if err := s.earlier(specimens, known); err != nil {
+		return nil, r.wrap(err)
+	}
+	return known, nil
+}
+
+// mayPrint fills in the states of the specimens' numbers.
+func (s *session) mayPrint(specimens []Specimen, known []Known) error {
+	all, err := s.series()
+	if err != nil {
+		return err
+	}
+	ours := make([]ref, len(specimens))
+	numbers := map[int64][]int{}
+	for i, sp := range specimens {
+		if sp.CatalogNumber == "" {
+			continue
+		}
+		one, n, err := parse(all, sp.CatalogNumber)
+		switch {
+		case errors.Is(err, ErrForeign):
+		case err != nil:
+			known[i].Err = fmt.Errorf("%s: %w", sp.at(), err)
+		case n > one.Highest:
+			known[i].Err = faultf(ErrNotIssued, "%s: %s was never issued by this register; if it is in use, import it, else empty the cell to be given a number", sp.at(), sp.CatalogNumber)
+		default:
+			ours[i] = ref{one.id, n}
+			numbers[one.id] = append(numbers[one.id], n)
+		}
+	}
+	states := map[ref]State{}
+	for id, list := range numbers {
+		got, err := s.statesOf(id, list)
+		if err != nil {
+			return err
+		}
+		for n, state := range got {
+			states[ref{id, n}] = state
+		}
+	}
+	held, err := s.heldFor(numbers)
+	if err != nil {
+		return err
+	}
+	for i, sp := range specimens {
+		if ours[i].n == 0 {
+			continue
+		}
+		known[i].State = Unknown
+		if state, ok := states[ours[i]]; ok {
+			known[i].State = state
+		}
+		h := held[ours[i]]
+		switch {
+		case known[i].State == Void:
+			known[i].Err = faultf(ErrVoid, "%s: %s is void; empty the cell to be given another number", sp.at(), sp.CatalogNumber)
+		case h != nil && !h.holds(sp):
+			known[i].Err = faultf(ErrClash, "%s: the register has %s for %s; one of the two is wrong", sp.at(), sp.CatalogNumber, h.known)
+		}
+	}
+	return nil
+}
+
+// heldFor returns what is known of the specimens that have the numbers.
+func (s *session) heldFor(numbers map[int64][]int) (map[ref]*holder, error) {
+	held := map[ref]*holder{}
+	at := func(series int64, n int) *holder {
+		h := held[ref{series, n}]
+		if h == nil {
+			h = &holder{occurrence: map[string]bool{}, gathering: map[string]string{}}
+			held[ref{series, n}] = h
+		}
+		return h
+	}
+	for series, list := range numbers {
+		err := chunks(list, func(part []int) error {
+			in := integers(part)
+			err := s.each(func(scan func(...any) error) error {
+				var n int
+				var kind, key, date string
+				if err := scan(&n, &kind, &key, &date); err != nil {
+					return err
+				}
+				if kind == kindOccurrence {
+					at(series, n).occurrence[key] = true
+				} else {
+					at(series, n).gathering[key] = date
+				}
+				return nil
+			}, "SELECT number, kind, key, date FROM identities WHERE series = ? AND number IN ("+in+")", series)
+			if err != nil {
+				return err
+			}
+			return s.each(func(scan func(...any) error) error {
+				var n int
+				var k Specimen
+				if err := scan(&n, &k.Collector, &k.Number, &k.Part, &k.Date); err != nil {
+					return err
+				}
+				h := at(series, n)
+				h.known, h.described = k, true
+				return nil
+			}, "SELECT number, collector, record, part, date FROM specimens WHERE series = ? AND number IN ("+in+")", series)
+		})
+		if err != nil {
+			return nil, err
+		}
+	}
+	return held, nil
+}
+
+// holds reports whether nothing speaks against the number being this
+// specimen's. Names and places are corrected, and parts are written in many
+// ways: only another identifier, collector or number says that it is another.
+func (h *holder) holds(sp Specimen) bool {
+	if sp.OccurrenceID != "" && len(h.occurrence) > 0 {
+		return h.occurrence[indexKey(sp.OccurrenceID)]
+	}
+	sp.Part = ""
+	key, ok := gatheringKey(sp)
+	if !ok || !h.described {
+		return true
+	}
+	k := h.known
+	k.Part = ""
+	mine, ok := gatheringKey(k)
+	return !ok || mine == key
+}
+
+// earlier fills in the labels that were printed of the specimens.
+func (s *session) earlier(specimens []Specimen, known []Known) error {
+	byCatalog, byRecord := map[string][]int{}, map[string][]int{}
+	for i, sp := range specimens {
+		if key := catalogKey(sp.CatalogNumber); key != "" {
+			byCatalog[key] = append(byCatalog[key], i)
+		}
+		if key := recordKey(sp.Number); key != "" {
+			byRecord[key] = append(byRecord[key], i)
+		}
+	}
+	var ids []int
+	collect := func(column string, keys map[string][]int) error {
+		list := make([]string, 0, len(keys))
+		for key := range keys {
+			list = append(list, key)
+		}
+		slices.Sort(list)
+		return chunks(list, func(part []string) error {
+			in, args := marks(part)
+			return s.each(func(scan func(...any) error) error {
+				ids = append(ids, 0)
+				return scan(&ids[len(ids)-1])
+			}, "SELECT id FROM labels WHERE "+column+" IN ("+in+") AND "+column+" <> ''", args...)
+		})
+	}
+	if err := collect("catalog_key", byCatalog); err != nil {
+		return err
+	}
+	if err := collect("record_key", byRecord); err != nil {
+		return err
+	}
+	slices.Sort(ids)
+	printed, err := s.kept(slices.Compact(ids))
+	if err != nil {
+		return err
+	}
+	for _, k := range printed {
+		var of []int
+		if key := catalogKey(k.CatalogNumber); key != "" {
+			of = append(of, byCatalog[key]...)
+		}
+		if key := recordKey(k.Number); key != "" {
+			of = append(of, byRecord[key]...)
+		}
+		slices.Sort(of)
+		for _, i := range slices.Compact(of) {
+			if k.of(specimens[i]) {
+				known[i].Earlier = append(known[i].Earlier, k)
+			}
+		}
+	}
+	return nil
+}
+
+// of reports whether a printed label is of the specimen.
+func (k *Kept) of(sp Specimen) bool {
+	a, b := catalogKey(k.CatalogNumber), catalogKey(sp.CatalogNumber)
+	if a != "" && b != "" {
+		return a == b
+	}
+	if !agree(k.Date, sp.Date) || recordKey(sp.Number) == "" || recordKey(k.Number) != recordKey(sp.Number) {
+		return false
+	}
+	if _, ok := gatheringKey(sp); !ok {
+		return false
+	}
+	team := words(k.Collector) // as printed: others may be named too
+	for _, w := range words(sp.Collector) {
+		if !slices.Contains(team, w) {
+			return false
+		}
+	}
+	return true
+}
