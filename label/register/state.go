@@ -86,6 +86,8 @@ func (c *change) markRange(one Range, to State) error {
 		return fmt.Errorf("%d to %d are no numbers", one.First, one.Last)
 	case one.Len() > MostAtOnce:
 		return fmt.Errorf("%d numbers at once are surely a slip; at most %d are marked in one go", one.Len(), MostAtOnce)
+	case s.Highest == 0:
+		return faultf(ErrNotIssued, "%s was never issued: the series %s has no number yet", s.Pattern.Format(min(one.Last, s.Pattern.Max())), s.Name)
 	case one.Last > s.Highest:
 		return faultf(ErrNotIssued, "%s was never issued: the highest number of the register is %s", s.Pattern.Format(min(one.Last, s.Pattern.Max())), s.Pattern.Format(s.Highest))
 	}
