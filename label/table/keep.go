@@ -78,6 +78,11 @@ func (t *Table) Restore(b []byte) (*Row, error) {
 		return nil, errKept
 	}
 	r.file = text()
+	for _, p := range t.parts { // the name outlives the row: what is said of it keeps the name alone
+		if p.src.Name() == r.file {
+			r.file = p.src.Name()
+		}
+	}
 	r.Cells = make([]Cell, cells, max(int(cells), len(t.columns)))
 	for i := range r.Cells {
 		c := &r.Cells[i]

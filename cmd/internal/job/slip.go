@@ -33,58 +33,69 @@ func (j *Job) CheckIdentifications(t *Table, q Request, say func(label.Finding) 
 	if _, joined := t.identifications(&q); !joined {
 		return Summary{}, nil
 	}
-	s, _, _, err := j.checkSlips(t, &q, say)
+	c, err := j.newSlipCheck(t, &q)
+	if err != nil {
+		return Summary{}, err
+	}
+	defer c.close()
+	s, _, err := c.check(say)
 	return s, err
 }
 
-// checkSlips reads identifications and records and says what is wrong. It
-// returns the slips of each record, and how many records have none. The
-// identifications are kept in memory, the records that none speaks of are not.
-func (j *Job) checkSlips(t *Table, q *Request, say func(label.Finding) error) (Summary, []slipSet, int, error) {
-	c := &slipCheck{j: j, e: check.New(j.checkOptions()), q: q}
-	if err := j.unknownRules(c.e); err != nil {
-		return Summary{}, nil, 0, err
-	}
-	ids, joined := t.identifications(q)
-	if err := c.read(ids); err != nil {
-		return Summary{}, nil, 0, err
-	}
-	if joined {
-		if err := c.join(t); err != nil {
-			return Summary{}, nil, 0, err
+// check reads identifications and records and says what is wrong. It returns
+// the slips of each record.
+func (c *slipCheck) check(say func(label.Finding) error) (Summary, []slipSet, error) {
+	if c.records != nil && !c.only.All() {
+		if err := c.choose(); err != nil {
+			return Summary{}, nil, err
 		}
 	}
-	c.choose(t, joined)
-	for _, id := range c.ids {
-		if !joined && id.joinedBy() == "" {
-			c.report(ruleSlipSheet, id, "catalogNumber", "",
-				"the slip does not say which sheet it belongs to: fill in catalogNumber, or recordedBy and recordNumber")
+	if err := c.read(); err != nil {
+		return Summary{}, nil, err
+	}
+	if c.records != nil {
+		if err := c.join(); err != nil {
+			return Summary{}, nil, err
 		}
 	}
-	sets := c.sets()
-	s, err := c.tell(ids, say)
-	return s, sets, c.without, err
+	sets, err := c.sets()
+	if err != nil {
+		return Summary{}, nil, err
+	}
+	s, err := c.tell(say)
+	return s, sets, err
 }
 
-// choose keeps the identifications of the records that the user named.
-func (c *slipCheck) choose(t *Table, joined bool) {
-	kept := c.ids[:0]
-	for _, id := range c.ids {
-		r := id.Record
-		if joined {
-			r = id.sheet
-		}
-		if r == nil && t.Only.All() || r != nil && t.Only.Match(r) {
-			kept = append(kept, id)
-		}
+// contents returns the slips of a set, and the record that they are of.
+func (c *slipCheck) contents(set *slipSet, o form.Options) (*check.Record, []label.Content, error) {
+	whose, err := c.whose(set)
+	if err != nil {
+		return nil, nil, err
 	}
-	c.ids = kept
+	var sheet *check.Record
+	if set.sheet >= 0 {
+		sheet = whose
+	}
+	var contents []label.Content
+	for _, i := range set.ids {
+		id, err := c.take(&c.ids[i])
+		if err != nil {
+			return nil, nil, err
+		}
+		contents = append(contents, form.Slips(id.kind, id.Record, sheet, o)...)
+	}
+	return whose, contents, nil
 }
 
 // slipsAndSet is checkAndSet for slips: each is called with all slips of a
 // record.
 func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, each func(*Summary, setRecord) error) (Summary, error) {
-	s, sets, without, err := j.checkSlips(t, q, say)
+	c, err := j.newSlipCheck(t, q)
+	if err != nil {
+		return Summary{}, err
+	}
+	defer c.close()
+	s, sets, err := c.check(say)
 	if err != nil {
 		return s, err
 	}
@@ -99,17 +110,16 @@ func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, e
 		return s, err
 	}
 	measures := j.measures(q)
-	work := func(_ int, set slipSet) (setRecord, error) {
-		var contents []label.Content
-		for _, id := range set.ids {
-			contents = append(contents, form.Slips(id.kind, id.Record, id.sheet, o)...)
+	work := func(_ int, set *slipSet) (setRecord, error) {
+		r, contents, err := c.contents(set, o)
+		if err != nil {
+			return setRecord{}, err
 		}
-		return j.setContents(set.record, contents, measures)
+		return j.setContents(r, contents, measures)
 	}
-	in := func(yield func(slipSet, error) bool) {
-		for i, set := range sets {
-			sets[i] = slipSet{} // what is set is not kept
-			if !yield(set, nil) {
+	in := func(yield func(*slipSet, error) bool) {
+		for i := range sets {
+			if !yield(&sets[i], nil) {
 				return
 			}
 		}
@@ -131,7 +141,7 @@ func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, e
 	if err := errors.Join(append(faults, err)...); err != nil {
 		return s, err
 	}
-	for range without {
+	for range c.without {
 		if err := each(&s, setRecord{}); err != nil {
 			return s, err
 		}
