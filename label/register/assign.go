@@ -142,6 +142,8 @@ type matcher struct {
 	of        []*holder // of each specimen, nil if none
 	news      []*holder // in the order of the specimens
 	learned   []learned
+	dated     []learned        // identities whose date the register did not know
+	claims    map[string][]int // gathering to the rows whose occurrenceID is new
 	describe  []*holder // holders whose specimen the register has yet to learn
 }
 
@@ -326,6 +328,11 @@ func (c *change) learn(m *matcher) error {
 	}
 	if err := c.insert("specimens", "series, number, occurrence, collector, record, part, date, name", rows); err != nil {
 		return err
+	}
+	for _, l := range m.dated {
+		if err := c.exec("UPDATE identities SET date = ? WHERE kind = ? AND key = ? AND series = ? AND number = ?", l.date, l.kind, l.key, l.h.series, l.h.n); err != nil {
+			return err
+		}
 	}
 	rows = rows[:0]
 	for _, l := range m.learned {

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+
+	"cornerslip/label"
 )
 
 // Known is what the register knows of a specimen that is about to be printed.
@@ -52,9 +54,9 @@ func (s *session) mayPrint(specimens []Specimen, known []Known) error {
 		switch {
 		case errors.Is(err, ErrForeign):
 		case err != nil:
-			known[i].Err = fmt.Errorf("%s: %w", sp.at(), err)
+			known[i].Err = fmt.Errorf("%s%w", sp.lead(), err)
 		case n > one.Highest:
-			known[i].Err = faultf(ErrNotIssued, "%s: %s was never issued by this register; if it is in use, import it, else empty the cell to be given a number", sp.at(), sp.CatalogNumber)
+			known[i].Err = faultf(ErrNotIssued, "%s%s was never issued by this register; if it is in use, import it, else empty the cell to be given a number", sp.lead(), sp.CatalogNumber)
 		default:
 			ours[i] = ref{one.id, n}
 			numbers[one.id] = append(numbers[one.id], n)
@@ -85,12 +87,20 @@ func (s *session) mayPrint(specimens []Specimen, known []Known) error {
 		h := held[ours[i]]
 		switch {
 		case known[i].State == Void:
-			known[i].Err = faultf(ErrVoid, "%s: %s is void; empty the cell to be given another number", sp.at(), sp.CatalogNumber)
+			known[i].Err = faultf(ErrVoid, "%s%s is void; empty the cell to be given another number", sp.lead(), sp.CatalogNumber)
 		case h != nil && !h.holds(sp):
 			known[i].Err = faultf(ErrClash, "%s: the register has %s for %s; one of the two is wrong", sp.at(), sp.CatalogNumber, h.known)
 		}
 	}
 	return nil
+}
+
+// lead says of which specimen a message is; a bare number speaks for itself.
+func (s Specimen) lead() string {
+	if s.blank() && s.Origin == (label.Origin{}) {
+		return ""
+	}
+	return s.at() + ": "
 }
 
 // heldFor returns what is known of the specimens that have the numbers.

@@ -99,8 +99,16 @@ func indexKey(text string) string {
 
 // noNumber are the ways in which people write that a gathering has no number,
 // as joined leaves them. Common practice of several languages, no source.
-var noNumber = []string{"", "sn", "sno", "snr", "snum", "0", "00", "na", "nil", "none", "null", "unknown",
-	"nonumber", "withoutnumber", "unnumbered", "sinenumero", "semnumero", "sinnumero", "sansnumero", "senzanumero", "ohnenummer", "ohnenr", "onr"}
+var noNumber = []string{"sn", "sno", "snr", "snum", "snumero", "na", "nil", "none", "null", "unknown", "missing", "nonumber", "nonum", "unnumbered", "notnumbered", "withoutnumber", "withoutno",
+	"sinenumero", "sinenum", "sineno", "semnumero", "semnum", "semno", "semn", "sinnumero", "sinnum", "sinno", "sinn", "sansnumero", "sansnum", "sansno", "sansn",
+	"senzanumero", "senzanum", "senzano", "senzan", "ohnenummer", "ohnenr", "onr", "zondernummer"}
+
+// numbered reports whether text is a collector's number rather than a word for
+// there being none.
+func numbered(text string) bool {
+	key := joined(text)
+	return strings.Trim(key, "0") != "" && !slices.Contains(noNumber, key)
+}
 
 // noCollector are the same for the collector.
 var noCollector = []string{"", "scoll", "scol", "sc", "anon", "anonymous", "anonimo", "anonym", "anonyme", "unknown", "unknowncollector", "na", "nil", "none", "null",
@@ -110,7 +118,7 @@ var noCollector = []string{"", "scoll", "scol", "sc", "anon", "anonymous", "anon
 // collector, number and part. ok is false where collector or number is absent,
 // for then a second specimen would be taken for the first.
 func gatheringKey(s Specimen) (key string, ok bool) {
-	if slices.Contains(noNumber, joined(s.Number)) || slices.Contains(noCollector, joined(s.Collector)) {
+	if !numbered(s.Number) || slices.Contains(noCollector, joined(s.Collector)) {
 		return "", false
 	}
 	// "Almeida, I." and "I. Almeida" are one; "97-12" and "9712" are two.

@@ -175,7 +175,7 @@ func (im *importer) take1(i int, old Old) (isNew bool, err error) {
 	}
 	if h.state != Unknown {
 		switch {
-		case !h.same(old.Specimen):
+		case !h.same(old.Specimen) || !h.sameDate(old.Specimen):
 			return false, faultf(ErrClash, "%s: the register has %s for %s", old.at(), number, h)
 		case h.state != old.State:
 			return false, faultf(ErrState, "%s: %s is %s in the register and %s here", old.at(), number, h.state, old.State)
@@ -209,6 +209,12 @@ func (h *holder) same(s Specimen) bool {
 	}
 	k := h.known // neither has anything to be told apart by
 	return fold(k.Collector+"|"+k.Number+"|"+k.Part+"|"+k.Date) == fold(s.Collector+"|"+s.Number+"|"+s.Part+"|"+s.Date)
+}
+
+// sameDate reports whether the dates of a gathering agree where both are known.
+func (h *holder) sameDate(s Specimen) bool {
+	key, _ := gatheringKey(s)
+	return agree(h.gathering[key], s.Date)
 }
 
 // String says whose number it is, in the register's words.

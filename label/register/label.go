@@ -61,7 +61,8 @@ type Recording struct {
 	weight  int
 	printed map[int64][]int // numbers of ours, by series
 	count   int
-	ended   bool
+	ended   bool // takes no more labels
+	over    bool // finished or abandoned
 }
 
 // Record begins to keep a printing.
@@ -176,11 +177,10 @@ func notNil(b []byte) []byte {
 
 // recordKey is how a collector's number is looked up; "s.n." is none.
 func recordKey(number string) string {
-	key := joined(number)
-	if _, ok := gatheringKey(Specimen{Collector: "a", Number: number}); !ok {
+	if !numbered(number) {
 		return ""
 	}
-	return key
+	return joined(number)
 }
 
 // ours finds the numbers of the register among the pending labels', and makes
@@ -252,7 +252,7 @@ func (rec *Recording) Finish(ctx context.Context) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	rec.ended = true
+	rec.ended, rec.over = true, true
 	return rec.count, nil
 }
 
@@ -293,10 +293,10 @@ func (c *change) printed(s Series, first, last int) error {
 // Abandon forgets the labels that were added: the printing came to nothing.
 // Numbers stay issued. After Finish it does nothing, so it can be deferred.
 func (rec *Recording) Abandon(ctx context.Context) error {
-	if rec.run == 0 {
-		return nil
+	if rec.over {
+		return nil // its place in the register may be another's by now
 	}
-	return rec.r.write(ctx, rec.at, func(c *change) error {
+	err := rec.r.write(ctx, rec.at, func(c *change) error {
 		var done int
 		switch err := c.one([]any{&done}, "SELECT done FROM runs WHERE id = ?", rec.run); {
 		case errors.Is(err, sql.ErrNoRows) || err == nil && done == 1:
@@ -304,7 +304,6 @@ func (rec *Recording) Abandon(ctx context.Context) error {
 		case err != nil:
 			return err
 		}
-		rec.ended = true
 		for _, query := range []string{
 			"DELETE FROM boxes WHERE label IN (SELECT id FROM labels WHERE run = ?)",
 			"DELETE FROM labels WHERE run = ?",
@@ -316,6 +315,10 @@ func (rec *Recording) Abandon(ctx context.Context) error {
 		}
 		return nil
 	})
+	if err == nil {
+		rec.ended, rec.over = true, true
+	}
+	return err
 }
 
 // Remember keeps a whole printing: Record, Add for each label, Finish. If the

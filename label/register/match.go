@@ -2,6 +2,9 @@ package register
 
 import (
 	"fmt"
+	"maps"
+	"slices"
+	"strings"
 )
 
 // match finds the holder of every specimen: first of those that say who they
@@ -13,6 +16,7 @@ func (m *matcher) match() {
 			m.give(i, m.numbered(i, sp, h))
 		}
 	}
+	m.claim()
 	for i, sp := range m.specimens {
 		if sp.CatalogNumber == "" && sp.OccurrenceID != "" {
 			m.give(i, m.identified(i, sp))
@@ -28,6 +32,20 @@ func (m *matcher) match() {
 	for i, h := range m.of {
 		if h != nil && h.fresh() && m.answers[i].Err == nil && h.rows[0] == i {
 			m.news = append(m.news, h)
+		}
+	}
+}
+
+// claim notes which gatherings have rows with an occurrenceID that is new to
+// the register.
+func (m *matcher) claim() {
+	m.claims = map[string][]int{}
+	for i, sp := range m.specimens {
+		if sp.CatalogNumber != "" || sp.OccurrenceID == "" || m.byID[indexKey(sp.OccurrenceID)] != nil {
+			continue
+		}
+		if key, ok := gatheringKey(sp); ok {
+			m.claims[key] = append(m.claims[key], i)
 		}
 	}
 }
@@ -61,20 +79,34 @@ func (m *matcher) take(i int, sp Specimen, h *holder) {
 		return // a number passed over has nothing it could be told apart by until it is imported
 	}
 	key, ok := gatheringKey(sp)
-	_, knows := h.gathering[key]
+	date, knows := h.gathering[key]
+	id := indexKey(sp.OccurrenceID)
+	if h.described && !h.fresh() {
+		switch {
+		case ok && !knows && len(h.gathering) > 0:
+			m.answers[i].Differs = fmt.Sprintf("the register has this number for %s, the record is of %s", h.known, sp)
+			return
+		case sp.OccurrenceID != "" && len(h.occurrence) > 0 && !h.occurrence[id] && !sp.Shared:
+			m.answers[i].Differs = fmt.Sprintf("the register has this number for the occurrenceID %q, the record has %q", slices.Min(slices.Collect(maps.Keys(h.occurrence))), sp.OccurrenceID)
+			return
+		}
+	}
 	switch {
-	case !ok || knows:
-	case h.described && len(h.gathering) > 0 && !h.fresh():
-		m.answers[i].Differs = fmt.Sprintf("the register has this number for %s, the record is of %s", h.known, sp)
-		return
-	default:
+	case !ok:
+	case !knows:
 		h.gathering[key] = sp.Date
 		m.byKey[key] = append(m.byKey[key], h)
 		m.learned = append(m.learned, learned{h, kindGathering, key, sp.Date})
+	case date == "" && sp.Date != "":
+		// Next year's gathering of the same number must not pass for it.
+		h.gathering[key] = sp.Date
+		m.dated = append(m.dated, learned{h, kindGathering, key, sp.Date})
 	}
-	if id := indexKey(sp.OccurrenceID); sp.OccurrenceID != "" && !h.occurrence[id] {
+	if sp.OccurrenceID != "" && !h.occurrence[id] {
 		h.occurrence[id] = true
-		m.byID[id] = h
+		if h.state != Void { // else it is no specimen's any more
+			m.byID[id] = h
+		}
 		m.learned = append(m.learned, learned{h, kindOccurrence, id, ""})
 	}
 	if !h.described {
@@ -108,8 +140,7 @@ func (m *matcher) numbered(i int, sp Specimen, h *holder) error {
 func (m *matcher) identified(i int, sp Specimen) error {
 	key, gathered := gatheringKey(sp)
 	if h := m.byID[indexKey(sp.OccurrenceID)]; h != nil {
-		_, same := h.gathering[key]
-		if h.fresh() && gathered && !same && !m.sameGathering(h, sp) {
+		if len(h.rows) > 0 && !m.sameGathering(h, sp) {
 			return faultf(ErrClash, "%s: it has the occurrenceID of %s; each specimen needs its own", sp.at(), m.specimens[h.rows[0]].at())
 		}
 		m.take(i, sp, h)
@@ -123,6 +154,9 @@ func (m *matcher) identified(i int, sp Specimen) error {
 	// identifier yet.
 	var earlier []*holder
 	for _, h := range m.byKey[key] {
+		if len(h.rows) > 0 && sp.Shared && m.specimens[h.rows[0]].Shared {
+			return faultf(ErrAmbiguous, "%s: preparations says that it is one specimen with %s, and their occurrenceIDs that they are two; give both the same occurrenceID", sp.at(), m.specimens[h.rows[0]].at())
+		}
 		if len(h.occurrence) == 0 && !h.fresh() && len(h.rows) == 0 && agree(h.gathering[key], sp.Date) {
 			earlier = append(earlier, h)
 		}
@@ -131,6 +165,11 @@ func (m *matcher) identified(i int, sp Specimen) error {
 	case 0:
 		m.create(i, sp)
 	case 1:
+		for _, j := range m.claims[key] {
+			if other := m.specimens[j]; other.OccurrenceID != sp.OccurrenceID && agree(earlier[0].gathering[key], other.Date) {
+				return faultf(ErrAmbiguous, "%s: %s was given to a specimen of this gathering before it had an occurrenceID, and %s could be that one too; write the number in the right one's cell", sp.at(), m.name(earlier[0]), other.at())
+			}
+		}
 		m.take(i, sp, earlier[0])
 	default:
 		return m.severalFit(sp, earlier)
@@ -172,13 +211,17 @@ func (m *matcher) gathered(i int, sp Specimen) error {
 // begins at 1 again each year must not share a number with the year before.
 func agree(a, b string) bool { return a == "" || b == "" || a == b }
 
-// sameGathering reports whether sp is a further part of what h holds.
+// sameGathering reports whether sp may be a further part of the row that h
+// has already.
 func (m *matcher) sameGathering(h *holder, sp Specimen) bool {
 	other := m.specimens[h.rows[0]]
 	other.Part, sp.Part = "", ""
 	a, okA := gatheringKey(other)
 	b, okB := gatheringKey(sp)
-	return okA && okB && a == b && agree(other.Date, sp.Date)
+	if !okA && !okB { // nothing is known that they could differ in but the collector
+		a, b = strings.Join(words(other.Collector), " "), strings.Join(words(sp.Collector), " ")
+	}
+	return okA == okB && a == b && agree(other.Date, sp.Date)
 }
 
 func (m *matcher) severalFit(sp Specimen, fit []*holder) error {

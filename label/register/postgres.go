@@ -35,6 +35,8 @@ func (r *Register) dialServer(ctx context.Context, address string) error {
 	}
 	config.RuntimeParams["application_name"] = "cornerslip"
 	config.RuntimeParams["lock_timeout"] = strconv.FormatInt(r.o.wait().Milliseconds(), 10)
+	// Whoever has waited for its turn must see what was done before it.
+	config.RuntimeParams["default_transaction_isolation"] = "read committed"
 	config.RuntimeParams["client_encoding"] = "UTF8"
 	config.RuntimeParams["standard_conforming_strings"] = "on"
 	if r.o.ReadOnly {
@@ -131,6 +133,8 @@ func (r *Register) postgresFault(err error) error {
 			return r.fault(ErrReadOnly, err, "this user or server may not write (%s); ask the server's administrator", e.Message)
 		case e.Code == "53100":
 			return r.fault(ErrFull, err, "the server's disk is full; nothing was changed; tell its administrator")
+		case e.Code == "42P06" || e.Code == "42P07":
+			return r.fault(ErrExists, err, "somebody else has just made a register here; open it")
 		case e.Code == "3D000":
 			return r.fault(ErrMissing, err, "%s; check the address, or have the database made", e.Message)
 		case e.Code[:2] == "28" || e.Code[:2] == "57" || e.Code[:2] == "53" || e.Code[:2] == "08":
