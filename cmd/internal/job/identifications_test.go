@@ -272,11 +272,12 @@ func TestSlipsPlainly(t *testing.T) {
 	for round := range 300 {
 		trip, det := "id,catalogNumber,recordedBy,recordNumber,scientificName,identifiedBy,dateIdentified,eventDate,country,preparations\n",
 			"coreid,catalogNumber,recordedBy,recordNumber,scientificName,identifiedBy,dateIdentified,slip,identificationRemarks\n"
-		for range 1 + rnd.IntN(8) {
+		for range 1 + rnd.IntN(20) {
 			trip += whose() + "," + name() + "," + one("", "2026-06-01", "2025-01-01") + ",Portugal," + one("", "sheet | sheet", "sheet | packet") + "\n"
 		}
 		for range rnd.IntN(10) {
-			det += whose() + "," + name() + "," + one("", "", "conf.", "type", "comment", "kind") + "," + one("", "", "seen") + "\n"
+			row := whose() + "," + name() + "," + one("", "", "conf.", "type", "comment", "kind") + "," + one("", "", "seen") + "\n"
+			det += strings.Repeat(row, 1+rnd.IntN(5)/4)
 			if rnd.IntN(12) == 0 {
 				det += ",,,,,,,,\n"
 			}
