@@ -143,8 +143,9 @@ type matcher struct {
 	news      []*holder // in the order of the specimens
 	learned   []learned
 	dated     []learned        // identities whose date the register did not know
+	disputed  map[string]int   // occurrenceID to the row that has it beside a number that is not known to be its own
 	claims    map[string][]int // gathering to the rows whose occurrenceID is new
-	describe  []*holder // holders whose specimen the register has yet to learn
+	describe  []*holder        // holders whose specimen the register has yet to learn
 }
 
 const (
@@ -155,7 +156,7 @@ const (
 // newMatcher loads all that the register knows of the specimens.
 func (c *change) newMatcher(specimens []Specimen) (*matcher, error) {
 	m := &matcher{specimens: specimens, answers: make([]Assignment, len(specimens)), of: make([]*holder, len(specimens)),
-		holders: map[ref]*holder{}, byID: map[string]*holder{}, byKey: map[string][]*holder{}}
+		holders: map[ref]*holder{}, byID: map[string]*holder{}, byKey: map[string][]*holder{}, disputed: map[string]int{}}
 	var err error
 	if m.all, err = c.series(); err != nil {
 		return nil, err

@@ -216,7 +216,7 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 		}
 		slices.Sort(of)
 		for _, i := range slices.Compact(of) {
-			if k.of(specimens[i]) {
+			if k.Shows(specimens[i]) {
 				known[i].Earlier = append(known[i].Earlier, k)
 			}
 		}
@@ -224,8 +224,8 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 	return nil
 }
 
-// of reports whether a printed label is of the specimen.
-func (k *Kept) of(sp Specimen) bool {
+// Shows reports whether a printed label is of the specimen, as Known tells it.
+func (k *Kept) Shows(sp Specimen) bool {
 	a, b := catalogKey(k.CatalogNumber), catalogKey(sp.CatalogNumber)
 	if a != "" && b != "" {
 		return a == b

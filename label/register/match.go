@@ -82,12 +82,7 @@ func (m *matcher) take(i int, sp Specimen, h *holder) {
 	date, knows := h.gathering[key]
 	id := indexKey(sp.OccurrenceID)
 	if h.described && !h.fresh() {
-		switch {
-		case ok && !knows && len(h.gathering) > 0:
-			m.answers[i].Differs = fmt.Sprintf("the register has this number for %s, the record is of %s", h.known, sp)
-			return
-		case sp.OccurrenceID != "" && len(h.occurrence) > 0 && !h.occurrence[id] && !sp.Shared:
-			m.answers[i].Differs = fmt.Sprintf("the register has this number for the occurrenceID %q, the record has %q", slices.Min(slices.Collect(maps.Keys(h.occurrence))), sp.OccurrenceID)
+		if m.answers[i].Differs = h.differs(sp); m.answers[i].Differs != "" {
 			return
 		}
 	}
@@ -115,6 +110,33 @@ func (m *matcher) take(i int, sp Specimen, h *holder) {
 	}
 }
 
+// differs says in which words sp is another specimen than the one that the
+// register has the number for, "" if it may be the same.
+func (h *holder) differs(sp Specimen) string {
+	key, ok := gatheringKey(sp)
+	_, knows := h.gathering[key]
+	identified := sp.OccurrenceID != "" && h.occurrence[indexKey(sp.OccurrenceID)]
+	other := false
+	switch {
+	case knows || sp.blank():
+	case ok && len(h.gathering) > 0:
+		other = true
+	case !identified: // one of the two has no number; nor may what else is known differ
+		a, b := words(h.known.Collector), words(sp.Collector)
+		slices.Sort(a)
+		slices.Sort(b)
+		other = len(a) > 0 && len(b) > 0 && !slices.Equal(a, b) || !agree(h.known.Date, sp.Date) ||
+			numbered(h.known.Number) && numbered(sp.Number) && joined(h.known.Number) != joined(sp.Number)
+	}
+	if other {
+		return fmt.Sprintf("the register has this number for %s, the record is of %s", h, sp)
+	}
+	if sp.OccurrenceID != "" && len(h.occurrence) > 0 && !identified && !sp.Shared {
+		return fmt.Sprintf("the register has this number for the occurrenceID %q, the record has %q", slices.Min(slices.Collect(maps.Keys(h.occurrence))), sp.OccurrenceID)
+	}
+	return ""
+}
+
 // create makes a new holder for specimen i.
 func (m *matcher) create(i int, sp Specimen) {
 	h := &holder{state: Issued, occurrence: map[string]bool{}, gathering: map[string]string{}}
@@ -131,9 +153,20 @@ func (m *matcher) numbered(i int, sp Specimen, h *holder) error {
 		if other := m.byID[indexKey(sp.OccurrenceID)]; other != nil && other != h {
 			return faultf(ErrClash, "%s: its occurrenceID belongs to %s and its number is %s; one of the two is wrong", sp.at(), m.name(other), m.answers[i].Number)
 		}
+		if j, ok := m.disputed[indexKey(sp.OccurrenceID)]; ok && m.of[j] != h {
+			return m.twice(sp, j)
+		}
 	}
 	m.take(i, sp, h)
+	if id := indexKey(sp.OccurrenceID); sp.OccurrenceID != "" && m.byID[id] == nil {
+		m.disputed[id] = i
+	}
 	return nil
+}
+
+// twice says that sp has the occurrenceID of row j.
+func (m *matcher) twice(sp Specimen, j int) error {
+	return faultf(ErrClash, "%s: it has the occurrenceID of %s, which has the number %s; each specimen needs its own", sp.at(), m.specimens[j].at(), m.answers[j].Number)
 }
 
 // identified takes a specimen with an occurrenceID and no number.
@@ -145,6 +178,9 @@ func (m *matcher) identified(i int, sp Specimen) error {
 		}
 		m.take(i, sp, h)
 		return nil
+	}
+	if j, ok := m.disputed[indexKey(sp.OccurrenceID)]; ok {
+		return m.twice(sp, j)
 	}
 	if !gathered {
 		m.create(i, sp)
