@@ -3,6 +3,7 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -48,6 +49,9 @@ type app struct {
 	force    bool
 	book     string // the register
 	by, why  string // of a change in it
+
+	asks    bool          // somebody answers, though no terminal is seen
+	answers *bufio.Reader // of stdin
 }
 
 // run is the program; it returns the exit code.
@@ -105,7 +109,7 @@ A first try:
 	f.StringSliceVar(&a.langs, "lang", nil, "`language` of the words the program prints: en, pt, es, fr, de, la, zh-Hant; two make it bilingual (pt,en)")
 	root.AddCommand(
 		a.checkCommand(), a.mendCommand(), a.sheetCommand(), a.packetCommand(), a.barcodeCommand(), a.slipCommand(), a.tagCommand(), a.proofCommand(),
-		a.listCommand(), a.calibrateCommand(),
+		a.reprintCommand(), a.listCommand(), a.calibrateCommand(),
 		a.readCommand(), a.houseCommand(), a.fontsCommand(),
 	)
 	return root
@@ -116,6 +120,12 @@ func (a *app) tableFlags(c *cobra.Command) {
 	f := c.Flags()
 	f.StringArrayVar(&a.only, "only", nil, "only this `record`: \"Almeida 214\", a catalogue number, \"row 14\" or \"rows 3-9\"; may be said several times")
 	f.BoolVar(&a.backlog, "backlog", false, "an old collection: records may lack collector and place")
+	a.readFlags(c)
+}
+
+// readFlags say how a table is written.
+func (a *app) readFlags(c *cobra.Command) {
+	f := c.Flags()
 	f.StringVar(&a.encoding, "encoding", "", "character `encoding` of the table, such as windows-1252 (default: UTF-8, or as its first bytes say)")
 	f.StringVar(&a.comma, "delimiter", "", "what stands between the cells: comma, semicolon, tab, pipe (default: found from the heading row)")
 	f.BoolVar(&a.literal, "no-quotes", false, "quotation marks in the table are ordinary characters")

@@ -36,11 +36,17 @@ type printFlags struct {
 	// more adds what a command alone has to the request, and says how to let
 	// go of it; nil adds nothing.
 	more func(*job.Request) (func(), error)
+	// memory says how a register keeps what is printed; nil where none does.
+	memory *memoryFlags
 	set  func(string) bool // whether a flag was given
 }
 
 func (a *app) printCommand(c *cobra.Command, kind label.Kind, ending string) (*cobra.Command, *printFlags) {
 	p := &printFlags{}
+	if kind != label.Tag {
+		p.memory = &memoryFlags{}
+		a.memoryFlags(c, p.memory)
+	}
 	c.Args = oneTable
 	c.RunE = func(_ *cobra.Command, args []string) error { return a.print(args[0], kind, ending, p) }
 	a.tableFlags(c)
@@ -172,13 +178,37 @@ house is not barred.
 A house that describes its sheets of stickers (under [stickers] in the house file)
 has them printed there, a label on each sticker; --start and --skip leave out what
 is used up. Otherwise they are cut from paper.
+
+With a register, --count issues new numbers and prints their stickers in one go,
+before there are records. If the printing fails the numbers stay issued, and
+--numbers prints them.
 Print at 100 %: bars that were scaled do not scan.`,
 		Example: `  cornerslip barcode trip.csv --house house.toml -o barcodes.pdf
   cornerslip barcode trip.csv --house house.toml --start 2,3 --skip 4,1 -o barcodes.pdf
-  cornerslip barcode trip.csv --symbology datamatrix -o barcodes.pdf`,
+  cornerslip barcode trip.csv --symbology datamatrix -o barcodes.pdf
+  cornerslip barcode --register herbarium.db --count 200 -o barcodes.pdf
+  cornerslip barcode --register herbarium.db --numbers VDOURA-0000101..VDOURA-0000200 -o barcodes.pdf`,
 	}, label.Barcode, "barcodes")
 	p.stickerFlags(c, "stickers if the house has any, else paper")
 	c.Flags().StringVar(&p.symbology, "symbology", "", "`kind` of bars: code128, code39, datamatrix or qr (default: the house's, else code128)")
+	n := &numbersFlags{}
+	n.add(c)
+	bare := func() bool { return p.set("count") || p.set("numbers") }
+	c.Args = func(c *cobra.Command, args []string) error {
+		if bare() && len(args) > 0 {
+			return fmt.Errorf("the numbers of %s, or others with --count or --numbers: say one of the two", args[0])
+		}
+		if bare() {
+			return nil
+		}
+		return oneTable(c, args)
+	}
+	c.RunE = func(_ *cobra.Command, args []string) error {
+		if bare() {
+			return a.bareNumbers(p, n)
+		}
+		return a.print(args[0], label.Barcode, "barcodes", p)
+	}
 	return c
 }
 
@@ -214,10 +244,15 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 		return err
 	}
 	defer release()
+	m, letGo, err := a.memory(j, p.memory)
+	if err != nil {
+		return err
+	}
+	defer letGo()
 	bar := a.progress()
 	r := newReporter(a.stderr, label.Warning)
 	q := p.request(kind)
-	q.Progress = bar.step
+	q.Progress, q.Memory = bar.step, m
 	if p.more != nil {
 		release, err := p.more(&q)
 		if err != nil {
@@ -234,6 +269,10 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 	bar.done()
 	r.flush()
 	switch {
+	case errors.Is(err, job.ErrNone) && rep.Held > 0:
+		a.remembered(path, kind, m, rep)
+		a.say("there is nothing new to print; nothing was written")
+		return nil
 	case errors.Is(err, job.ErrNone):
 		a.say("%s", nothingFor(kind))
 		return nil
@@ -250,6 +289,7 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 		a.say("not printed: %s:%d: row %d, %s", b.File, b.Line, b.Row, b.Key)
 	}
 	a.report(out, pieceOf(kind), rep, p.on == job.OnMount)
+	a.remembered(path, kind, m, rep)
 	if p.on == job.OnMount {
 		a.leftOut(path, rep)
 	}

@@ -17,7 +17,7 @@ func german() Vocabulary {
 		WithJar: "mit Glas", WithJars: "mit {n} Gläsern",
 		InPacket: "{what} in Tüte", InBox: "{what} in Schachtel", InJar: "{what} in Glas",
 		PartOf: "Gehört zu {what}", Contents: "Inhalt",
-		Continued: "Fortsetzung des Etiketts", Of: "von",
+		Continued: "Fortsetzung des Etiketts", Of: "von", Reprinted: "nachgedruckt",
 		Withheld: "Genauer Fundort zurückgehalten", WithheldSite: "Genauer Fundort und Standort zurückgehalten",
 
 		CaptionFamily: "Familie", CaptionName: "Name", CaptionDet: "Det.", CaptionType: "Typus",

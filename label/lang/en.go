@@ -17,7 +17,7 @@ func english() Vocabulary {
 		WithJar: "with jar", WithJars: "with {n} jars",
 		InPacket: "{what} in packet", InBox: "{what} in box", InJar: "{what} in jar",
 		PartOf: "Part of {what}", Contents: "Contents",
-		Continued: "label continued", Of: "of",
+		Continued: "label continued", Of: "of", Reprinted: "reprinted",
 		Withheld: "Exact place withheld", WithheldSite: "Exact place and habitat withheld",
 
 		CaptionFamily: "Family", CaptionName: "Name", CaptionDet: "Det.", CaptionType: "Type",

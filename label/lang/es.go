@@ -17,7 +17,7 @@ func spanish() Vocabulary {
 		WithJar: "con frasco", WithJars: "con {n} frascos",
 		InPacket: "{what} en sobre", InBox: "{what} en caja", InJar: "{what} en frasco",
 		PartOf: "Parte de {what}", Contents: "Contenido",
-		Continued: "continuación de la etiqueta", Of: "de",
+		Continued: "continuación de la etiqueta", Of: "de", Reprinted: "reimpresa",
 		Withheld: "Lugar exacto reservado", WithheldSite: "Lugar exacto y hábitat reservados",
 
 		CaptionFamily: "Familia", CaptionName: "Nombre", CaptionDet: "Det.", CaptionType: "Tipo",

@@ -17,7 +17,7 @@ func french() Vocabulary {
 		WithJar: "avec bocal", WithJars: "avec {n} bocaux",
 		InPacket: "{what} en pochette", InBox: "{what} en boîte", InJar: "{what} en bocal",
 		PartOf: "Appartient à {what}", Contents: "Contenu",
-		Continued: "suite de l’étiquette", Of: "sur",
+		Continued: "suite de l’étiquette", Of: "sur", Reprinted: "réimprimée",
 		Withheld: "Lieu exact réservé", WithheldSite: "Lieu exact et milieu réservés",
 
 		CaptionFamily: "Famille", CaptionName: "Nom", CaptionDet: "Dét.", CaptionType: "Type",

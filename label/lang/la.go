@@ -17,7 +17,7 @@ func latin() Vocabulary {
 		WithJar: "cum ampulla", WithJars: "cum ampullis {n}",
 		InPacket: "{what} in involucro", InBox: "{what} in capsa", InJar: "{what} in ampulla",
 		PartOf: "Pars: {what}", Contents: "Continet",
-		Continued: "schedula continuata", Of: "ex",
+		Continued: "schedula continuata", Of: "ex", Reprinted: "iterum impressa",
 		Withheld: "Locus exactus reservatus", WithheldSite: "Locus exactus et habitatio reservata",
 
 		CaptionFamily: "Familia", CaptionName: "Nomen", CaptionDet: "Det.", CaptionType: "Typus",

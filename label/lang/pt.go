@@ -17,7 +17,7 @@ func portuguese() Vocabulary {
 		WithJar: "com frasco", WithJars: "com {n} frascos",
 		InPacket: "{what} em envelope", InBox: "{what} em caixa", InJar: "{what} em frasco",
 		PartOf: "Pertence a {what}", Contents: "Conteúdo",
-		Continued: "continuação da etiqueta", Of: "de",
+		Continued: "continuação da etiqueta", Of: "de", Reprinted: "reimpressa",
 		Withheld: "Local exato reservado", WithheldSite: "Local exato e habitat reservados",
 
 		CaptionFamily: "Família", CaptionName: "Nome", CaptionDet: "Det.", CaptionType: "Tipo",

@@ -58,6 +58,7 @@ type Vocabulary struct {
 	// A label that goes on.
 	Continued string // "label continued"
 	Of        string // between two figures, "1 of 2"
+	Reprinted string // before the date on a label that was printed again
 
 	// What is withheld from the labels that leave the house.
 	Withheld     string

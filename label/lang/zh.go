@@ -17,7 +17,7 @@ func chinese() Vocabulary {
 		WithJar: "附瓶", WithJars: "附瓶 {n} 個",
 		InPacket: "{what}（紙袋）", InBox: "{what}（盒）", InJar: "{what}（瓶）",
 		PartOf: "屬於 {what}", Contents: "內含物",
-		Continued: "標籤續", Of: "/",
+		Continued: "標籤續", Of: "/", Reprinted: "重印",
 		Withheld: "確切地點保密", WithheldSite: "確切地點與生境保密",
 
 		CaptionFamily: "科名", CaptionName: "學名", CaptionDet: "鑑定者", CaptionType: "模式",

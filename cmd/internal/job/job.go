@@ -23,6 +23,9 @@ const Version = "0.1"
 type Options struct {
 	// House is the path of a house file; "" takes the defaults.
 	House string
+	// HouseText is the text of a house file that is kept elsewhere; nil reads
+	// the file House. Files that it names are looked for beside House.
+	HouseText []byte
 	// Date is the day of the run: 'in the future' is held against it, and the
 	// PDF's dates are it.
 	Date time.Time
@@ -34,12 +37,13 @@ type Options struct {
 
 // A Job is a house's settings made ready: one serves any number of tables.
 type Job struct {
-	House  *house.House
-	o      Options
-	fonts  *fonts.Set
-	faces  *face.Setter
-	setter *typeset.Setter
-	langs  []lang.Tag
+	House     *house.House
+	houseText string // of the house file; "" if there is none
+	o         Options
+	fonts     *fonts.Set
+	faces     *face.Setter
+	setter    *typeset.Setter
+	langs     []lang.Tag
 	// Workers is how many labels are set at the same time. The pages do not
 	// depend on it.
 	Workers int
@@ -49,14 +53,18 @@ type Job struct {
 func Open(o Options) (*Job, error) {
 	h := house.Default()
 	j := &Job{House: &h, o: o, Workers: runtime.GOMAXPROCS(0)}
-	if o.House != "" {
-		src, err := os.ReadFile(o.House)
+	if o.House != "" || o.HouseText != nil {
+		src, err := o.HouseText, error(nil)
+		if src == nil {
+			src, err = os.ReadFile(o.House)
+		}
 		if err != nil {
 			return nil, fmt.Errorf("the house file cannot be read: %w", err)
 		}
 		if j.House, err = house.Load(o.House, src); err != nil {
 			return nil, err
 		}
+		j.houseText = string(src)
 	}
 	tags := j.House.Words.Languages
 	if len(o.Languages) > 0 {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -56,6 +57,8 @@ type Request struct {
 	Symbology string
 	// ExceptBad prints the good records although others have errors.
 	ExceptBad bool
+	// Memory keeps what is printed in a register; nil keeps nothing.
+	Memory *Memory
 	// Title heads the document; "" makes one from kind and table.
 	Title string
 	// Progress is told how many of the chosen records are done; nil tells
@@ -64,9 +67,10 @@ type Request struct {
 	// Each is told how every label was set, in order; nil tells nobody.
 	Each func(SetLabel)
 
-	packet  *impose.Packet // of Blank
-	letters map[int]string // of rows that share a mount
-	mounts  map[int]string // and the mount they share
+	packet  *impose.Packet            // of Blank
+	just    func(*label.Content) bool // the label that alone is printed; nil prints all
+	letters map[int]string            // of rows that share a mount
+	mounts  map[int]string            // and the mount they share
 }
 
 // A SetLabel says how one label was set.
@@ -94,6 +98,14 @@ type Report struct {
 	LeftOut   map[Sort]int        // labels that do not go where the others do
 	Shared    int                 // mounts that hold more than one gathering
 	Face      layout.Size         // of folded packets; zero for all else
+	// Of a printing that is kept in a register: records whose labels were printed
+	// before in the same words, now again; records left out since they were
+	// printed before; records left with no label to print now; records that have
+	// changed since they were printed, whose labels are left out.
+	Again         int
+	PrintedBefore int
+	Held          int
+	Changed       []Changed
 	// Picture shows which stickers of the first sheet are used, for the terminal;
 	// "" where labels are not printed on stickers.
 	Picture string
@@ -128,7 +140,8 @@ func (j *Job) contents(q *Request, o *form.Options, r *check.Record) []label.Con
 // setRecord is all labels of a record.
 type setRecord struct {
 	record  *check.Record
-	count   int // the records it stands for, where that is more than one
+	count   int    // the records it stands for, where that is more than one
+	number  string // the catalogue number where there is no record
 	labels  []SetLabel
 	encoded [][]byte
 	leftOut map[Sort]int
@@ -250,14 +263,9 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 		return Summary{}, rep, err
 	}
 	defer run.close()
-	s, err := j.checkAndSet(t, &q, say, func(s *Summary, r setRecord) error {
-		for sort, n := range r.leftOut {
-			rep.LeftOut[sort] += n
-		}
-		if len(r.labels) == 0 {
-			rep.Without++
-			return nil
-		}
+	ctx := context.Background()
+	var sum *Summary
+	keep := j.keeps(t, &q, &rep, func(r setRecord) error {
 		rep.Records += max(1, r.count)
 		for i, l := range r.labels {
 			if q.Each != nil {
@@ -269,10 +277,25 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 			}
 		}
 		if q.Progress != nil {
-			q.Progress(rep.Records+rep.Without, s.Chosen-len(s.Bad))
+			q.Progress(rep.Records+rep.Without, sum.Chosen-len(sum.Bad))
 		}
 		return nil
 	})
+	defer keep.end(ctx)
+	s, err := j.checkAndSet(t, &q, say, func(s *Summary, r setRecord) error {
+		sum = s
+		for sort, n := range r.leftOut {
+			rep.LeftOut[sort] += n
+		}
+		if len(r.labels) == 0 {
+			rep.Without++
+			return nil
+		}
+		return keep.take(ctx, r)
+	})
+	if err == nil {
+		err = keep.set(ctx)
+	}
 	if err != nil {
 		return s, rep, err
 	}
@@ -290,7 +313,7 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 	if err != nil {
 		return s, rep, err
 	}
-	return s, rep, j.writePages(rep.title, &rep, pages, write)
+	return s, rep, j.writePages(rep.title, &rep, pages, keep.before(ctx, write))
 }
 
 // writePages writes pages as they are to be printed.

@@ -64,6 +64,14 @@ func without(s []Sort, not Sort) []Sort {
 // choose returns the labels of a record that the request asks for, and how many
 // of each other sort there are.
 func (q *Request) choose(contents []label.Content) (kept []label.Content, left map[Sort]int) {
+	if q.just != nil {
+		for _, c := range contents {
+			if q.just(&c) && len(kept) == 0 { // copies are alike
+				kept = append(kept, c)
+			}
+		}
+		return kept, nil
+	}
 	if q.Which == nil || sorts(q.Kind) == nil {
 		return contents, nil
 	}

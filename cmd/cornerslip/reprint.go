@@ -1,0 +1,360 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/term"
+
+	"cornerslip/cmd/internal/job"
+	"cornerslip/label"
+)
+
+// reprintFlags say which label is printed again, and how.
+type reprintFlags struct {
+	printFlags
+	kind      string
+	pick      int
+	as        string
+	table     string
+	marked    bool
+	unmounted bool
+}
+
+func (a *app) reprintCommand() *cobra.Command {
+	p := &reprintFlags{}
+	c := &cobra.Command{
+		Use:   `reprint "Almeida 214"`,
+		Short: "Print one label again, exactly as it was",
+		Long: `reprint finds a label in the register and prints it again: the same words and the
+same lines, even where the table is gone or the house file has changed.
+
+Say what you have: a catalogue number, typed or scanned; collector and number; or
+part of a name. Where several labels fit they are shown, and you choose one.
+
+Where the table it was printed from says something else by now, reprint shows
+what, and asks which you mean. A label whose determination has changed stays as
+it is: the sheet gets a slip.
+
+The paper may be part used: --start names the first free place, row and column
+from 1. Why a label was printed again is kept in the register. For a sheet that is
+mounted, --marked adds a small line "reprinted" with the day; keep the damaged
+label in the packet on the sheet.`,
+		Example: `  cornerslip reprint "Almeida 214" --register herbarium.db --why torn
+  cornerslip reprint VDOURA-0004217 --register herbarium.db --kind sheet --why "ink ran" -o one.pdf
+  cornerslip reprint "iris boiss" --house house.toml --pick 2 --start 3,1 --why lost`,
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return fmt.Errorf("which label? as in: %s \"Almeida 214\"", c.CommandPath())
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error { return a.reprint(c.Context(), strings.Join(args, " "), p) },
+	}
+	a.bookFlags(c)
+	a.whyFlag(c)
+	a.forceFlag(c)
+	a.readFlags(c)
+	f := c.Flags()
+	f.StringVarP(&p.out, "output", "o", "", "the PDF `file` to write (default: reprint- and the label's number)")
+	f.StringVar(&p.kind, "kind", "", "only labels of this `kind`: sheet, packet, container (of a box or jar), barcode or slip")
+	f.IntVar(&p.pick, "pick", 0, "which of the labels that fit, by its `number` in the list")
+	f.StringVar(&p.as, "as", "", "which words, where the record has changed: `printed` (as it was) or now (as the table has it)")
+	f.StringVar(&p.table, "table", "", "the `table` to hold the label against (default: the one it was printed from, if it is there)")
+	f.BoolVar(&p.marked, "marked", false, "add a small line \"reprinted\" with the day")
+	f.BoolVar(&p.unmounted, "unmounted", false, "with --as now: the printed label was thrown away and never mounted")
+	f.StringVar(&p.on, "on", "", "`where` it goes: paper, mount or stickers (default: stickers for barcode labels if the house has any, else paper)")
+	f.StringVar(&p.paper, "paper", "", "`size` of the paper, as in A4 (default: the house's, else A4)")
+	f.StringVar(&p.start, "start", "", "the first free place of a part-used paper: `row,column` such as 2,3, or a number counted row by row")
+	f.StringArrayVar(&p.skip, "skip", nil, "a further `place` that is used or spoilt, as in 4,1; may be said several times")
+	return c
+}
+
+func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
+	switch {
+	case p.as != "" && p.as != "printed" && p.as != "now":
+		return fmt.Errorf("--as %q is not known; say printed or now", p.as)
+	case p.kind != "" && !slices.Contains([]string{"sheet", "packet", "container", "barcode", "slip"}, p.kind):
+		return fmt.Errorf("--kind %q is not known; say sheet, packet, container, barcode or slip", p.kind)
+	}
+	j, err := a.job()
+	if err != nil {
+		return err
+	}
+	r, err := a.openBook(ctx, j, job.RegisterOptions{})
+	if err != nil {
+		return err
+	}
+	defer r.Close()
+	one, err := a.pickPrinted(ctx, r, text, p)
+	if err != nil {
+		return err
+	}
+	if err := one.Load(ctx, r); err != nil {
+		return err
+	}
+	k := one.Last()
+	a.say("%s, printed on %s%s", one, k.When.Format(time.DateOnly), earlierTimes(one))
+	if j, err = a.keptHouse(j, k.Run.House); err != nil {
+		return err
+	}
+	t, since, release := a.since(j, one, p)
+	defer release()
+	now, err := a.whichWords(one, t, since, p)
+	if err != nil {
+		return err
+	}
+	if a.why == "" {
+		if a.why = a.ask("why is it printed again (torn, ink ran, lost)?"); a.why == "" {
+			return errors.New(`say why it is printed again, as in: --why "torn"`)
+		}
+	}
+	at, err := a.at()
+	if err != nil {
+		return err
+	}
+	if p.out == "" {
+		p.out = "reprint-" + fileName(one) + ".pdf"
+	}
+	q := job.Request{On: p.on, Paper: p.paper, Memory: &job.Memory{Register: r, At: at}}
+	for _, l := range one.Labels {
+		q.Memory.Again = append(q.Memory.Again, l.ID)
+	}
+	write := func(write func(io.Writer) error) error { return job.WriteFile(p.out, a.force, write) }
+	var rep job.Report
+	if now {
+		q.Memory.Anew = true
+		rep, err = a.reprintChanged(j, t, q, one, since, write)
+	} else {
+		rep, err = j.Reprint(q, job.Reprint{Printed: *one, Marked: p.marked, Start: p.start, Skip: p.skip}, write)
+	}
+	if err != nil {
+		return err
+	}
+	a.say("wrote %s: %s on %s of %s", p.out, plural(rep.Labels, "label"), plural(rep.Papers, "sheet"), rep.PaperSize)
+	if rep.Picture != "" {
+		a.say("the paper's places (■ printed on, □ still free, × used up):")
+		fmt.Fprint(a.stderr, rep.Picture)
+	}
+	a.keepDamaged(ctx, r, one, p)
+	a.advice(rep.Warnings)
+	return nil
+}
+
+// pickPrinted finds the one label that is meant.
+func (a *app) pickPrinted(ctx context.Context, r *job.Register, text string, p *reprintFlags) (*job.Printed, error) {
+	found, more, err := job.FindPrinted(ctx, r, text, label.Kind(p.kind))
+	if err != nil {
+		return nil, err
+	}
+	if len(found) == 0 && p.kind != "" {
+		return nil, fmt.Errorf("no %s label that was printed fits %q; leave --kind out to see the others", p.kind, text)
+	}
+	if len(found) == 0 {
+		return nil, fmt.Errorf("no label that was printed fits %q; try the catalogue number, collector and number, or the first letters of the name", text)
+	}
+	if p.pick == 0 && len(found) == 1 {
+		return &found[0], nil
+	}
+	if p.pick == 0 {
+		const most = 20
+		a.say("%d labels fit %q:", len(found), text)
+		for i, one := range found {
+			if i == most {
+				a.say("     and %d more", len(found)-i)
+				break
+			}
+			a.say("%4d  %s, printed on %s", i+1, &one, one.Last().When.Format(time.DateOnly))
+		}
+		if more {
+			a.say("there may be others: say more of the name or the number")
+		}
+		answer := a.ask("which one?")
+		if answer == "" {
+			return nil, errors.New("which one? say --pick and its number, or --kind")
+		}
+		if p.pick, err = strconv.Atoi(answer); err != nil {
+			return nil, fmt.Errorf("%q is not one of the numbers shown", answer)
+		}
+	}
+	if p.pick < 1 || p.pick > len(found) {
+		return nil, fmt.Errorf("there is no label %d: %d fit", p.pick, len(found))
+	}
+	return &found[p.pick-1], nil
+}
+
+func earlierTimes(one *job.Printed) string {
+	n := one.Last().Reprinted
+	switch {
+	case len(one.Earlier) > 0:
+		return ", before that on " + one.Earlier[0].Format(time.DateOnly)
+	case n > 0:
+		return fmt.Sprintf(", reprinted %s since", times(n))
+	}
+	return ""
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// keptHouse returns the job by which a label is placed: that of the house file
+// named, else of the one it was printed with.
+func (a *app) keptHouse(j *job.Job, kept string) (*job.Job, error) {
+	if a.house != "" || kept == "" {
+		return j, nil
+	}
+	date, err := a.today()
+	if err != nil {
+		return nil, err
+	}
+	with, err := job.Open(job.Options{House: "house.toml", HouseText: []byte(kept), Date: date, Languages: a.langs})
+	if err != nil {
+		a.say("warning: the house file it was printed with cannot be used here (%v); paper and printer are taken as usual", err)
+		return j, nil
+	}
+	return with, nil
+}
+
+// since holds the label against the table it was printed from.
+func (a *app) since(j *job.Job, one *job.Printed, p *reprintFlags) (*job.Table, job.Since, func()) {
+	nothing := func() {}
+	path := p.table
+	if path == "" {
+		if path = one.Last().Run.Source; path == "" {
+			return nil, job.Since{}, nothing
+		}
+		if _, err := os.Stat(path); err != nil {
+			return nil, job.Since{}, nothing // gone, and not needed
+		}
+	}
+	a.only = nil
+	t, release, err := a.table(path)
+	var s job.Since
+	if err == nil {
+		if s, err = j.Since(t, one.Last()); err != nil {
+			release()
+		}
+	}
+	if err != nil {
+		a.say("warning: the label was not held against its table: %v", err)
+		return nil, job.Since{}, nothing
+	}
+	if s.Row == 0 && p.table != "" {
+		a.say("warning: %s has no such record; the label is printed as it was", path)
+	}
+	return t, s, release
+}
+
+// whichWords decides whether the label is printed as the record is now.
+func (a *app) whichWords(one *job.Printed, t *job.Table, s job.Since, p *reprintFlags) (now bool, err error) {
+	if len(s.Terms) == 0 {
+		if p.as == "now" && t == nil {
+			return false, errors.New("--as now needs the table; name it, as in --table trip.csv")
+		}
+		return p.as == "now" && s.Row > 0, nil
+	}
+	a.say("the record has changed since, in %s, row %d:", t.Source().Name(), s.Row)
+	for _, d := range s.Terms {
+		a.say("  %s: printed %q, now %q", d.Term, short(d.Then), short(d.Now))
+	}
+	if s.Slip && one.Last().Kind != label.Slip {
+		if p.as == "now" && p.unmounted {
+			return true, nil
+		}
+		a.say("its determination has changed: the label stays, and the sheet gets a slip, as in:")
+		a.say("  cornerslip slip %s --only %s", quote(t.Source().Name()), quote(fmt.Sprintf("row %d", s.Row)))
+		if p.as == "now" {
+			return false, errors.New("the label of a mounted sheet is not printed with another name; say --unmounted if it was thrown away before")
+		}
+		return false, nil
+	}
+	switch p.as {
+	case "now":
+		return true, nil
+	case "printed":
+		return false, nil
+	}
+	switch strings.ToLower(a.ask("print it as it was (p), or as the record is now (n)?")) {
+	case "p", "printed":
+		return false, nil
+	case "n", "now":
+		return true, nil
+	}
+	return false, errors.New("which words? say --as printed or --as now")
+}
+
+// reprintChanged prints the label as the record is now.
+func (a *app) reprintChanged(j *job.Job, t *job.Table, q job.Request, one *job.Printed, s job.Since, write func(func(io.Writer) error) error) (job.Report, error) {
+	r := newReporter(a.stderr, label.Warning)
+	sum, rep, err := j.PrintChanged(t, q, one, s.Row, r.add, write)
+	r.flush()
+	if errors.Is(err, job.ErrData) {
+		a.say("%s; nothing was written", summaryLine(sum))
+		return rep, errSaid
+	}
+	return rep, err
+}
+
+// keepDamaged reminds of what belongs to a label that is printed again.
+func (a *app) keepDamaged(ctx context.Context, r *job.Register, one *job.Printed, p *reprintFlags) {
+	k := one.Last()
+	if k.Kind != label.Sheet || k.For != "" {
+		return
+	}
+	a.say("if the specimen is mounted, keep the damaged label in the packet on its sheet")
+	if p.marked {
+		return
+	}
+	if row, err := r.Number(ctx, k.CatalogNumber); err == nil && row.State == "attached" {
+		a.say("the register has it as mounted: --marked adds a small line \"reprinted\" with the day")
+	}
+}
+
+// fileName is a label's number or key as part of a file's name.
+func fileName(one *job.Printed) string {
+	k := one.Last()
+	text := k.CatalogNumber
+	if text == "" {
+		text = strings.TrimSpace(k.Collector + " " + k.Number)
+	}
+	text = strings.Trim(strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '.' || r == '_' {
+			return r
+		}
+		return '-'
+	}, text), "-.")
+	if text == "" {
+		text = "label"
+	}
+	return text
+}
+
+// ask asks the person at the keyboard; "" where there is none.
+func (a *app) ask(question string) string {
+	if !a.asks {
+		f, ok := a.stdin.(*os.File)
+		if !ok || !term.IsTerminal(int(f.Fd())) {
+			return ""
+		}
+	}
+	fmt.Fprintf(a.stderr, "%s ", question)
+	if a.answers == nil {
+		a.answers = bufio.NewReader(a.stdin)
+	}
+	line, _ := a.answers.ReadString('\n')
+	return strings.TrimSpace(line)
+}
