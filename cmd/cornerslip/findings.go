@@ -20,6 +20,7 @@ type reporter struct {
 	groups map[string]*faultGroup
 	order  []*faultGroup
 	least  label.Severity
+	paint  bool // w is a terminal that shows colours
 }
 
 // faultGroup is one fault of one column, wherever it stands.
@@ -87,7 +88,11 @@ func (r *reporter) flush() {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 	for _, s := range all {
-		fmt.Fprintln(r.w, line(s.Finding)+s.more)
+		text := line(s.Finding) + s.more
+		if r.paint {
+			text = painted(text, s.Finding)
+		}
+		fmt.Fprintln(r.w, text)
 	}
 }
 
@@ -106,6 +111,29 @@ func line(f label.Finding) string {
 	}
 	place := f.Origin.String() + ": "
 	return place + f.Severity.String() + ": " + strings.TrimPrefix(s, place)
+}
+
+// The colours of severities on a terminal, beside the words: red, yellow, blue.
+var colours = map[label.Severity]string{label.Error: "31", label.Warning: "33", label.Note: "34"}
+
+// painted sets the head of a finding's line in the colour of its severity: the
+// place, the severity's word, the column and the cell. What is wrong and what
+// to do stands behind it in the terminal's own.
+func painted(line string, f label.Finding) string {
+	head := strings.TrimSuffix(line, after(line, f))
+	return "\x1b[" + colours[f.Severity] + "m" + head + "\x1b[0m" + line[len(head):]
+}
+
+// after is what a finding's line says from its message on.
+func after(line string, f label.Finding) string {
+	bare := f
+	bare.Message, bare.Suggest, bare.Also = "", "", nil
+	place := f.Origin.String() + ": "
+	n := len(bare.String())
+	if f.Severity != label.Error {
+		n += len(line[len(place):]) - len(strings.TrimPrefix(line[len(place):], f.Severity.String()+": "))
+	}
+	return line[n:]
 }
 
 // rowList names rows, the first dozen ranges of them.

@@ -53,6 +53,14 @@ func (b *builder) withheld(term string) bool {
 	return b.coarse && (keptBack[term] || guarded[term] && namesPlace(b.r, b.r.Text(term)))
 }
 
+// KeptBack reports whether a text is kept from what leaves the house where the
+// place of the record is withheld: all of a column that says where it is or is
+// printed on no label and may say anything, and of other columns a text that
+// names the place.
+func KeptBack(r *check.Record, term, text string) bool {
+	return keptBack[term] || term != "" && !printed[term] || namesPlace(r, text)
+}
+
 // siteSaid reports whether the record says more of the site than its place.
 func siteSaid(r *check.Record) bool {
 	for _, t := range aroundColumns[:len(aroundColumns)-2] { // a heading is no description

@@ -144,6 +144,14 @@ func (j *Job) Check(t *Table, each func(label.Finding) error) (Summary, error) {
 
 // checkScoped is Check for what has to do with a scope alone.
 func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (Summary, error) {
+	return j.checkTold(t, in, nil, func(f label.Finding, _ *check.Record) error { return each(f) })
+}
+
+// checkTold is checkScoped for who wants to know more: pass gets every record in
+// order before what is said of it, each the record that a finding is of; nil for
+// the table's head, and for what only the whole table shows, since its records
+// have gone by then.
+func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func(label.Finding, *check.Record) error) (Summary, error) {
 	e := check.New(j.checkOptions())
 	if err := j.unknownRules(e); err != nil {
 		return Summary{}, err
@@ -151,19 +159,22 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 	var s Summary
 	bad := map[int]BadRecord{}
 	var chosen rowSet // a rule of the whole table may still find them bad
-	say := func(f label.Finding) error {
+	say := func(f label.Finding, r *check.Record) error {
 		s.count(f)
-		return each(f)
+		return each(f, r)
 	}
 	for _, f := range t.Findings() {
 		if f, ok := e.Adjust(f); ok && in.concerns(f) {
-			if err := say(f); err != nil {
+			if err := say(f, nil); err != nil {
 				return s, err
 			}
 		}
 	}
 	err := j.scan(t, e, func(r rowResult) error {
 		e.Feed(r.record)
+		if pass != nil {
+			pass(r.record)
+		}
 		if !r.record.Empty() {
 			s.Records++
 		}
@@ -181,7 +192,7 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 			if f.Severity == label.Error && r.chosen {
 				bad[f.Row] = badRecord(r.record)
 			}
-			if err := say(f); err != nil {
+			if err := say(f, r.record); err != nil {
 				return err
 			}
 		}
@@ -199,15 +210,15 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 			bad[f.Row] = BadRecord{File: f.File, Row: f.Row, Line: f.Line}
 			nameless = true
 		}
-		if err := say(f); err != nil {
+		if err := say(f, nil); err != nil {
 			return s, err
 		}
 	}
 	s.Digest = t.Digest()
-	if nameless { // their records have gone by: read them again
-		err := j.scan(t, check.New(j.readOptions()), func(r rowResult) error {
-			if b, ok := bad[r.record.Row]; ok && b.Key == "" {
-				bad[r.record.Row] = badRecord(r.record)
+	if nameless {
+		err := j.revisit(t, func(r *check.Record) error {
+			if b, ok := bad[r.Row]; ok && b.Key == "" {
+				bad[r.Row] = badRecord(r)
 			}
 			return nil
 		})
@@ -220,6 +231,11 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 	}
 	slices.SortFunc(s.Bad, func(a, b BadRecord) int { return a.Row - b.Row })
 	return s, nil
+}
+
+// revisit reads the records once more, for those that have gone by.
+func (j *Job) revisit(t *Table, each func(*check.Record) error) error {
+	return j.scan(t, check.New(j.readOptions()), func(r rowResult) error { return each(r.record) })
 }
 
 func badRecord(r *check.Record) BadRecord {
