@@ -176,13 +176,13 @@ func (s *session) described(text string, limit int) ([]ref, error) {
 func (s Specimen) has(said []string) bool {
 	number := joined(s.Number)
 	var all []string
-	any := false
+	asked := false
 	for _, field := range said {
 		w := joined(field)
 		if w == "" || slices.Contains(numberWords, w) {
 			continue
 		}
-		any = true
+		asked = true
 		if w == number {
 			continue
 		}
@@ -195,5 +195,5 @@ func (s Specimen) has(said []string) bool {
 			}
 		}
 	}
-	return any
+	return asked
 }
