@@ -147,7 +147,7 @@ func slip(kind SlipKind, id, sheet *check.Record, part check.Preparation, o Opti
 	}
 	// Not the block of the sheet label, which closes up to the name.
 	m.add(label.Text, styled(m.b.determined(word), label.Small), styled(m.institution(), label.Small))
-	m.add(label.Number, m.sheetNumber(part), nil)
+	m.add(label.Number, m.sheetNumber(part), m.letter(part))
 	for i := 1; i < len(m.c.Blocks); i++ { // the citation belongs to the name
 		m.c.Blocks[i].Tight = kind == TypeSlip && i < len(m.c.Blocks)-2
 	}
@@ -219,6 +219,15 @@ func (m *slipper) isotypes(status string) []label.Run {
 		return tie(b.duplicatesWord(), joined(list, ", ", ", ")...)
 	}
 	return tie(spaced(w), joined(list, ", ", b.first.And)...)
+}
+
+// letter returns that of a gathering that shares its sheet, as its label has
+// it. Its boxes and jars share nothing.
+func (m *slipper) letter(p check.Preparation) []label.Run {
+	if m.s == m.b || p.Kind != check.Sheet {
+		return nil
+	}
+	return m.s.lettered(nil)
 }
 
 // sheetNumber returns how the sheet is found again: its catalogue number, the

@@ -287,3 +287,36 @@ func FuzzCompareNumbers(f *testing.F) {
 		}
 	})
 }
+
+// A slip has the letter of a gathering that shares its sheet, as the label of
+// the sheet has it; the slip of a box has none, nor one whose row stands
+// alone.
+func TestLetterOnSlip(t *testing.T) {
+	letter := func(*check.Record) string { return "B" }
+	sheet := record(t, base("preparations", "sheet | box: cones", "mount", "7")...)
+	id := record(t, "scientificName", "Erica arborea L.", "identifiedBy", "M. Quental", "recordedBy", "I. Almeida", "recordNumber", "9", "mount", "7")
+	right := func(all []label.Content) (out []string) {
+		for _, c := range all {
+			last := c.Blocks[len(c.Blocks)-1]
+			if last.Role != label.Number {
+				t.Errorf("the last block is a %v", last.Role)
+			}
+			for _, r := range last.Right {
+				if r.Style != label.Bold || r.Origin.Term != "mount" {
+					t.Errorf("%+v", r)
+				}
+			}
+			out = append(out, label.String(last.Right))
+		}
+		return out
+	}
+	if got := right(Slips(Determination, id, sheet, Options{Letter: letter})); strings.Join(got, "|") != "B|" {
+		t.Errorf("sheet and box: %q", got)
+	}
+	if got := right(Slips(Determination, id, nil, Options{Letter: letter})); strings.Join(got, "|") != "" {
+		t.Errorf("alone: %q", got)
+	}
+	if got := right(Slips(Determination, id, sheet, Options{})); strings.Join(got, "|") != "|" {
+		t.Errorf("without letters: %q", got)
+	}
+}

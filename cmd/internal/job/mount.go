@@ -106,9 +106,9 @@ func (j *Job) onMounts(q *Request, r *run, rep *Report) (iter.Seq2[layout.Page, 
 
 // shareMounts reads which records share a mount, and gives each its letter in
 // the order of the table. Letters do not depend on which records are chosen, so
-// that one label printed again has the same.
+// that one label printed again, or a slip, has the same.
 func (j *Job) shareMounts(t *Table, q *Request) error {
-	if q.Kind != label.Sheet || t.Index("mount") < 0 {
+	if q.Kind != label.Sheet && q.Kind != label.Slip || t.Index("mount") < 0 {
 		return nil
 	}
 	type member struct {

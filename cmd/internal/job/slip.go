@@ -105,6 +105,11 @@ func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, e
 	if s.Errors > 0 && (!q.ExceptBad || len(s.Bad) == 0) {
 		return s, ErrData
 	}
+	if c.records != nil { // a row that stands alone does not say who shares its sheet
+		if err := j.shareMounts(c.records, q); err != nil {
+			return s, err
+		}
+	}
 	o, err := j.formOptions(q)
 	if err != nil {
 		return s, err

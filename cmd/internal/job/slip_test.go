@@ -191,6 +191,45 @@ V-1,,,Salix caprea L.,M. Quental,2027-02-01
 	}
 }
 
+// Slips of gatherings that share a mount have the letters of their labels,
+// whichever are chosen.
+func TestLettersOfSlips(t *testing.T) {
+	const trip = `catalogNumber,recordedBy,recordNumber,eventDate,scientificName,country,mount
+V-1,I. Almeida,1,2026-06-01,Salix alba L.,Portugal,7
+V-2,I. Almeida,2,2026-06-01,Carex acuta L.,Portugal,
+V-3,I. Almeida,3,2026-06-01,Erica arborea L.,Portugal,7
+`
+	const ids = `catalogNumber,scientificName,identifiedBy,dateIdentified
+V-3,Erica alba L.,M. Quental,2027
+V-2,Carex nigra L.,M. Quental,2027
+V-1,Salix fragilis L.,M. Quental,2027
+`
+	for _, c := range []struct {
+		only []string
+		want string
+	}{{nil, "Salix fragilis A; Carex nigra ; Erica alba B"}, {[]string{"V-3"}, "Erica alba B"}} {
+		var got []string
+		_, err := opened(t).Proof(written(t, "trip.csv", trip, c.only...), Request{Kind: label.Slip, Identifications: written(t, "det.csv", ids)},
+			func(label.Finding) error { return nil }, func(p Proof) error {
+				name, letter := "", ""
+				for _, line := range p.JSON().Lines {
+					for _, r := range line.Runs {
+						if r.Italic {
+							name = strings.TrimSpace(r.Text)
+						} else if r.Bold && len(r.Text) == 1 {
+							letter = r.Text
+						}
+					}
+				}
+				got = append(got, name+" "+letter)
+				return nil
+			})
+		if err != nil || strings.Join(got, "; ") != c.want {
+			t.Errorf("%q: %q, %v", c.only, got, err)
+		}
+	}
+}
+
 // What a table says in vain or twice is said, and nothing is lost: each row
 // makes a slip or is named in an error, each record without one is counted.
 func TestEveryIdentificationIsTold(t *testing.T) {
