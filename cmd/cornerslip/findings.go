@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"cornerslip/cmd/internal/job"
 	"cornerslip/label"
@@ -88,52 +89,54 @@ func (r *reporter) flush() {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 	for _, s := range all {
-		text := line(s.Finding) + s.more
-		if r.paint {
-			text = painted(text, s.Finding)
+		head, rest := line(s.Finding)
+		if head, rest = harmless(head), harmless(rest)+s.more; r.paint {
+			head = "\x1b[" + colours[s.Severity] + "m" + head + "\x1b[0m"
 		}
-		fmt.Fprintln(r.w, text)
+		fmt.Fprintln(r.w, head+rest)
 	}
 }
 
-// line is a finding as one line; what does not stop the print says so.
-func line(f label.Finding) string {
-	s := f.String()
+// The colours of severities on a terminal, beside the words: red, yellow, cyan.
+var colours = map[label.Severity]string{label.Error: "31", label.Warning: "33", label.Note: "36"}
+
+// line is a finding as one line, in two parts: where it is, with the severity
+// of what does not stop the print, and what is wrong and what to do.
+func line(f label.Finding) (head, rest string) {
+	bare := f
+	bare.Message, bare.Suggest = "", ""
+	head = bare.String()
+	rest = strings.TrimPrefix(f.String(), head)
 	if n := len(f.Also); n > 0 {
 		var rows []rowRange
 		for _, c := range f.Also {
 			rows = append(rows, rowRange{c.Row, c.Row})
 		}
-		s += fmt.Sprintf(" (so, too, %s)", rowList(rows))
+		rest += fmt.Sprintf(" (so, too, %s)", rowList(rows))
 	}
-	if f.Severity == label.Error {
+	if f.Severity != label.Error {
+		place := f.Origin.String() + ": "
+		head = place + f.Severity.String() + ": " + strings.TrimPrefix(head, place)
+	}
+	return head, rest
+}
+
+// harmless writes out characters by which a table could speak to the terminal;
+// headings may hold any.
+func harmless(s string) string {
+	odd := func(r rune) bool { return unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) }
+	if strings.IndexFunc(s, odd) < 0 {
 		return s
 	}
-	place := f.Origin.String() + ": "
-	return place + f.Severity.String() + ": " + strings.TrimPrefix(s, place)
-}
-
-// The colours of severities on a terminal, beside the words: red, yellow, blue.
-var colours = map[label.Severity]string{label.Error: "31", label.Warning: "33", label.Note: "34"}
-
-// painted sets the head of a finding's line in the colour of its severity: the
-// place, the severity's word, the column and the cell. What is wrong and what
-// to do stands behind it in the terminal's own.
-func painted(line string, f label.Finding) string {
-	head := strings.TrimSuffix(line, after(line, f))
-	return "\x1b[" + colours[f.Severity] + "m" + head + "\x1b[0m" + line[len(head):]
-}
-
-// after is what a finding's line says from its message on.
-func after(line string, f label.Finding) string {
-	bare := f
-	bare.Message, bare.Suggest, bare.Also = "", "", nil
-	place := f.Origin.String() + ": "
-	n := len(bare.String())
-	if f.Severity != label.Error {
-		n += len(line[len(place):]) - len(strings.TrimPrefix(line[len(place):], f.Severity.String()+": "))
+	var b strings.Builder
+	for _, r := range s {
+		if odd(r) {
+			b.WriteString(strings.Trim(strconv.QuoteRuneToASCII(r), "'"))
+		} else {
+			b.WriteRune(r)
+		}
 	}
-	return line[n:]
+	return b.String()
 }
 
 // rowList names rows, the first dozen ranges of them.

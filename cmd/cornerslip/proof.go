@@ -118,8 +118,14 @@ func (a *app) proof(path string, q job.Request, asJSON bool, svgDir string) erro
 	return nil
 }
 
-// styled reports whether standard output is a terminal that shows italics.
+// styled reports whether standard output is a terminal that shows italics and
+// colours.
 func (a *app) styled() bool {
 	f, ok := a.stdout.(*os.File)
-	return ok && term.IsTerminal(int(f.Fd())) && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	return showsStyles(ok && term.IsTerminal(int(f.Fd())), os.Getenv)
+}
+
+// showsStyles decides it by the environment: no-color.org, and TERM.
+func showsStyles(terminal bool, env func(string) string) bool {
+	return terminal && env("NO_COLOR") == "" && env("TERM") != "dumb"
 }
