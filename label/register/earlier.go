@@ -20,12 +20,17 @@ type Known struct {
 	// Earlier are the labels of it that were printed, the oldest first, without
 	// their boxes.
 	Earlier []Kept
+	// Loose says that the specimen has nothing to be known by, neither a
+	// catalogue number nor a collector's: Earlier are labels of the same name,
+	// and only one of an equal record is surely of it.
+	Loose bool
 }
 
 // Known looks up specimens that are about to be printed, all at once. A label
 // printed earlier is of the same specimen where both have the same catalogue
 // number or, where one has none, the same collector and number and no other
-// date.
+// date. Labels of one record go together: where one is of the specimen, so are
+// the others, though a duplicate's does not bear our number.
 func (r *Register) Known(ctx context.Context, specimens []Specimen) ([]Known, error) {
 	s := r.read(ctx)
 	known := make([]Known, len(specimens))
@@ -171,52 +176,75 @@ func (h *holder) holds(sp Specimen) bool {
 
 // earlier fills in the labels that were printed of the specimens.
 func (s *session) earlier(specimens []Specimen, known []Known) error {
-	byCatalog, byRecord := map[string][]int{}, map[string][]int{}
+	byCatalog, byRecord, byName := map[string][]int{}, map[string][]int{}, map[string][]int{}
 	for i, sp := range specimens {
-		if key := catalogKey(sp.CatalogNumber); key != "" {
-			byCatalog[key] = append(byCatalog[key], i)
+		catalog, record := catalogKey(sp.CatalogNumber), recordKey(sp.Number)
+		if catalog != "" {
+			byCatalog[catalog] = append(byCatalog[catalog], i)
 		}
-		if key := recordKey(sp.Number); key != "" {
-			byRecord[key] = append(byRecord[key], i)
+		if record != "" {
+			byRecord[record] = append(byRecord[record], i)
+		}
+		if catalog == "" && record == "" && sp.Name != "" {
+			known[i].Loose = true
+			byName[sp.Name] = append(byName[sp.Name], i)
 		}
 	}
 	var ids []int
-	collect := func(column string, keys map[string][]int) error {
-		list := make([]string, 0, len(keys))
-		for key := range keys {
-			list = append(list, key)
+	for _, look := range []struct {
+		where string
+		keys  map[string][]int
+		index func(string) string
+	}{
+		{"catalog_key IN (%s) AND catalog_key <> ''", byCatalog, nil},
+		{"record_key IN (%s) AND record_key <> ''", byRecord, nil},
+		{"name IN (SELECT id FROM phrases WHERE role = 'name' AND key IN (%s)) AND record_key = '' AND catalog_key = ''", byName, indexKey},
+	} {
+		var keys []string
+		for key := range look.keys {
+			if look.index != nil {
+				key = look.index(key)
+			}
+			keys = append(keys, key)
 		}
-		slices.Sort(list)
-		return chunks(list, func(part []string) error {
+		slices.Sort(keys)
+		err := chunks(keys, func(part []string) error {
 			in, args := marks(part)
 			return s.each(func(scan func(...any) error) error {
 				ids = append(ids, 0)
 				return scan(&ids[len(ids)-1])
-			}, "SELECT id FROM labels WHERE "+column+" IN ("+in+") AND "+column+" <> ''", args...)
+			}, "SELECT id FROM labels WHERE "+fmt.Sprintf(look.where, in), args...)
 		})
-	}
-	if err := collect("catalog_key", byCatalog); err != nil {
-		return err
-	}
-	if err := collect("record_key", byRecord); err != nil {
-		return err
+		if err != nil {
+			return err
+		}
 	}
 	slices.Sort(ids)
 	printed, err := s.kept(slices.Compact(ids))
 	if err != nil {
 		return err
 	}
+	records := make([]map[string]bool, len(specimens)) // digests of what surely is of the specimen
+	candidates := make([][]Kept, len(specimens))
 	for _, k := range printed {
-		var of []int
-		if key := catalogKey(k.CatalogNumber); key != "" {
-			of = append(of, byCatalog[key]...)
-		}
-		if key := recordKey(k.Number); key != "" {
-			of = append(of, byRecord[key]...)
+		of := slices.Concat(byCatalog[catalogKey(k.CatalogNumber)], byRecord[recordKey(k.Number)])
+		if k.CatalogNumber == "" && recordKey(k.Number) == "" {
+			of = byName[k.Name]
 		}
 		slices.Sort(of)
 		for _, i := range slices.Compact(of) {
+			candidates[i] = append(candidates[i], k)
 			if k.Shows(specimens[i]) {
+				if records[i] == nil {
+					records[i] = map[string]bool{}
+				}
+				records[i][string(k.Record)] = true
+			}
+		}
+	}
+	for i, list := range candidates {
+		for _, k := range list {
+			if known[i].Loose || records[i][string(k.Record)] || k.Shows(specimens[i]) {
 				known[i].Earlier = append(known[i].Earlier, k)
 			}
 		}

@@ -53,6 +53,13 @@ func (c *change) event(e event) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
+	return id, c.insert("events", eventInsert, [][]any{c.row(id, e)})
+}
+
+const eventInsert = "id, at, who, what, why, series, first, last, state, label"
+
+// row is an event as insert takes it.
+func (c *change) row(id int64, e event) []any {
 	row := []any{id, c.at.stamp(), c.at.By, string(e.what), c.at.Why, nil, nil, nil, nil, nil}
 	if e.series != 0 {
 		row[5], row[6], row[7] = e.series, e.first, e.last
@@ -63,7 +70,7 @@ func (c *change) event(e event) (int64, error) {
 	if e.label != 0 {
 		row[9] = e.label
 	}
-	return id, c.insert("events", "id, at, who, what, why, series, first, last, state, label", [][]any{row})
+	return row
 }
 
 const eventColumns = "e.id, e.at, e.who, e.what, e.why, e.series, e.first, e.last, e.state, e.label"

@@ -243,23 +243,46 @@ func (c *change) keepImported(im *importer) error {
 				above = append(above, at.n)
 			}
 		}
-		for _, run := range stretches(above) {
-			if err := c.pass(&s, run[0]-1, PassedOver); err != nil {
-				return err
-			}
-			if err := c.raise(&s, run[1]); err != nil {
-				return err
-			}
+		// None of them has a row yet, so many are written at once.
+		var events, passed, numbers [][]any
+		note := func(what What, first, last int, state State) (int64, error) {
+			id, err := c.id("events")
+			events = append(events, c.row(id, event{what: what, series: s.id, first: first, last: last, state: state}))
+			return id, err
 		}
-		for _, state := range States() {
-			for _, run := range stretches(byState[state]) {
-				id, err := c.event(event{what: TakenOver, series: s.id, first: run[0], last: run[1], state: state})
+		highest := s.Highest
+		for _, run := range stretches(above) {
+			if highest < run[0]-1 {
+				id, err := note(PassedOver, highest+1, run[0]-1, Unknown)
 				if err != nil {
 					return err
 				}
-				if err := c.setRange(s.id, run[0], run[1], state, id); err != nil {
+				passed = append(passed, []any{s.id, highest + 1, run[0] - 1, id})
+			}
+			highest = run[1]
+		}
+		for _, state := range States() {
+			for _, run := range stretches(byState[state]) {
+				id, err := note(TakenOver, run[0], run[1], state)
+				if err != nil {
 					return err
 				}
+				for n := run[0]; n <= run[1]; n++ {
+					numbers = append(numbers, []any{s.id, n, string(state), id})
+				}
+			}
+		}
+		if highest > s.Highest {
+			if err := c.raise(&s, highest); err != nil {
+				return err
+			}
+		}
+		for _, of := range []struct {
+			table, columns string
+			rows           [][]any
+		}{{"events", eventInsert, events}, {"passed", "series, first, last, event", passed}, {"numbers", "series, number, state, event", numbers}} {
+			if err := c.insert(of.table, of.columns, of.rows); err != nil {
+				return err
 			}
 		}
 	}
