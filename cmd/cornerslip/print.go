@@ -38,7 +38,7 @@ type printFlags struct {
 	more func(*job.Request) (func(), error)
 	// memory says how a register keeps what is printed; nil where none does.
 	memory *memoryFlags
-	set  func(string) bool // whether a flag was given
+	set    func(string) bool // whether a flag was given
 }
 
 func (a *app) printCommand(c *cobra.Command, kind label.Kind, ending string) (*cobra.Command, *printFlags) {

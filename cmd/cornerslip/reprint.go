@@ -329,18 +329,13 @@ func fileName(one *job.Printed) string {
 	k := one.Last()
 	text := k.CatalogNumber
 	if text == "" {
-		text = strings.TrimSpace(k.Collector + " " + k.Number)
+		text = one.Key()
 	}
-	text = strings.Trim(strings.Map(func(r rune) rune {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '.' || r == '_' {
-			return r
-		}
-		return '-'
-	}, text), "-.")
-	if text == "" {
-		text = "label"
+	if k.For != "" {
+		text += " " + k.For
 	}
-	return text
+	words := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return strings.Join(append(words, string(k.Kind)), "-")
 }
 
 // ask asks the person at the keyboard; "" where there is none.

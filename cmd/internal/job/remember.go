@@ -238,7 +238,8 @@ func (k *keeper) compare(ctx context.Context, l SetLabel, id string, encoded, di
 			return &earlier{*e, true}, nil
 		}
 	}
-	if last == nil || l.Ref.Kind == string(label.Slip) { // another slip is another determination
+	// Another slip is another determination.
+	if last == nil || known.Loose || l.Ref.Kind == string(label.Slip) {
 		return nil, nil
 	}
 	// Columns that the label does not show may have changed.
@@ -263,8 +264,17 @@ func (k *keeper) compare(ctx context.Context, l SetLabel, id string, encoded, di
 // sameIdentifier reports whether a record that was printed and one with the
 // occurrenceID given may be the same.
 func sameIdentifier(cells []byte, id string) bool {
-	var then map[string]string
-	return id == "" || json.Unmarshal(cells, &then) != nil || then["occurrenceID"] == "" || then["occurrenceID"] == id
+	then := cell(cells, "occurrenceID")
+	return id == "" || then == "" || then == id
+}
+
+// cell returns what a record said under a term when it was printed.
+func cell(cells []byte, term string) string {
+	var all map[string]string
+	if json.Unmarshal(cells, &all) != nil {
+		return ""
+	}
+	return all[term]
 }
 
 // wordsOn returns what a box says, whatever the faces, sizes and lines.

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"cornerslip/label"
+	"cornerslip/label/check"
 	"cornerslip/label/register"
 	"cornerslip/layout"
 )
@@ -26,12 +27,23 @@ type Printed struct {
 // Last is the first of its labels.
 func (p *Printed) Last() *register.Kept { return &p.Labels[0] }
 
-// String names the label as people do: "sheet label of VDOURA-0004217, I.
-// Almeida 214, Iris boissieri Henriq., for COI".
+// Key names the gathering as people do, "I. Almeida 214"; "" where the label is
+// of a bare number.
+func (p *Printed) Key() string {
+	k := p.Last()
+	who := k.Collector
+	if all := check.ParseCollectors(who); len(all) > 0 {
+		who = all[0]
+	}
+	return strings.TrimSpace(who + " " + k.Number)
+}
+
+// String names the label as people do: "sheet label of VDOURA-0004217,
+// I. Almeida 214, Iris boissieri Henriq., Sheet 1 of 2".
 func (p *Printed) String() string {
 	k := p.Last()
 	var parts []string
-	for _, s := range []string{k.CatalogNumber, strings.TrimSpace(k.Collector + " " + k.Number), k.Name, k.Part} {
+	for _, s := range []string{k.CatalogNumber, p.Key(), k.Name, k.Part} {
 		if s != "" && s != k.For {
 			parts = append(parts, s)
 		}
@@ -93,6 +105,13 @@ func FindPrinted(ctx context.Context, r *register.Register, text string, kind la
 	for i := range found {
 		slices.SortFunc(found[i].Labels, func(a, b register.Kept) int { return a.Label.Label - b.Label.Label })
 	}
+	// Those of one printing in its order.
+	slices.SortStableFunc(found, func(a, b Printed) int {
+		if c := b.Last().When.Compare(a.Last().When); c != 0 {
+			return c
+		}
+		return a.Last().ID - b.Last().ID
+	})
 	return found, len(all) == mostPrinted, nil
 }
 

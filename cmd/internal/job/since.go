@@ -28,7 +28,7 @@ func (j *Job) Since(t *Table, k *register.Kept) (Since, error) {
 		if r.record.Empty() {
 			return nil
 		}
-		if sp := specimenOf(r.record); !k.Shows(sp) || !sameIdentifier(k.Cells, sp.OccurrenceID) {
+		if !isRecord(k, specimenOf(r.record)) {
 			return nil
 		}
 		cells, digest := cellsOf(r.record)
@@ -48,6 +48,18 @@ func (j *Job) Since(t *Table, k *register.Kept) (Since, error) {
 		s.Slip = s.Slip || determination[d.Term]
 	}
 	return s, nil
+}
+
+// isRecord reports whether a label was printed from the record of a specimen.
+func isRecord(k *register.Kept, sp register.Specimen) bool {
+	if id := cell(k.Cells, "occurrenceID"); id != "" && sp.OccurrenceID != "" {
+		return id == sp.OccurrenceID
+	}
+	// A duplicate's label does not bear our number, its record has it.
+	if number := cell(k.Cells, "catalogNumber"); number != "" && sp.CatalogNumber != "" {
+		return number == sp.CatalogNumber
+	}
+	return k.Shows(sp)
 }
 
 // PrintChanged prints a label of a record that has changed since it was
