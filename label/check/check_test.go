@@ -223,7 +223,7 @@ func TestRecord(t *testing.T) {
 		{"duplicates", r.DuplicatesTo, []string{"PINHEL", "SOUTELO"}},
 		{"datum", r.Datum, "WGS84"},
 		{"uncertainty", r.Uncertainty, 30.0},
-		{"preparations", r.Preparations, []Preparation{{Sheet, "sheet", "", 1, 2}, {Packet, "packet", "capsules", 1, 1}, {Sheet, "sheet", "", 2, 2}}},
+		{"preparations", r.Preparations, []Preparation{{Sheet, "sheet", "", 1, 2, false}, {Packet, "packet", "capsules", 1, 1, false}, {Sheet, "sheet", "", 2, 2, false}}},
 		{"sheets", r.Count(Sheet), 2},
 		{"coordinates", r.HasCoordinates, true},
 		{"elevation", r.HasElevation, true},

@@ -17,25 +17,34 @@ func TestParsePreparations(t *testing.T) {
 		err     string
 		suggest string
 	}{
-		{in: "", want: []p{{Sheet, "sheet", "", 1, 1}}},
-		{in: "sheet", want: []p{{Sheet, "sheet", "", 1, 1}}},
+		{in: "", want: []p{{Sheet, "sheet", "", 1, 1, false}}},
+		{in: "sheet", want: []p{{Sheet, "sheet", "", 1, 1, false}}},
 		{in: "sheet | sheet | packet: capsules | box: cone",
-			want: []p{{Sheet, "sheet", "", 1, 2}, {Sheet, "sheet", "", 2, 2}, {Packet, "packet", "capsules", 1, 1}, {Box, "box", "cone", 1, 1}}},
-		{in: "2 sheets;packet:seeds,  loose flowers", want: []p{{Sheet, "sheets", "", 1, 2}, {Sheet, "sheets", "", 2, 2}, {Packet, "packet", "seeds, loose flowers", 1, 1}}},
-		{in: "sheet x2", want: []p{{Sheet, "sheet", "", 1, 2}, {Sheet, "sheet", "", 2, 2}}},
-		{in: "2 × sheet", want: []p{{Sheet, "sheet", "", 1, 2}, {Sheet, "sheet", "", 2, 2}}},
-		{in: "2x sheet", want: []p{{Sheet, "sheet", "", 1, 2}, {Sheet, "sheet", "", 2, 2}}},
-		{in: "sheets (2)", want: []p{{Sheet, "sheets", "", 1, 2}, {Sheet, "sheets", "", 2, 2}}},
-		{in: "2 boxes: cones", want: []p{{Box, "boxes", "cones", 1, 2}, {Box, "boxes", "cones", 2, 2}}},
-		{in: "box 2", want: []p{{Box, "box", "", 1, 2}, {Box, "box", "", 2, 2}}},
-		{in: "packet: capsules; seeds | sheet;", want: []p{{Packet, "packet", "capsules; seeds", 1, 1}, {Sheet, "sheet", "", 1, 1}}},
-		{in: "folha | pacote: cápsulas", want: []p{{Sheet, "folha", "", 1, 1}, {Packet, "pacote", "cápsulas", 1, 1}}},
-		{in: "JAR: flowers in ethanol 70 %", want: []p{{Jar, "JAR", "flowers in ethanol 70 %", 1, 1}}},
-		{in: "packet: thalli: on bark", want: []p{{Packet, "packet", "thalli: on bark", 1, 1}}},
-		{in: "slide | other: silica-dried leaf", want: []p{{Other, "slide", "", 1, 2}, {Other, "other", "silica-dried leaf", 2, 2}}},
+			want: []p{{Sheet, "sheet", "", 1, 2, false}, {Sheet, "sheet", "", 2, 2, false}, {Packet, "packet", "capsules", 1, 1, false}, {Box, "box", "cone", 1, 1, false}}},
+		{in: "2 sheets;packet:seeds,  loose flowers", want: []p{{Sheet, "sheets", "", 1, 2, false}, {Sheet, "sheets", "", 2, 2, false}, {Packet, "packet", "seeds, loose flowers", 1, 1, false}}},
+		{in: "sheet x2", want: []p{{Sheet, "sheet", "", 1, 2, false}, {Sheet, "sheet", "", 2, 2, false}}},
+		{in: "2 × sheet", want: []p{{Sheet, "sheet", "", 1, 2, false}, {Sheet, "sheet", "", 2, 2, false}}},
+		{in: "2x sheet", want: []p{{Sheet, "sheet", "", 1, 2, false}, {Sheet, "sheet", "", 2, 2, false}}},
+		{in: "sheets (2)", want: []p{{Sheet, "sheets", "", 1, 2, false}, {Sheet, "sheets", "", 2, 2, false}}},
+		{in: "2 boxes: cones", want: []p{{Box, "boxes", "cones", 1, 2, false}, {Box, "boxes", "cones", 2, 2, false}}},
+		{in: "box 2", want: []p{{Box, "box", "", 1, 2, false}, {Box, "box", "", 2, 2, false}}},
+		{in: "packet: capsules; seeds | sheet;", want: []p{{Packet, "packet", "capsules; seeds", 1, 1, false}, {Sheet, "sheet", "", 1, 1, false}}},
+		{in: "folha | pacote: cápsulas", want: []p{{Sheet, "folha", "", 1, 1, false}, {Packet, "pacote", "cápsulas", 1, 1, false}}},
+		{in: "JAR: flowers in ethanol 70 %", want: []p{{Jar, "JAR", "flowers in ethanol 70 %", 1, 1, false}}},
+		{in: "packet: thalli: on bark", want: []p{{Packet, "packet", "thalli: on bark", 1, 1, false}}},
+		{in: "slide | other: silica-dried leaf", want: []p{{Other, "slide", "", 1, 2, false}, {Other, "other", "silica-dried leaf", 2, 2, false}}},
+		{in: "sheet 1 of 2", want: []p{{Sheet, "sheet", "", 1, 2, true}}},
+		{in: "Folha n.º 2/3 | packet: capsules", want: []p{{Sheet, "Folha", "", 2, 3, true}, {Packet, "packet", "capsules", 1, 1, false}}},
+		{in: "bogen 2 von 2: Fruchtstand", want: []p{{Sheet, "bogen", "Fruchtstand", 2, 2, true}}},
+		{in: "sheet 1 of 3 | sheet 2 of 3", want: []p{{Sheet, "sheet", "", 1, 3, true}, {Sheet, "sheet", "", 2, 3, true}}},
+		{in: "sheet 1 of 2 | sheet 1 of 2", err: `sheet 1 of 2 stands twice: give each its own place`},
+		{in: "sheet 1 of 2 | sheet 2 of 3", err: `one sheet is of 2 and another of 3: write how many there are in all`},
+		{in: "sheet 1 of 2 | sheet", err: `one sheet says which of 2 it is and another does not: say it of each`},
+		{in: "sheet 3 of 2", err: `"sheet 3 of 2" is no part: write "sheet 1 of 2", the first figure not above the second, which is at most 99`},
+		{in: "shet 1 of 2", err: `"shet 1 of 2" is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it`, suggest: "sheet 1 of 2"},
 		{in: "sheet | pakcet: capsules", err: `"pakcet: capsules" is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it`, suggest: "sheet | packet: capsules"},
 		{in: "skull", err: `"skull" is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it`},
-		{in: "sheet | | packet;", want: []p{{Sheet, "sheet", "", 1, 1}, {Packet, "packet", "", 1, 1}}},
+		{in: "sheet | | packet;", want: []p{{Sheet, "sheet", "", 1, 1, false}, {Packet, "packet", "", 1, 1, false}}},
 		{in: "|", err: `no part is named: write "sheet", or leave the cell empty for one sheet`},
 		{in: "packet: 2", err: `"packet: 2" has a number for its contents: put the count first and say what is inside`, suggest: "2 packets"},
 		{in: ": capsules", err: `": capsules" does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`},
@@ -57,7 +66,7 @@ func TestParsePreparations(t *testing.T) {
 }
 
 func FuzzPreparations(f *testing.F) {
-	for _, s := range []string{"sheet | 2 packets: a; b", "sheet x2", "box2", "2×sheet (3)", "packet: 9", "x 2", "99 sheets|jar", "Tüte × 3 : ñ"} {
+	for _, s := range []string{"sheet | 2 packets: a; b", "sheet x2", "box2", "2×sheet (3)", "packet: 9", "x 2", "99 sheets|jar", "Tüte × 3 : ñ", "sheet 1 of 2 | Sheet n.º 2/2"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -76,7 +85,7 @@ func FuzzPreparations(f *testing.F) {
 		}
 		at := map[PreparationKind]int{}
 		for _, p := range parts {
-			if at[p.Kind]++; p.N != at[p.Kind] || p.N > p.Of || p.Word == "" || utf8.ValidString(s) && !utf8.ValidString(p.Contents) {
+			if at[p.Kind]++; p.N != at[p.Kind] && !p.Elsewhere || p.N > p.Of || p.Word == "" || utf8.ValidString(s) && !utf8.ValidString(p.Contents) {
 				t.Fatalf("%+v", p)
 			}
 			for _, w := range append(strings.Fields(p.Contents), strings.Fields(p.Word)...) {
@@ -86,7 +95,7 @@ func FuzzPreparations(f *testing.F) {
 			}
 		}
 		for _, p := range parts {
-			if p.Of != at[p.Kind] {
+			if p.Of != at[p.Kind] && !p.Elsewhere || p.Of < at[p.Kind] {
 				t.Fatalf("%+v of %d", p, at[p.Kind])
 			}
 		}

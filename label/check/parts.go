@@ -118,6 +118,36 @@ func catalogueLettersRule(c *Context) {
 type numbersTwice struct {
 	first map[string]int
 	again map[string]*label.Finding
+	parts map[string]*partsSeen // of specimens with a record for each part
+}
+
+// partsSeen are the records of a specimen that say which part of it they are.
+type partsSeen struct {
+	key  string
+	seen []string
+}
+
+// further reports whether a record is another part of the specimen that has its
+// number already: of the same gathering, and no part that was there before.
+func (n *numbersTwice) further(number string, r *Record) bool {
+	which := r.PartOfMore()
+	if which == "" {
+		delete(n.parts, number)
+		return false
+	}
+	if n.parts == nil {
+		n.parts = map[string]*partsSeen{}
+	}
+	p := n.parts[number]
+	if _, known := n.first[number]; p == nil && !known {
+		n.parts[strings.Clone(number)] = &partsSeen{r.Key(), []string{which}}
+		return false
+	}
+	if p == nil || p.key != r.Key() || slices.Contains(p.seen, which) {
+		return false
+	}
+	p.seen = append(p.seen, which)
+	return true
 }
 
 func (n *numbersTwice) Feed(r *Record) {
@@ -127,6 +157,9 @@ func (n *numbersTwice) Feed(r *Record) {
 	}
 	if n.first == nil {
 		n.first, n.again = map[string]int{}, map[string]*label.Finding{}
+	}
+	if n.further(f.Text, r) {
+		return
 	}
 	row, seen := n.first[f.Text]
 	if !seen {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -33,6 +34,9 @@ type Preparation struct {
 	Contents string
 	// N of Of counts the parts of the same kind, from 1: "Sheet 1 of 2".
 	N, Of int
+	// Elsewhere is set where the record itself says which of how many it is,
+	// for the others have records of their own: "sheet 1 of 2".
+	Elsewhere bool
 }
 
 // MaxParts is how many parts one specimen may have. Nobody mounts a hundred
@@ -107,8 +111,11 @@ func plural(w string) string {
 //
 //	sheet | sheet | packet: capsules | box: cone
 //	2 sheets | packet: seeds, loose flowers
+//	sheet 1 of 2 | packet: capsules
 //
-// An empty text is one sheet. The error is a *PartError that names the piece.
+// The last is a specimen whose sheets have a record each: the table says that
+// they are one. An empty text is one sheet. The error is a *PartError that names
+// the piece.
 func ParsePreparations(text string) ([]Preparation, error) {
 	if strings.TrimSpace(text) == "" {
 		return []Preparation{{Kind: Sheet, Word: "sheet", N: 1, Of: 1}}, nil
@@ -145,22 +152,66 @@ func ParsePreparations(text string) ([]Preparation, error) {
 	if len(parts) == 0 {
 		return nil, &PartError{Why: `no part is named: write "sheet", or leave the cell empty for one sheet`}
 	}
-	of := map[PreparationKind]int{}
-	for i := range parts {
-		of[parts[i].Kind]++
-		parts[i].N = of[parts[i].Kind]
-	}
-	for i := range parts {
-		parts[i].Of = of[parts[i].Kind]
+	if err := countParts(parts); err != nil {
+		return nil, err
 	}
 	return parts, nil
+}
+
+// countParts fills in which of how many each part is.
+func countParts(parts []Preparation) error {
+	of := map[PreparationKind]int{}
+	elsewhere := map[PreparationKind]int{} // how many there are with those of other records
+	for i := range parts {
+		p := &parts[i]
+		of[p.Kind]++
+		if p.Elsewhere {
+			if n := elsewhere[p.Kind]; n != 0 && n != p.Of {
+				return &PartError{Why: fmt.Sprintf("one %s is of %d and another of %d: write how many there are in all", p.Word, n, p.Of)}
+			}
+			elsewhere[p.Kind] = p.Of
+		} else {
+			p.N = of[p.Kind]
+		}
+	}
+	for i := range parts {
+		p := &parts[i]
+		switch {
+		case elsewhere[p.Kind] == 0:
+			p.Of = of[p.Kind]
+		case !p.Elsewhere:
+			return &PartError{Why: fmt.Sprintf("one %s says which of %d it is and another does not: say it of each", p.Word, elsewhere[p.Kind])}
+		case slices.ContainsFunc(parts[:i], func(q Preparation) bool { return q.Kind == p.Kind && q.N == p.N }):
+			return &PartError{Why: fmt.Sprintf("%s %d of %d stands twice: give each its own place", p.Word, p.N, p.Of)}
+		}
+	}
+	return nil
+}
+
+// whichPart is how a record says which part of a specimen it holds, in the
+// languages of the words for parts.
+var whichPart = regexp.MustCompile(`(?i)^(.*?\pL)\s+(?:n[o.º°]*\s*)?([0-9]{1,3})\s*(?:of|de|von|sur|/)\s*([0-9]{1,3})$`)
+
+// cutWhich takes "1 of 2" off "sheet 1 of 2".
+func cutWhich(head string) (word string, n, of int, ok bool) {
+	m := whichPart.FindStringSubmatch(head)
+	if m == nil {
+		return head, 0, 0, false
+	}
+	n, _ = strconv.Atoi(m[2])
+	of, _ = strconv.Atoi(m[3])
+	return m[1], n, of, true
 }
 
 // parsePart reads one piece and says how many times it stands for.
 func parsePart(piece string) (p Preparation, n int, err error) {
 	head, contents, _ := strings.Cut(piece, ":")
 	p.Contents = strings.Join(strings.Fields(contents), " ")
-	word, n, counted := cutCount(strings.Join(strings.Fields(head), " "))
+	word, which, of, told := cutWhich(strings.Join(strings.Fields(head), " "))
+	counted := false
+	if n = 1; !told {
+		word, n, counted = cutCount(word)
+	}
 	if word == "" {
 		return p, 0, &PartError{Piece: piece, Why: `does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`}
 	}
@@ -170,6 +221,12 @@ func parsePart(piece string) (p Preparation, n int, err error) {
 		}
 		return p, 0, &PartError{Piece: piece, Why: "has a number for its contents: put the count first and say what is inside",
 			Suggest: fmt.Sprintf("%d %s", c, word)}
+	}
+	if told {
+		if of < 1 || of > MaxParts || which < 1 || which > of {
+			return p, 0, &PartError{Piece: piece, Why: fmt.Sprintf(`is no part: write "%s 1 of 2", the first figure not above the second, which is at most %d`, word, MaxParts)}
+		}
+		p.N, p.Of, p.Elsewhere = which, of, true
 	}
 	if n < 1 || n > MaxParts {
 		return p, 0, &PartError{Piece: piece, Why: fmt.Sprintf("has a count that is not from 1 to %d", MaxParts)}

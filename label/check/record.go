@@ -5,6 +5,7 @@
 package check
 
 import (
+	"fmt"
 	"strings"
 
 	"cornerslip/label"
@@ -145,6 +146,19 @@ func (r *Record) Count(kind PreparationKind) int {
 		}
 	}
 	return n
+}
+
+// PartOfMore says which parts of its specimen the record holds where others have
+// records of their own, "sheet 1 of 2"; "" where the record is of the whole
+// specimen.
+func (r *Record) PartOfMore() string {
+	var all []string
+	for _, p := range r.Preparations {
+		if p.Elsewhere {
+			all = append(all, fmt.Sprintf("%s %d of %d", p.Kind, p.N, p.Of))
+		}
+	}
+	return strings.Join(all, ", ")
 }
 
 // typedAbsence are the words by which people write that nothing is known, in

@@ -96,6 +96,7 @@ func TestParts(t *testing.T) {
 		{"sheet | packet: a | sheet | packet: b", []string{"Sheet 1 of 2, a in packet", "Sheet 2 of 2, b in packet"},
 			[]string{"a/Part of sheet 1 of 2; Packet 1 of 2", "b/Part of sheet 2 of 2; Packet 2 of 2"}},
 		{"sheet | 3 packets | jar", []string{"with 3 packets, with jar"}, []string{"Packet 1 of 3", "Packet 2 of 3", "Packet 3 of 3"}},
+		{"sheet 2 of 2 | packet: capsules", []string{"Sheet 2 of 2, capsules in packet"}, []string{"capsules/Part of sheet 2 of 2"}},
 		{"sheet: flowering | slide: pollen", []string{"flowering, with slide: pollen"}, nil},
 	} {
 		r := record(t, base("preparations", c.preparations)...)

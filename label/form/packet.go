@@ -67,8 +67,14 @@ func (b *builder) packet(p check.Preparation, sheet int) label.Content {
 		add(label.Block{Role: label.Blank, Runs: said(b.word("", func(v *lang.Vocabulary) string { return v.Contents }) + b.first.Colon)})
 	}
 	var parts []label.Run
-	if n := b.r.Count(check.Sheet); n > 1 {
-		mount := check.Preparation{Kind: check.Sheet, N: sheet, Of: n}
+	of := 0 // sheets, with those that have records of their own
+	for _, q := range b.r.Preparations {
+		if q.Kind == check.Sheet {
+			of = q.Of
+		}
+	}
+	if of > 1 {
+		mount := check.Preparation{Kind: check.Sheet, N: sheet, Of: of}
 		parts = append(parts, keep(b.both(func(v *lang.Vocabulary) string {
 			return lang.Fill(v.PartOf, "what", b.countedIn(v, mount))
 		}), at)...)

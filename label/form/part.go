@@ -125,25 +125,28 @@ func (b *builder) lettered(p part) part {
 
 // sheetOf returns which sheet the packet at i of the list stands on, from 1.
 func sheetOf(list []check.Preparation, i int) int {
-	lastSheet, firstPacket := -1, len(list)
+	first, lastSheet, firstPacket := 1, -1, len(list)
 	for j, p := range list {
 		switch p.Kind {
 		case check.Sheet:
+			if lastSheet < 0 {
+				first = p.N
+			}
 			lastSheet = j
 		case check.Packet:
 			firstPacket = min(firstPacket, j)
 		}
 	}
 	if firstPacket > lastSheet {
-		return 1
+		return first
 	}
-	n := 0
+	n := first
 	for _, p := range list[:i] {
 		if p.Kind == check.Sheet {
-			n++
+			n = p.N
 		}
 	}
-	return max(1, n)
+	return n
 }
 
 // partOfContainer returns what a box or jar says of itself: what it is and
