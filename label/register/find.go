@@ -3,6 +3,7 @@ package register
 import (
 	"context"
 	"errors"
+	"net/url"
 	"slices"
 	"strings"
 	"unicode"
@@ -152,26 +153,33 @@ func (f *finder) collect(condition string, args ...any) error {
 	}, "SELECT id FROM labels WHERE "+condition+f.open+" ORDER BY id DESC LIMIT ?", append(args, f.limit)...)
 }
 
-// byCatalogue takes the text for a catalogue number.
+// byCatalogue takes the text for a catalogue number, or for an address that has
+// one in it.
 func (f *finder) byCatalogue(text string) error {
 	text = strings.TrimSpace(text)
-	keys := []string{catalogKey(text)}
-	last := text
-	if i := strings.LastIndexAny(text, "/=#"); i >= 0 {
-		last = text[i+1:]
-		keys = append(keys, catalogKey(last))
-	}
 	all, err := f.s.series()
 	if err != nil {
 		return err
 	}
+	keys := []string{catalogKey(text)}
+	try := func(s Series, text string) bool {
+		one, n, err := parse([]Series{s}, text) // a check character left out is supplied
+		if err == nil {
+			keys = append(keys, catalogKey(one.Pattern.Format(n)))
+		}
+		return err == nil
+	}
+	parts, last := addressParts(text)
+	for _, part := range parts {
+		keys = append(keys, catalogKey(part))
+	}
 	for _, s := range all {
-		// A check character left out is supplied; figures alone are a number
-		// of any series.
-		for _, t := range []string{text, last, s.Pattern.Code + last} {
-			if one, n, err := parse([]Series{s}, t); err == nil {
-				keys = append(keys, catalogKey(one.Pattern.Format(n)))
-			}
+		found := try(s, text)
+		for _, part := range parts {
+			found = try(s, part) || found
+		}
+		if !found { // figures alone are a number of any series
+			try(s, s.Pattern.Code+last)
 		}
 	}
 	slices.Sort(keys)
@@ -185,6 +193,31 @@ func (f *finder) byCatalogue(text string) error {
 		}
 	}
 	return nil
+}
+
+// addressParts returns the parts of a web address that may be a number, and the
+// last of its path. Any other text has no parts: "33/2" is a collector's number.
+func addressParts(text string) (parts []string, last string) {
+	_, rest, ok := strings.Cut(text, "://")
+	if !ok {
+		i := strings.IndexByte(text, '/')
+		if i < 0 || !strings.Contains(text[:i], ".") { // herbarium.example.org/VDOURA-0000123
+			return nil, text
+		}
+		rest = text
+	}
+	if plain, err := url.PathUnescape(rest); err == nil {
+		rest = plain
+	}
+	path, _, _ := strings.Cut(rest, "?")
+	path, _, _ = strings.Cut(path, "#")
+	path = strings.TrimRight(path, "/")
+	last = path[strings.LastIndexByte(path, '/')+1:]
+	fields := strings.FieldsFunc(rest, func(r rune) bool { return strings.ContainsRune("/?&=#", r) })
+	if len(fields) < 2 { // the first is the host
+		return nil, ""
+	}
+	return fields[1:], last
 }
 
 // numberWords stand before a number and mean nothing else there.
