@@ -315,6 +315,14 @@ func (l *lexer) number(i int) int {
 
 func isSmall(c byte) bool { return 'a' <= c && c <= 'z' }
 
+func isConsonant(c byte) bool {
+	switch c {
+	case 'a', 'e', 'i', 'o', 'u', 'x', 'y':
+		return false
+	}
+	return isSmall(c)
+}
+
 func (l *lexer) word(i int) int { return l.wordFrom(i, i) }
 
 // wordFrom reads a word that begins at start and whose letters begin at i. A
@@ -332,6 +340,11 @@ func (l *lexer) wordFrom(start, i int) int {
 				return i + 1
 			}
 		}
+	}
+	// xrubens: no Latin or Greek word begins with an x before another consonant.
+	if start > 0 && start == i && i+4 < len(s) && s[i] == 'x' && isConsonant(s[i+1]) && isSmall(s[i+2]) && isSmall(s[i+3]) && isSmall(s[i+4]) {
+		l.toks = append(l.toks, token{start: i, end: i + 1, class: crossSign})
+		return i + 1
 	}
 	small, first, fresh := false, true, true
 	for i < len(s) {

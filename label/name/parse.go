@@ -300,6 +300,12 @@ func (p *parser) infragenericAt(i int) bool {
 		p.rankWord = -1
 	}
 	p.takeInfrageneric(j)
+	for k := j + 1; ranked && k+1 < shut; k++ { // (subg. Pentanthera sect. Rhodora)
+		if p.toks[k].class == word && p.toks[k].kind == rankGenus && p.isTitle(k+1, 3) {
+			p.rankWord = k
+			p.takeInfrageneric(k + 1)
+		}
+	}
 	return true
 }
 
@@ -328,6 +334,8 @@ func (p *parser) quoted(i int, o opener) int {
 	switch {
 	case p.st == atStart || p.st == atRestart || p.st == inTail:
 		return i + 1
+	case p.ranksOnly(i+1, shut):
+		return i + 1 // “prol.”: a word in place of a rank
 	case p.pend != plainWord && (p.isEpithet(i+1) || p.pend != rankInfra && p.isTitle(i+1, 3)):
 		return i + 1
 	case o != noOpener && p.clearName(i+1, o):
@@ -338,4 +346,20 @@ func (p *parser) quoted(i int, o opener) int {
 	p.end()
 	p.st, p.pend = inAuthors, plainWord
 	return shut + 1
+}
+
+// ranksOnly reports whether nothing but words for ranks stands from i to shut,
+// in brackets or not.
+func (p *parser) ranksOnly(i, shut int) bool {
+	found := false
+	for ; i < shut; i++ {
+		switch t := &p.toks[i]; {
+		case t.class == openSign, t.class == closeSign:
+		case t.class == word && t.role == noRole && (t.kind.isRank() || t.greek):
+			found = true
+		default:
+			return false
+		}
+	}
+	return found
 }

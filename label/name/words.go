@@ -40,7 +40,7 @@ func lookup(w string) kind {
 		"ord", "ordo", "order", "subord", "subordo", "suborder", "superord", "superorder",
 		"trib", "tribe", "tribus", "tr", "subtrib", "subtribe", "subtribus", "subtr", "supertrib", "supertribe",
 		"phyl", "phylum", "divisio", "division", "subdiv", "subphylum",
-		"classis", "subclass", "subclassis", "subcl", "nothofam", "nothotrib", "nothosubtrib":
+		"classis", "subclass", "subclassis", "subcl", "cohors", "cohort", "nothofam", "nothotrib", "nothosubtrib":
 		return rankHigh
 	case "genus", "gen", "nothogen", "nothogenus",
 		"subgen", "subgenus", "subg", "sg", "sgen", "nothosubgen", "nothosubg", "nothosubgenus", "supragen",
