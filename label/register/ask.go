@@ -197,3 +197,7 @@ func (s Specimen) has(said []string) bool {
 	}
 	return asked
 }
+
+// Sheets returns the places of the sheets that a text names as Scan reads it,
+// and remembers nothing.
+func (a *Attaching) Sheets(text string) []int { return a.find(text) }

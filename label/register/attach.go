@@ -21,13 +21,14 @@ type Attaching struct {
 	order []Pair
 	by    map[string]int // catalogKey of the sticker to the sheet's place
 	fits  []bool         // confirmed
-	last  [2]int         // sheet and shift of the last scan that did not fit
+	bears []int          // the sheet that its sticker is meant for, as last scanned; -1 if not known
+	last  [2]int         // sheet and shift of the last scan, where it did not fit
 }
 
 // NewAttaching begins with the sheets in the order in which they lie. It is an
 // error if a sticker is named twice.
 func NewAttaching(order []Pair) (*Attaching, error) {
-	a := &Attaching{order: slices.Clone(order), by: map[string]int{}, fits: make([]bool, len(order))}
+	a := &Attaching{order: slices.Clone(order), by: map[string]int{}, fits: make([]bool, len(order)), bears: slices.Repeat([]int{-1}, len(order))}
 	for i, p := range order {
 		key := catalogKey(p.Sticker)
 		if key == "" {
@@ -48,7 +49,7 @@ type Finding string
 const (
 	Fits         Finding = "fits"
 	Slipped      Finding = "slipped"       // this and its neighbours bear the numbers of the sheets beside them
-	WrongSticker Finding = "wrong sticker" // meant for another sheet, without a pattern
+	WrongSticker Finding = "wrong sticker" // meant for another sheet: the two exchanged, or without a pattern
 	Stray        Finding = "stray"         // meant for no sheet of this order
 	NoSheet      Finding = "no sheet"      // no sheet of this order is called so
 	SeveralFit   Finding = "several"       // more than one is; its part must be said
@@ -111,7 +112,11 @@ func (a *Attaching) Scan(sheet, sticker string) Scan {
 		s.Finding, s.Message = SeveralFit, fmt.Sprintf("%q could be %s; say which", sheet, strings.Join(names, " or "))
 		return s
 	}
+	a.bears[s.Sheet] = s.Meant
 	a.judge(&s, sticker)
+	if s.Finding == Fits || s.Finding == Stray {
+		a.last = [2]int{}
+	}
 	return s
 }
 
@@ -133,6 +138,11 @@ func (a *Attaching) judge(s *Scan, sticker string) {
 	again := a.last[1] == shift && a.last[0] != s.Sheet
 	a.last = [2]int{s.Sheet, shift}
 	s.Message = fmt.Sprintf("%s bears %s, which is meant for %s; it gets %s", want.Sheet, sticker, a.order[s.Meant].Sheet, want.Sticker)
+	if a.bears[s.Meant] == s.Sheet { // a sheet that was scanned before
+		s.Finding = WrongSticker
+		s.Message += "; these two bear each other's: exchange them"
+		return
+	}
 	if shift != 1 && shift != -1 && !again {
 		s.Finding = WrongSticker
 		return
@@ -143,7 +153,10 @@ func (a *Attaching) judge(s *Scan, sticker string) {
 		s.From--
 	}
 	cause := "a sticker was left out"
-	if shift < 0 {
+	switch {
+	case a.fits[s.Meant]: // which bears it too
+		cause = fmt.Sprintf("there are two stickers %s", a.order[s.Meant].Sticker)
+	case shift < 0:
 		cause = "a sheet was passed over"
 	}
 	from := "with this sheet"
@@ -158,19 +171,8 @@ func (a *Attaching) find(text string) []int {
 	fields := strings.Fields(text)
 	var found, whole []int
 	for i, p := range a.order {
-		number := joined(p.Sheet.Number)
 		all := append(words(p.Sheet.Collector), words(p.Sheet.Part)...)
-		rest, numbered := fields, number == ""
-		if number != "" {
-			rest = nil
-			for _, f := range fields {
-				if !numbered && joined(f) == number {
-					numbered = true
-				} else {
-					rest = append(rest, f)
-				}
-			}
-		}
+		rest, numbered := withoutNumber(fields, joined(p.Sheet.Number))
 		said := words(strings.Join(rest, " "))
 		fits := numbered && len(fields) > 0
 		for _, w := range said {
@@ -190,6 +192,22 @@ func (a *Attaching) find(text string) []int {
 		return whole
 	}
 	return found
+}
+
+// withoutNumber takes a collector's number, as joined writes it, out of the
+// fields of a text; it may be written with spaces, "CN 97-114".
+func withoutNumber(fields []string, number string) (rest []string, ok bool) {
+	if number == "" {
+		return fields, true
+	}
+	for size := 1; size <= mostParts; size++ {
+		for i := 0; i+size <= len(fields); i++ {
+			if joined(strings.Join(fields[i:i+size], "")) == number {
+				return slices.Concat(fields[:i], fields[i+size:]), true
+			}
+		}
+	}
+	return nil, false
 }
 
 func containsAll(list, wanted []string) bool {

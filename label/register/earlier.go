@@ -224,9 +224,12 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 	if err != nil {
 		return err
 	}
-	records := make([]map[string]bool, len(specimens)) // digests of what surely is of the specimen
 	candidates := make([][]Kept, len(specimens))
+	numbered := map[string]string{} // digest of a record to its catalogue number
 	for _, k := range printed {
+		if key := catalogKey(k.CatalogNumber); key != "" {
+			numbered[string(k.Record)] = key
+		}
 		of := slices.Concat(byCatalog[catalogKey(k.CatalogNumber)], byRecord[recordKey(k.Number)])
 		if k.CatalogNumber == "" && recordKey(k.Number) == "" {
 			of = byName[k.Name]
@@ -234,19 +237,22 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 		slices.Sort(of)
 		for _, i := range slices.Compact(of) {
 			candidates[i] = append(candidates[i], k)
-			if k.Shows(specimens[i]) {
-				if records[i] == nil {
-					records[i] = map[string]bool{}
-				}
-				records[i][string(k.Record)] = true
-			}
 		}
 	}
 	for i, list := range candidates {
+		catalog := catalogKey(specimens[i].CatalogNumber)
 		for _, k := range list {
-			if known[i].Loose || records[i][string(k.Record)] || k.Shows(specimens[i]) {
-				known[i].Earlier = append(known[i].Earlier, k)
+			of := numbered[string(k.Record)]
+			switch {
+			case known[i].Loose:
+			case catalog != "" && of != "":
+				if catalog != of {
+					continue
+				}
+			case !k.Shows(specimens[i]):
+				continue
 			}
+			known[i].Earlier = append(known[i].Earlier, k)
 		}
 	}
 	return nil

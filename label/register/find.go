@@ -223,25 +223,25 @@ func addressParts(text string) (parts []string, last string) {
 // numberWords stand before a number and mean nothing else there.
 var numberWords = []string{"no", "nr", "n", "num", "number", "numero", "nro", ""}
 
-// byNumber takes one field of the text for the collector's number and the
-// others for words of the collector or the name.
+// mostParts is in how many parts a collector's number may be written: "214 a",
+// "CN 97-114".
+const mostParts = 3
+
+// byNumber takes one field of the text, or some together, for the collector's
+// number and the others for words of the collector or the name.
 func (f *finder) byNumber(text string) error {
 	fields := strings.Fields(text)
-	for i, field := range fields {
-		key := recordKey(field)
-		if key == "" || !strings.ContainsFunc(key, unicode.IsNumber) {
-			continue
-		}
-		before, after := fields[:i:i], fields[i+1:]
-		if len(before) > 0 && slices.Contains(numberWords, joined(before[len(before)-1])) {
-			before = before[:len(before)-1]
-		}
-		if err := f.numbered(key, words(strings.Join(append(before, after...), " "))); err != nil {
-			return err
-		}
-		// "214 a" is number 214a.
-		if len(after) > 0 && len([]rune(joined(after[0]))) == 1 {
-			if err := f.numbered(key+joined(after[0]), words(strings.Join(append(before, after[1:]...), " "))); err != nil {
+	for i := range fields {
+		for size := 1; size <= mostParts && i+size <= len(fields); size++ {
+			key := recordKey(strings.Join(fields[i:i+size], ""))
+			if key == "" || !strings.ContainsFunc(key, unicode.IsNumber) {
+				continue
+			}
+			before, after := fields[:i:i], fields[i+size:]
+			if len(before) > 0 && slices.Contains(numberWords, joined(before[len(before)-1])) {
+				before = before[:len(before)-1]
+			}
+			if err := f.numbered(key, words(strings.Join(append(before, after...), " "))); err != nil {
 				return err
 			}
 		}

@@ -70,8 +70,9 @@ func TestFind(t *testing.T) {
 		finds("Almeida 214 A", 3, 2, 1)
 		finds("214", 4, 2, 1) // figures alone are a catalogue number too
 		finds("cn97-114", 4)
-		finds("CN97 114")
-		finds("nogueira CN 97-114")
+		finds("CN97 114", 4)
+		finds("nogueira CN 97-114", 4)
+		finds("łukasiewicz 1 001", 7)
 		finds("Joao nogueira cn97114", 4)
 		finds("1001", 7)
 		finds("33/2", 9)
