@@ -271,6 +271,7 @@ func (s *session) parse(text string) (Series, int, error) {
 // but not wrong. The error is an ErrForeign where the text is like none of
 // them, else what is wrong with it.
 func parse(all []Series, text string) (Series, int, error) {
+	text = strings.TrimSpace(text) // scanners end with a line break
 	var found []Series
 	var at int
 	var near error
