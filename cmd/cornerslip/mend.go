@@ -17,9 +17,11 @@ func (a *app) mendCommand() *cobra.Command {
 		Use:   "mend trip.csv",
 		Short: "Write a copy of a table with its plain faults repaired",
 		Long: `mend makes only the repairs that have one reading: spaces before and after a
-cell's text, and values that a standard writes in one way (a country's code, a
-date, a month, a type status). Each repair is listed. Everything else stays to
-the byte: order, quotes, columns, line ends. No empty cell is filled, and no
+cell's text, spaces typed twice in words, names and people, and values that a
+standard writes in one way (a country's code, a date, a month, a type status).
+Each repair is listed. Everything else stays to the byte: order, quotes, columns,
+line ends. Verbatim columns and permits keep their spaces, for they repeat what
+is written elsewhere. No empty cell is filled, no coordinate is moved, and no
 datum or uncertainty is made up. Mending a mended table changes nothing more.
 
 Without -o the repairs are only listed.`,

@@ -14,7 +14,7 @@ import (
 // A Repair is one cell mended: the only reading its text has.
 type Repair struct {
 	label.Origin
-	Rule     string // the data quality test, or "spaces-outside"
+	Rule     string // the data quality test, "spaces-outside" or "spaces-doubled"
 	From, To string
 }
 
@@ -23,13 +23,31 @@ func (r Repair) String() string {
 	return fmt.Sprintf("%s: %s %q: now %q (%s)", r.Origin, r.Term, r.From, r.To, r.Rule)
 }
 
-// spacesOutside is the repair of white space before and after a cell's text.
-const spacesOutside = "spaces-outside"
+// The repairs of white space before and after a cell's text, and of spaces
+// typed twice within it.
+const (
+	spacesOutside = "spaces-outside"
+	spacesDoubled = "spaces-doubled"
+)
+
+// proseTerms are the columns in which two spaces mean no more than one: words,
+// names and people. In a verbatim column the standard wants the text as it
+// stands on the old label or in the field book, down to its spaces (Darwin
+// Core, verbatimLocality: "the original textual description"), fieldNotes and
+// previousIdentifications quote it too, and permits and restrictions are printed
+// as they were issued; numbers and codes are compared letter by letter with what
+// is written on sheets; and a column that is no term may hold anything. Those
+// stay.
+var proseTerms = termSet(`recordedBy coCollectors identifiedBy determinerInstitution scientificName scientificNameAuthorship family
+	country stateProvince county municipality islandGroup island waterBody higherGeography locality locationRemarks
+	habitat associatedTaxa plantDescription sex lifeStage reproductiveCondition organismRemarks occurrenceRemarks eventRemarks
+	materialEntityRemarks identificationRemarks vernacularName uses wildOrigin project projectTitle fundingAttribution preparations`)
 
 // Repairs reads the table and finds the repairs that have one reading: the
-// amendments of the data quality tests that infer nothing, and white space at
-// the ends of cells. No empty cell is filled; no datum and no uncertainty is
-// ever made up. Rows with an error of reading are left as they are.
+// amendments of the data quality tests that infer nothing, white space at the
+// ends of cells, and doubled spaces within prose. No empty cell is filled; no
+// datum and no uncertainty is ever made up, and no coordinate is moved. Rows
+// with an error of reading are left as they are.
 func (j *Job) Repairs(t *Table, each func(Repair) error) ([]table.Edit, error) {
 	amend := bdq.Amender()
 	var edits []table.Edit
@@ -69,12 +87,32 @@ func repairsOf(row *table.Row, amend func(*table.Row) []bdq.Amendment) []Repair 
 			all = append(all, Repair{row.Origin(a.Term), a.Test, cell.Text, a.To})
 			continue
 		}
-		// Blanks alone may mean something to the house: that cell stays.
-		if text := strings.TrimFunc(cell.Text, unicode.IsSpace); text != cell.Text && text != "" {
-			all = append(all, Repair{row.Origin(row.Term(col)), spacesOutside, cell.Text, text})
+		if text, rule := spaced(row.Term(col), cell.Text); text != cell.Text {
+			all = append(all, Repair{row.Origin(row.Term(col)), rule, cell.Text, text})
 		}
 	}
 	return all
+}
+
+// spaced returns a cell's text without the spaces that mean nothing, and what
+// such a repair is called. Blanks alone may mean something to the house: that
+// cell stays. So do the spaces within a cell of several lines, which may be set
+// in on purpose.
+func spaced(term, cell string) (text, rule string) {
+	text = strings.TrimFunc(cell, unicode.IsSpace)
+	if text == "" {
+		return cell, ""
+	}
+	if !strings.Contains(text, "  ") || !proseTerms[term] || strings.ContainsAny(text, "\r\n") {
+		return text, spacesOutside
+	}
+	var b strings.Builder
+	for i := range len(text) {
+		if text[i] != ' ' || text[i-1] != ' ' {
+			b.WriteByte(text[i])
+		}
+	}
+	return b.String(), spacesDoubled
 }
 
 // damaged reports whether the reading itself found the row wrong: its cells may

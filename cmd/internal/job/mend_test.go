@@ -2,8 +2,10 @@ package job
 
 import (
 	"bytes"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -28,6 +30,13 @@ func mended(t testing.TB, j *Job, name string, src []byte) ([]byte, int) {
 			if r.Rule != spacesOutside {
 				t.Errorf("%v makes up a datum or an uncertainty", r)
 			}
+		case "decimalLatitude", "decimalLongitude", "verbatimLatitude", "verbatimLongitude", "verbatimCoordinates":
+			if r.To != strings.TrimSpace(r.From) {
+				t.Errorf("%v moves a place", r)
+			}
+		}
+		if strings.HasPrefix(r.Rule, "spaces-") && strings.Join(strings.Fields(r.From), "") != strings.Join(strings.Fields(r.To), "") {
+			t.Errorf("%v changes more than spaces", r)
 		}
 		n++
 		return nil
@@ -39,7 +48,164 @@ func mended(t testing.TB, j *Job, name string, src []byte) ([]byte, int) {
 	if err := j.Mend(&out, &Table{Table: tab}, edits, false); err != nil {
 		t.Fatal(err)
 	}
+	untouched(t, src, out.Bytes(), edits)
 	return out.Bytes(), n
+}
+
+// untouched holds that every byte outside the edited cells is as it was: those
+// of other cells, and those between cells.
+func untouched(t testing.TB, before, after []byte, edits []table.Edit) {
+	t.Helper()
+	edited := map[[2]int]string{}
+	for _, e := range edits {
+		edited[[2]int{e.Row, e.Column}] = e.Text
+	}
+	was, is := cellsAt(t, before), cellsAt(t, after)
+	if len(was) != len(is) {
+		t.Fatalf("%d cells before, %d after", len(was), len(is))
+	}
+	var x, y int64
+	for i := range was {
+		a, b := was[i], is[i]
+		if a.row != b.row || a.column != b.column || !bytes.Equal(before[x:a.Start], after[y:b.Start]) {
+			t.Fatalf("before cell %d of row %d the bytes are %q, were %q", a.column, a.row, after[y:b.Start], before[x:a.Start])
+		}
+		if to, ok := edited[[2]int{a.row, a.column}]; ok {
+			if b.Text != to {
+				t.Fatalf("cell %d of row %d reads %q, not %q", a.column, a.row, b.Text, to)
+			}
+		} else if !bytes.Equal(before[a.Start:a.End], after[b.Start:b.End]) {
+			t.Fatalf("cell %d of row %d was changed to %q", a.column, a.row, after[b.Start:b.End])
+		}
+		x, y = a.End, b.End
+	}
+	if !bytes.Equal(before[x:], after[y:]) {
+		t.Fatalf("the end of the file is %q, was %q", after[y:], before[x:])
+	}
+}
+
+type cellAt struct {
+	row, column int
+	table.Cell
+}
+
+func cellsAt(t testing.TB, src []byte) []cellAt {
+	t.Helper()
+	tab, err := table.Open(table.Bytes("trip.csv", src), table.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []cellAt
+	for row, err := range tab.Rows() {
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, c := range row.Cells {
+			all = append(all, cellAt{row.N, i, c})
+		}
+	}
+	return all
+}
+
+// What has one reading, and what has not.
+func TestSpaced(t *testing.T) {
+	for _, c := range []struct{ term, cell, want, rule string }{
+		{"locality", "Valdoura,  dunes", "Valdoura, dunes", spacesDoubled},
+		{"locality", " Valdoura,    dunes  ", "Valdoura, dunes", spacesDoubled},
+		{"locality", " Valdoura ", "Valdoura", spacesOutside},
+		{"locality", "\u00a0Valdoura\u00a0 a", "Valdoura\u00a0 a", spacesOutside},
+		{"locality", "Valdoura", "Valdoura", spacesOutside},
+		{"locality", "   ", "   ", ""},
+		{"habitat", "dunes:\n  a\n  b", "dunes:\n  a\n  b", spacesOutside},
+		{"verbatimLocality", "Valdoura,  dunes ", "Valdoura,  dunes", spacesOutside},
+		{"permits", "Licence  7", "Licence  7", spacesOutside},
+		{"recordNumber", "A  7", "A  7", spacesOutside},
+		{"my column", "a  b", "a  b", spacesOutside},
+		{"recordedBy", "I. Almeida  |  J. Prates", "I. Almeida | J. Prates", spacesDoubled},
+	} {
+		if got, rule := spaced(c.term, c.cell); got != c.want || rule != c.rule {
+			t.Errorf("%s %q: %q by %s, want %q by %s", c.term, c.cell, got, rule, c.want, c.rule)
+		}
+	}
+}
+
+// FuzzMend holds that mending twice is mending once, and that every byte
+// outside the repaired cells stays, on tables of any bytes.
+func FuzzMend(f *testing.F) {
+	j, err := Open(Options{Date: time.Date(2026, 7, 30, 0, 0, 0, 0, time.UTC)})
+	if err != nil {
+		f.Fatal(err)
+	}
+	heading := "countryCode,eventDate,dateIdentified,month,day,typeStatus,sex,license,taxonRank,decimalLatitude,decimalLongitude,geodeticDatum,locality,verbatimLocality,basisOfRecord,establishmentMeans,lat\n"
+	for _, s := range []string{
+		heading + "Portugal, 2026/06/02,2.vi.2026,VI,2nd,holo-,m,cc by 4.0,var.,95.2, -8.1 ,wgs 84,\" a  b \",a  b,preserved specimen,wild, 4 \n",
+		heading + "\"pt\",\"2026/06/02 \",,,,\"isotypus  of x\",,,,,,,\"a\"\"  b\"\r\n",
+		"locality;country\r\n a  b ;Spain\r\n\r\nc;d;e\r\n",
+		"\ufefflocality\tsex\na  b\tMALE \n", "\xff\xfel\x00o\x00c\x00a\x00l\x00i\x00t\x00y\x00\n\x00a\x00 \x00 \x00b\x00",
+	} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, src []byte) { mendTwice(t, j, src) })
+}
+
+// mendTwice mends what can be read as a table, and mends it again.
+func mendTwice(t *testing.T, j *Job, src []byte) int {
+	t.Helper()
+	tab, err := table.Open(table.Bytes("trip.csv", src), table.Options{})
+	if err != nil {
+		return 0
+	}
+	for _, err := range tab.Rows() {
+		if err != nil {
+			return 0
+		}
+	}
+	once, first := mended(t, j, "trip.csv", src)
+	twice, n := mended(t, j, "trip.csv", once)
+	if n != 0 || !bytes.Equal(once, twice) {
+		t.Errorf("%q becomes %q and then %q", src, once, twice)
+	}
+	return first
+}
+
+// TestMendRandom is FuzzMend on tables of cells that are hard to mend.
+func TestMendRandom(t *testing.T) {
+	j, err := Open(Options{Date: time.Date(2026, 7, 30, 0, 0, 0, 0, time.UTC)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	headings := strings.Fields("countryCode eventDate dateIdentified month day year typeStatus sex license taxonRank basisOfRecord establishmentMeans degreeOfEstablishment pathway type occurrenceStatus locality verbatimLocality lat altitude geodeticDatum decimalLatitude x")
+	texts := []string{"Portugal", "pt", "PRT", " PT", "2026/06/02", "2.vi.2026", "2 June  2026", "13/4/2026", "3/4/2026", "1999-06-18 00:00:00.0", "2026-6-2 / 2026-6-5", "VI", "june", "2nd", "02",
+		"holo", "isotypus  of x", "Holotype of A|paratype  of B", "m", "MALE ", "cc by 4.0", "CC-BY", "http://creativecommons.org/licenses/by/4.0", "ssp.", "preserved  specimen", "wild", "Native",
+		"a  b", " a \u00a0 b", "\u2003a", "a\n  b", "\"q\"  x", "41.2, -8.61", "38°42'N", " 38.5 ", "4000 ft", "", "  ", "NA", "\ufffd", "é  è", "a;b,c\td", "'", "`"}
+	rnd := rand.New(rand.NewPCG(7, 7))
+	pick := func(list []string) string { return list[rnd.IntN(len(list))] }
+	mended := 0
+	for range 800 {
+		comma, eol := pick([]string{",", ";", "\t"}), pick([]string{"\n", "\r\n"})
+		var b strings.Builder
+		b.WriteString(pick([]string{"", "\ufeff"}))
+		columns := rnd.Perm(len(headings))[:2+rnd.IntN(5)]
+		for i, c := range columns {
+			b.WriteString(strings.Repeat(comma, min(i, 1)) + headings[c])
+		}
+		for range 1 + rnd.IntN(4) {
+			b.WriteString(eol)
+			for i := range columns {
+				cell := pick(texts) + pick([]string{"", "", " ", " " + pick(texts)})
+				if strings.ContainsAny(cell, "\"\n,;\t") || rnd.IntN(4) == 0 {
+					cell = `"` + strings.ReplaceAll(cell, `"`, `""`) + `"`
+				}
+				b.WriteString(strings.Repeat(comma, min(i, 1)) + cell)
+			}
+		}
+		if n := mendTwice(t, j, []byte(b.String()+pick([]string{"", eol}))); n > 0 {
+			mended++
+		}
+	}
+	if mended < 300 {
+		t.Errorf("only %d tables had anything to mend", mended)
+	}
 }
 
 // TestMendTwice holds that a mended table has nothing left to mend, and that a
