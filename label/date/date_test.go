@@ -131,7 +131,7 @@ var forms = []struct{ in, want string }{
 }
 
 func TestForms(t *testing.T) {
-	for _, f := range forms {
+	for _, f := range append(forms, furtherForms...) {
 		r := Read(f.in, Hints{})
 		if got := ReadLine(f.in); got != f.want {
 			t.Errorf("%q: got %q, want %q (%v)", f.in, got, f.want, r.Err)

@@ -24,6 +24,9 @@ func Read(text string, h Hints) Reading {
 	case len(text) < 40 && noDate.MatchString(text):
 		return fail(Incomplete, "the text says that there is no date")
 	}
+	if lentCentury.in(text) {
+		text = lentCentury.ReplaceAllString(text, "$1$2")
+	}
 	if r, ok := readISO(text); ok {
 		return r
 	}

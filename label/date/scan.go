@@ -191,6 +191,9 @@ func scan(text string, repair bool) (*scanned, error) {
 	if figureBefore(text, "ºª°erathsnodERATHSNOD") {
 		text = ordinalSign.ReplaceAllString(text, "$1 ")
 	}
+	if decade.in(text) {
+		text = decade.ReplaceAllString(text, "${1}s")
+	}
 	text = fromCJK(text)
 	text = strings.TrimSpace(text)
 	s.clean = text
@@ -424,6 +427,11 @@ func split(w string) (vs []value, circa, ok bool) {
 		before := len(vs) - 1
 		switch m, roman := lang.ParseRomanMonth(t); {
 		case before >= 0 && vs[before].kind == figures && f == "s":
+			vs[before].toDecade()
+			if vs[before].kind != openYear {
+				return nil, false, false
+			}
+		case before >= 0 && f == "er" && vs[before].kind == figures && vs[before].n > 31: // 1880er Jahre
 			vs[before].toDecade()
 			if vs[before].kind != openYear {
 				return nil, false, false

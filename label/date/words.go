@@ -2,6 +2,7 @@ package date
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"cornerslip/label/lang"
@@ -31,17 +32,17 @@ var wordLists = []struct {
 	class class
 	words string
 }{
-	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im collected coll dated leg año anno ano année jahr year года г rok ár év"},
+	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év"},
 	{fromWord, "from between von vom desde entre zwischen tra dal du från fra van od с от"},
 	{toWord, "to till til until thru through bis au al à a hasta até tot upto po по"},
 	{andWord, "and et y e und u og och en и"},
 	{orWord, "or ou o oder eller oppure"},
 	{circaWord, "c ca circa cca circ about approx approximately around abt vers um etwa ungefähr aprox aproximadamente hacia environ env cerca около 約 约"},
-	{beforeWord, "before bef prior ante avant antes vor prima pre före inden до 前 以前"},
+	{beforeWord, "before bef prior ante avant antes abans vor prima pre före inden до 前 以前"},
 	{untilWord, "by"},
-	{afterWord, "after aft post après depois después nach dopo efter после 後 后"},
+	{afterWord, "after aft post après depois después després nach dopo efter после 後 后"},
 	{sinceWord, "since onwards onward seit 以後"},
-	{partWord, "early mid middle late end beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
+	{partWord, "early mid middle late end med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
 	{centuryWord, "century cent siècle siglo século secolo jahrhundert jh jhdt век"},
 }
 
@@ -58,7 +59,7 @@ var classes = func() map[string]class {
 // ordinals are what may stand directly behind a day: 7th, 1er, 3º.
 var ordinals = func() map[string]bool {
 	m := map[string]bool{}
-	for _, w := range strings.Fields("st nd rd th er re e eme de ste o a ro do º ª ° й го") {
+	for _, w := range strings.Fields("st nd rd d th er re e eme de ste o a ro do º ª ° й го") {
 		m[w] = true
 	}
 	return m
@@ -105,6 +106,15 @@ var (
 	partOf = newMark(`(?i)\b(1st|2nd|3rd|4th|5th|first|second|third|fourth|last)\s+(week|half|part|days?|quarter|fortnight|decade)\s+(of|in)\b`, " of", " in", " OF", " IN", " Of", " In")
 )
 
+// Years in several words or signs.
+var (
+	// decade is "década de 1880", "années 1880".
+	decade = newMark(`(?i)\b(?:(?:d[eé]cad[ae]|d[eé]cennie|dekade|decennio)\s+(?:(?:of|de|des|del|der|degli)\s+)?(?:(?:the|années|anos|años|anni)\s+)?|(?:années|anos|años|anni)\s+)(\d{3}0)\b`,
+		"ecad", "ECAD", "écad", "ÉCAD", "cenn", "CENN", "ekad", "EKAD", "nn", "NN", "nos", "NOS", "ños", "ÑOS")
+	// lentCentury is a century that someone added in brackets: [19]32.
+	lentCentury = newMark(`[\[(](1[5-9]|20)[\])]\s?(\d{2})\b`, "]", ")")
+)
+
 // Times of day. A zone needs its word here: 8:00-09:30 is two times.
 var (
 	timeRange = regexp.MustCompile(`([\x{e000}-\x{e0ff}])\s*(?:-|–|—|to|till|bis|até|hasta|à|a)\s*([\x{e000}-\x{e0ff}])`)
@@ -120,16 +130,29 @@ var ordinalSign = regexp.MustCompile(`(\d)(?:[.:]?[ºª°]|[.:](?:er|re|e|a|th|s
 var yearMask = regexp.MustCompile(`(?:^|[^\d\p{L}])((1[5-9]|20)(?:(\d)[-–_xX?]|[-–_xX?]{2}))(?:$|[^\d\p{L}xX_?-])`)
 
 // Chinese and Japanese dates, turned into figures and month names that the
-// rest reads: 1932年3月5日, 1903年3–5月.
+// rest reads: 1932年3月5日, 1903年3–5月, 民國七十三年五月.
 var (
-	cjkMonths = regexp.MustCompile(`(\d{1,2})\s*[-–—至~]\s*(\d{1,2})\s*月`)
-	cjkMonth  = regexp.MustCompile(`(\d{1,2})\s*月`)
+	cjkFigures = regexp.MustCompile(`[〇零一二三四五六七八九十廿卅元]+\s*[年月日號号]`)
+	cjkEra     = regexp.MustCompile(`(民國|民国|昭和|大正|明治|平成|令和)\s*(\d{1,3})\s*年`)
+	cjkMonths  = regexp.MustCompile(`(\d{1,2})\s*[-–—至~]\s*(\d{1,2})\s*月`)
+	cjkMonth   = regexp.MustCompile(`(\d{1,2})\s*月`)
 )
 
 func fromCJK(s string) string {
 	if !strings.ContainsAny(s, "年月日號号") {
 		return s
 	}
+	s = cjkFigures.ReplaceAllStringFunc(s, cjkNumber)
+	s = cjkEra.ReplaceAllStringFunc(s, func(t string) string {
+		g := cjkEra.FindStringSubmatch(t)
+		n, _ := strconv.Atoi(g[2])
+		e := eras[g[1]]
+		if n < e.from || n > e.last {
+			return t // no date, or one of the calendar of the moon
+		}
+		return strconv.Itoa(e.before+n) + "年"
+	})
+	s = strings.ReplaceAll(s, "中華", "")
 	name := func(n string) string {
 		m, ok := monthNumber(n)
 		if !ok {
@@ -143,6 +166,60 @@ func fromCJK(s string) string {
 	})
 	s = cjkMonth.ReplaceAllStringFunc(s, func(t string) string { return name(cjkMonth.FindStringSubmatch(t)[1]) })
 	return strings.NewReplacer("年", " ", "日", " ", "號", " ", "号", " ", "至", "–").Replace(s)
+}
+
+// eras are those that count years of the Gregorian calendar: the year before
+// the first, and the years from and up to which they do. The Republic's are in
+// use (from memory, as are the others: Japan took up the calendar in 1873).
+var eras = map[string]struct{ before, from, last int }{
+	"民國": {1911, 1, 188}, "民国": {1911, 1, 188},
+	"明治": {1867, 6, 45}, "大正": {1911, 1, 15}, "昭和": {1925, 1, 64}, "平成": {1988, 1, 31}, "令和": {2018, 1, 81},
+}
+
+// cjkNumber writes a number before a character for year, month or day in
+// figures: 一九三二年, 二十三日, 元年.
+func cjkNumber(s string) string {
+	var digits strings.Builder
+	n, unit, tens := 0, 0, false
+	for _, r := range s {
+		d := 0
+		switch r {
+		case '〇', '零':
+		case '一', '元':
+			d = 1
+		case '二':
+			d = 2
+		case '三':
+			d = 3
+		case '四':
+			d = 4
+		case '五':
+			d = 5
+		case '六':
+			d = 6
+		case '七':
+			d = 7
+		case '八':
+			d = 8
+		case '九':
+			d = 9
+		case '十', '廿', '卅':
+			tens = true
+			n += 10 * max(1, unit, map[rune]int{'廿': 2, '卅': 3}[r])
+			unit = 0
+			continue
+		case ' ':
+			continue
+		default: // 年, 月, 日
+			if tens {
+				return strconv.Itoa(n+unit) + string(r)
+			}
+			return digits.String() + string(r)
+		}
+		unit = d
+		digits.WriteByte(byte('0' + d))
+	}
+	return s
 }
 
 func monthNumber(s string) (int, bool) {
