@@ -1,0 +1,306 @@
+package job
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"cornerslip/label/check"
+	"cornerslip/label/register"
+)
+
+// An AttachSession confirms by scan that each sticker sits on its sheet. It is
+// told lines as a scanner or a keyboard gives them: a sheet's collector and
+// number, then the number of the sticker on it. Nothing is written before
+// Finish.
+type AttachSession struct {
+	r      *register.Register
+	ctx    context.Context
+	order  []register.Pair
+	before map[int]bool // attached before this session
+	work   *register.Attaching
+
+	sheet     int    // waits for its sticker; -1 if none does
+	said      string // how the sheet was called
+	confirmed []int  // places, in the order they were confirmed
+	wrong     int    // scans that did not fit
+
+	// Unnumbered are the records of the table that have no number yet;
+	// Nameless the printed numbers of which the register knows no specimen.
+	Unnumbered, Nameless int
+}
+
+// An AttachAnswer is what the person who scans is told.
+type AttachAnswer struct {
+	Message string // "" is nothing to say
+	Wrong   bool   // the message is of something wrong
+	Done    bool   // no more lines are wanted
+}
+
+// AttachTable begins with the sheets of a table in its order. Numbers that the
+// table lacks are those that the register has for the specimens.
+func (j *Job) AttachTable(ctx context.Context, r *Register, t *Table) (*AttachSession, error) {
+	series, err := r.Series(ctx)
+	if err != nil {
+		return nil, err
+	}
+	own := j.House.Herbarium.Code
+	if own == "" && len(series) == 1 {
+		own = series[0].Pattern.Code
+	}
+	var specimens []register.Specimen
+	err = j.scan(t, check.New(j.readOptions()), func(r rowResult) error {
+		if r.chosen && !otherHouse(r.record, own) {
+			specimens = append(specimens, specimenOf(r.record))
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	if missing := t.Only.Missing(); len(missing) > 0 {
+		return nil, fmt.Errorf("the table has no record called %s", quoted(missing))
+	}
+	answers, err := r.Propose(ctx, specimens)
+	if err != nil {
+		return nil, err
+	}
+	s := &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, sheet: -1}
+	seen := map[string]bool{}
+	var faults []error
+	for i, a := range answers {
+		switch {
+		case a.Foreign || a.Number != "" && seen[a.Number]: // another part of the same specimen
+			continue
+		case a.Number == "" && (a.Err == nil || specimens[i].CatalogNumber == ""):
+			s.Unnumbered++
+			continue
+		case a.Err != nil:
+			faults = append(faults, a.Err)
+			continue
+		}
+		seen[a.Number] = true
+		s.add(specimens[i], a.Number, a.State)
+	}
+	if err := errors.Join(faults...); err != nil {
+		return nil, err
+	}
+	if len(s.order) == 0 {
+		return nil, fmt.Errorf("no record of %s has a number; issue them first: cornerslip register issue %s -o numbered.csv", t.Source().Name(), t.Source().Name())
+	}
+	return s.start()
+}
+
+// AttachPrinted begins with the numbers that are printed and not yet attached,
+// in the order of the numbers.
+func AttachPrinted(ctx context.Context, r *Register) (*AttachSession, error) {
+	s := &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, sheet: -1}
+	for row, err := range r.List(ctx, register.Filter{States: []register.State{register.Printed}}) {
+		switch {
+		case err != nil:
+			return nil, err
+		case row.Specimen.Collector == "" && row.Specimen.Number == "":
+			s.Nameless++
+			continue
+		}
+		sheet := row.Specimen
+		sheet.CatalogNumber = ""
+		s.add(sheet, row.Range.String(), row.State)
+	}
+	if len(s.order) == 0 {
+		if s.Nameless > 0 {
+			return nil, fmt.Errorf("the register does not know whose the %d printed numbers are; name the table: cornerslip attach trip.csv", s.Nameless)
+		}
+		return nil, errors.New("no printed number waits to be attached; name the table to look at its sheets again: cornerslip attach trip.csv")
+	}
+	return s.start()
+}
+
+func (s *AttachSession) add(sheet register.Specimen, number string, state register.State) {
+	if state == register.Attached {
+		s.before[len(s.order)] = true
+	}
+	s.order = append(s.order, register.Pair{Sheet: sheet, Sticker: number})
+}
+
+func (s *AttachSession) start() (*AttachSession, error) {
+	var err error
+	s.work, err = register.NewAttaching(s.order)
+	return s, err
+}
+
+// Sheets returns how many sheets there are, and how many were attached before.
+func (s *AttachSession) Sheets() (all, before int) { return len(s.order), len(s.before) }
+
+// Confirmed returns how many sheets this session has confirmed.
+func (s *AttachSession) Confirmed() int { return len(s.confirmed) }
+
+// Wrong returns how many scans did not fit.
+func (s *AttachSession) Wrong() int { return s.wrong }
+
+// Waiting returns the sheet that waits for its sticker; "" if none does.
+func (s *AttachSession) Waiting() string {
+	if s.sheet < 0 {
+		return ""
+	}
+	return s.order[s.sheet].Sheet.String()
+}
+
+// Line takes a line. A tab parts a sheet and its sticker on one line. Blank
+// lines mean nothing: scanners send them.
+func (s *AttachSession) Line(line string) AttachAnswer {
+	if sheet, sticker, ok := strings.Cut(line, "\t"); ok && strings.TrimSpace(sheet) != "" && strings.TrimSpace(sticker) != "" && s.sheet < 0 {
+		if a := s.Line(sheet); a.Message != "" {
+			return a
+		}
+		return s.Line(sticker)
+	}
+	line = strings.TrimSpace(line)
+	switch strings.ToLower(line) {
+	case "":
+		return AttachAnswer{}
+	case "done":
+		return AttachAnswer{Done: true}
+	case "undo":
+		return s.undo()
+	}
+	number := s.number(line)
+	if s.sheet < 0 {
+		if number != "" {
+			return s.fault("%s is a sticker; first the sheet it is on: its collector and number", number)
+		}
+		return s.sheetSaid(line)
+	}
+	if number == "" {
+		if len(s.work.Sheets(line)) > 0 { // a sticker that would not scan was passed over
+			waited := s.order[s.sheet]
+			s.sheet = -1
+			a := s.sheetSaid(line)
+			return s.fault("%s has had no sticker and stays open", joinedMessage(waited.Sheet.String(), a.Message))
+		}
+		return s.fault("%q is no number of the register; scan the sticker on %s again, or say undo", line, s.Waiting())
+	}
+	scan := s.work.Scan(s.said, number)
+	place := s.sheet
+	s.sheet = -1
+	s.forget(place)
+	if scan.Finding != register.Fits {
+		return s.fault("%s", scan.Message)
+	}
+	s.confirmed = append(s.confirmed, place)
+	return AttachAnswer{Message: scan.Message}
+}
+
+// joinedMessage puts what is to be said of the next sheet after it.
+func joinedMessage(sheet, more string) string {
+	if more == "" {
+		return sheet
+	}
+	return more + "; " + sheet
+}
+
+func (s *AttachSession) fault(format string, args ...any) AttachAnswer {
+	s.wrong++
+	return AttachAnswer{Message: fmt.Sprintf(format, args...), Wrong: true}
+}
+
+// sheetSaid takes a sheet.
+func (s *AttachSession) sheetSaid(line string) AttachAnswer {
+	places := s.work.Sheets(line)
+	if len(places) != 1 {
+		return s.fault("%s", s.work.Scan(line, "").Message) // which says why, and judges nothing
+	}
+	s.sheet, s.said = places[0], line
+	return AttachAnswer{}
+}
+
+// number returns the number that a scan is of, in full; "" if it is none.
+func (s *AttachSession) number(text string) string {
+	if i := strings.LastIndexAny(text, "/=#"); i >= 0 { // a stable address, as matrix symbols hold it
+		text = text[i+1:]
+	}
+	if strings.Trim(text, "0123456789") == "" {
+		return ""
+	}
+	if one, err := s.r.Range(s.ctx, text, ""); err == nil {
+		return one.String()
+	}
+	return ""
+}
+
+// undo takes back the sheet that waits, else the last pair confirmed.
+func (s *AttachSession) undo() AttachAnswer {
+	if s.sheet >= 0 {
+		a := AttachAnswer{Message: fmt.Sprintf("forgotten: %s", s.Waiting())}
+		s.sheet = -1
+		return a
+	}
+	if len(s.confirmed) == 0 {
+		return AttachAnswer{Message: "nothing to undo"}
+	}
+	last := s.confirmed[len(s.confirmed)-1]
+	s.confirmed = s.confirmed[:len(s.confirmed)-1]
+	return AttachAnswer{Message: fmt.Sprintf("open again: %s, %s", s.order[last].Sheet, s.order[last].Sticker)}
+}
+
+func (s *AttachSession) forget(place int) {
+	s.confirmed = slices.DeleteFunc(s.confirmed, func(c int) bool { return c == place })
+}
+
+// An AttachReport says how a session ended.
+type AttachReport struct {
+	Attached int // pairs that are in the register now
+	Refused  []error
+	Open     []string // sheets that are not confirmed, with their numbers
+}
+
+// Finish writes the confirmed pairs into the register. One that it refuses does
+// not hold up the others.
+func (s *AttachSession) Finish(at At) (AttachReport, error) {
+	var rep AttachReport
+	if s.sheet >= 0 { // it has had no sticker
+		s.forget(s.sheet)
+		s.sheet = -1
+	}
+	slices.Sort(s.confirmed)
+	pairs := make([]register.Pair, len(s.confirmed))
+	for i, place := range s.confirmed {
+		pairs[i] = s.order[place]
+	}
+	refused := map[int]bool{}
+	if len(pairs) > 0 {
+		if err := s.r.Attach(s.ctx, at, pairs...); err == nil {
+			rep.Attached = len(pairs)
+		} else {
+			for i, p := range pairs {
+				switch one := s.r.Attach(s.ctx, at, p); {
+				case one == nil:
+					rep.Attached++
+				case isPairs(one):
+					rep.Refused = append(rep.Refused, one)
+					refused[s.confirmed[i]] = true
+				default: // the register itself cannot be written
+					return rep, one
+				}
+			}
+		}
+	}
+	for i, p := range s.order {
+		if !s.before[i] && (!slices.Contains(s.confirmed, i) || refused[i]) {
+			rep.Open = append(rep.Open, p.Sheet.String()+", "+p.Sticker)
+		}
+	}
+	return rep, nil
+}
+
+// isPairs reports whether an error is of the pair, not of the register.
+func isPairs(err error) bool {
+	for _, kind := range []error{register.ErrReadOnly, register.ErrLocked, register.ErrFull, register.ErrDamaged, register.ErrUnreachable, register.ErrNewer, context.Canceled} {
+		if errors.Is(err, kind) {
+			return false
+		}
+	}
+	return true
+}
