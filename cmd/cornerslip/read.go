@@ -39,9 +39,40 @@ command line, or for each line of standard input if there is none.`,
 	one("coordinates", "Coordinates in decimal degrees, UTM and MGRS",
 		"The status (ok, ambiguous, not_convertible or invalid), latitude, longitude, the\nuncertainty in metres from the precision written, UTM and MGRS, parted by tabs.",
 		`  cornerslip read coordinates "40°21′14″ N, 7°33′48″ W"`, job.ReadCoordinates)
-	one("number", "A number with its check character",
-		"The status, a tab, and the number with its check character.",
-		`  cornerslip read number "MOD37,36 A12425GABC1234002"`, job.ReadNumber)
+	c.AddCommand(a.readNumberCommand())
+	return c
+}
+
+func (a *app) readNumberCommand() *cobra.Command {
+	pattern, scheme := "", ""
+	c := &cobra.Command{
+		Use:   "number [text …]",
+		Short: "A number with its check character",
+		Long: `The status, a tab, and the number with its check character. The text is a number
+without it; the scheme's name may stand first.
+
+With the pattern of a series, from --pattern or the house file, the text is read as
+a number of that series, as it was typed or scanned, and written in full. The
+status is then ok, no_check (the check character was missing), wrong_check,
+foreign (of another series) or invalid.`,
+		Example: `  cornerslip read number "MOD37,36 A12425GABC1234002"
+  cornerslip read number --scheme "MOD 11-2" 0794
+  cornerslip read number --pattern "VDOURA-0000000 MOD 37,36" vdoura4217`,
+		RunE: func(_ *cobra.Command, args []string) error {
+			j, err := a.job()
+			if err != nil {
+				return err
+			}
+			read, err := j.NumberReader(pattern, scheme)
+			if err != nil {
+				return err
+			}
+			return a.read(args, read)
+		},
+	}
+	f := c.Flags()
+	f.StringVar(&pattern, "pattern", "", "how the numbers of the series are written, a `pattern` such as VDOURA-0000000 (default: the house's)")
+	f.StringVar(&scheme, "scheme", "", "the check character `scheme`, where the text does not say it: MOD 37,36, MOD 37-2, MOD 11-2, MOD 11,10 or MOD 97-10")
 	return c
 }
 

@@ -232,6 +232,9 @@ func (a *app) keptHouse(j *job.Job, kept string) (*job.Job, error) {
 // since holds the label against the table it was printed from.
 func (a *app) since(j *job.Job, one *job.Printed, p *reprintFlags) (*job.Table, job.Since, func()) {
 	nothing := func() {}
+	if k := one.Last().Kind; k == label.Slip || k == label.Barcode {
+		return nil, job.Since{}, nothing // a later determination is another slip, and bars say a number alone
+	}
 	path := p.table
 	if path == "" {
 		if path = one.Last().Run.Source; path == "" {

@@ -134,6 +134,9 @@ func slip(kind SlipKind, id, sheet *check.Record, part check.Preparation, o Opti
 	m.c.Part = m.b.word("", func(v *lang.Vocabulary) string {
 		return [...]string{v.SlipDetermination, v.SlipConfirmation, v.SlipRevision, v.SlipComment, v.SlipType}[kind]
 	})
+	if part.Of > 1 { // which of its sheets the slip goes on
+		m.c.Part += ", " + m.s.partName(part)
+	}
 	if kind == TypeSlip {
 		m.typified(id)
 	} else {

@@ -83,7 +83,7 @@ func (j *Job) onPartUsed(q *Request, r *run, rep *Report, start string, skip []s
 	if len(label) < len(r.sizes) {
 		return nil, fmt.Errorf("the paper has room for %d of the %d labels from there on; leave --start out to take a new paper", len(label), len(r.sizes))
 	}
-	g.Footer = j.footer(rep.title)
+	// No footer: it would lie on places that are still free.
 	plan, err := g.Plan(slices.Repeat([]layout.Size{size}, last+1))
 	if err != nil {
 		return nil, err

@@ -140,8 +140,9 @@ func (j *Job) contents(q *Request, o *form.Options, r *check.Record) []label.Con
 // setRecord is all labels of a record.
 type setRecord struct {
 	record  *check.Record
-	count   int    // the records it stands for, where that is more than one
-	number  string // the catalogue number where there is no record
+	count   int                   // the records it stands for, where that is more than one
+	number  string                // the catalogue number where there is no record
+	ids     map[int]*check.Record // of slips: the identifications by their rows
 	labels  []SetLabel
 	encoded [][]byte
 	leftOut map[Sort]int

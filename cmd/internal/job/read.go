@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -22,9 +23,26 @@ func ReadDate(text string) string { return date.ReadLine(text) }
 // MGRS, parted by tabs.
 func ReadCoordinates(text string) string { return coord.ReadLine(text) }
 
-// ReadNumber returns status and the number with its check character, parted by
-// a tab.
-func ReadNumber(text string) string { return accession.ReadLine(text) }
+// NumberReader returns what reads a catalogue number into status and number,
+// parted by a tab: by the pattern of a series, given or the house's; else the
+// check character is worked out, by the scheme given or named in the text.
+func (j *Job) NumberReader(pattern, scheme string) (func(string) string, error) {
+	if pattern != "" && scheme != "" {
+		return nil, errors.New("a pattern says its scheme itself: leave --scheme out")
+	}
+	if pattern == "" && scheme == "" {
+		pattern = j.House.Numbers.Pattern
+	}
+	switch {
+	case pattern != "":
+		p, err := accession.ParsePattern(pattern)
+		return p.ReadLine, err
+	case scheme != "":
+		s, err := accession.ParseScheme(scheme)
+		return func(text string) string { return accession.ReadLine(string(s) + " " + text) }, err
+	}
+	return accession.ReadLine, nil
+}
 
 // HouseTemplate returns a commented house file to start from.
 func HouseTemplate() []byte { return house.Template() }

@@ -171,12 +171,16 @@ func specimenOf(r *check.Record) register.Specimen {
 // one decides which labels of a record are printed, keeps them and hands them
 // on.
 func (k *keeper) one(ctx context.Context, r setRecord, known *register.Known) error {
-	cells, digest := cellsOf(r.record)
+	own, digest := recordCells(r.record)
 	var labels []SetLabel
 	var encoded [][]byte
 	var changed *Changed
 	before, left := false, 0
 	for i, l := range r.labels {
+		cells, digest := own, digest
+		if id := r.ids[l.Ref.Row]; id != nil {
+			cells, digest = recordCells(id)
+		}
 		now, err := k.compare(ctx, l, specimenOf(r.record).OccurrenceID, r.encoded[i], digest, known)
 		if err != nil {
 			return err
@@ -307,6 +311,9 @@ func labelOf(l SetLabel, r setRecord, box, cells, digest []byte) register.Label 
 	}
 	if r.record != nil {
 		k.Collector, k.Number, k.Name, k.Date = r.record.Text("recordedBy"), r.record.Number, r.record.Name, r.record.Date.ISO()
+		if id := r.ids[l.Ref.Row]; id != nil {
+			k.Name = id.Name
+		}
 		if k.For == "" { // a duplicate never bears our number
 			k.CatalogNumber = r.record.Text("catalogNumber")
 		}
@@ -314,8 +321,8 @@ func labelOf(l SetLabel, r setRecord, box, cells, digest []byte) register.Label 
 	return k
 }
 
-// cellsOf encodes what a record says, by term, and its digest.
-func cellsOf(r *check.Record) (cells, digest []byte) {
+// recordCells encodes what a record says, by term, and its digest.
+func recordCells(r *check.Record) (cells, digest []byte) {
 	all := map[string]string{}
 	if r != nil {
 		r.Terms(func(term string, f check.Field) bool {

@@ -76,8 +76,8 @@ func FindPrinted(ctx context.Context, r *register.Register, text string, kind la
 		return nil, false, err
 	}
 	type key struct {
-		kind                                               label.Kind
-		part, goes, catalog, collector, number, date, name string
+		kind                                                 label.Kind
+		part, goes, catalog, collector, number, date, record string
 	}
 	at := map[key]int{}
 	for _, k := range all {
@@ -86,7 +86,7 @@ func FindPrinted(ctx context.Context, r *register.Register, text string, kind la
 		}
 		id := key{k.Kind, k.Part, k.For, k.CatalogNumber, k.Collector, k.Number, k.Date, ""}
 		if k.Kind == label.Slip { // each determination is a slip of its own
-			id.name = k.Name
+			id.record = string(k.Record)
 		}
 		i, known := at[id]
 		if !known {

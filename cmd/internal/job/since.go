@@ -31,7 +31,7 @@ func (j *Job) Since(t *Table, k *register.Kept) (Since, error) {
 		if !isRecord(k, specimenOf(r.record)) {
 			return nil
 		}
-		cells, digest := cellsOf(r.record)
+		cells, digest := recordCells(r.record)
 		if bytes.Equal(digest, k.Record) {
 			s = Since{Row: r.record.Row}
 			return found

@@ -67,24 +67,26 @@ func (c *slipCheck) check(say func(label.Finding) error) (Summary, []slipSet, er
 }
 
 // contents returns the slips of a set, and the record that they are of.
-func (c *slipCheck) contents(set *slipSet, o form.Options) (*check.Record, []label.Content, error) {
+func (c *slipCheck) contents(set *slipSet, o form.Options) (setRecord, []label.Content, error) {
 	whose, err := c.whose(set)
 	if err != nil {
-		return nil, nil, err
+		return setRecord{}, nil, err
 	}
 	var sheet *check.Record
 	if set.sheet >= 0 {
 		sheet = whose
 	}
+	s := setRecord{record: whose, ids: map[int]*check.Record{}}
 	var contents []label.Content
 	for _, i := range set.ids {
 		id, err := c.take(&c.ids[i])
 		if err != nil {
-			return nil, nil, err
+			return s, nil, err
 		}
+		s.ids[id.Row] = id.Record
 		contents = append(contents, form.Slips(id.kind, id.Record, sheet, o)...)
 	}
-	return whose, contents, nil
+	return s, contents, nil
 }
 
 // slipsAndSet is checkAndSet for slips: each is called with all slips of a
@@ -116,11 +118,13 @@ func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, e
 	}
 	measures := j.measures(q)
 	work := func(_ int, set *slipSet) (setRecord, error) {
-		r, contents, err := c.contents(set, o)
+		s, contents, err := c.contents(set, o)
 		if err != nil {
-			return setRecord{}, err
+			return s, err
 		}
-		return j.setContents(r, contents, measures)
+		done, err := j.setContents(s.record, contents, measures)
+		done.ids = s.ids
+		return done, err
 	}
 	in := func(yield func(*slipSet, error) bool) {
 		for i := range sets {
