@@ -375,7 +375,27 @@ func (a *app) report(out, piece string, rep job.Report, mount bool) {
 	if rep.Face != (layout.Size{}) {
 		a.say("closed packets are %s × %s mm", rep.Face.W.Decimal(layout.MM, 0), rep.Face.H.Decimal(layout.MM, 0))
 	}
+	a.scans(rep.Scans)
 	a.advice(rep.Warnings)
+}
+
+// scans says how well the barcodes should scan.
+func (a *app) scans(all []job.Scans) {
+	names := map[string]string{"code128": "Code 128", "code39": "Code 39", "datamatrix": "Data Matrix", "qr": "QR Code"}
+	for _, s := range all {
+		standard := "ISO/IEC 15416"
+		if s.Symbology == "datamatrix" || s.Symbology == "qr" {
+			standard = "ISO/IEC 15415"
+		}
+		a.say("%s of %s, narrowest module %s mm (%d dots at %d dpi): grade %c as the printer paints them, by %s (contrast %.2f, modulation %.2f, decodability %.2f)",
+			plural(s.Count, "symbol"), names[s.Symbology], s.Module.Decimal(layout.MM, 3), s.Dots, s.DPI, s.Worst.Letter, standard, s.Worst.Contrast, s.Worst.Modulation, s.Worst.Decodability)
+		if s.Worst.Letter > 'B' {
+			a.say("warning: they may scan badly; print them wider (module_dots under [bars] in the house file)")
+		}
+	}
+	if len(all) > 0 {
+		a.say("what the ink does on your paper, the calibration page shows: cornerslip calibrate")
+	}
 }
 
 // stickers shows which stickers of the first sheet are used.

@@ -171,7 +171,8 @@ func (j *Job) Guide(paper string, write func(func(io.Writer) error) error) (Repo
 		return rep, err
 	}
 	pages := func(yield func(layout.Page, error) bool) { yield(page, nil) }
-	return rep, j.writePages("Guide for mounting sheets of "+rep.PaperSize.String(), &rep, pages, write)
+	err = j.writePages("Guide for mounting sheets of "+rep.PaperSize.String(), &rep, pages, write)
+	return rep, err
 }
 
 func (j *Job) guide(m *impose.Mount, sheet layout.Size) (layout.Page, error) {

@@ -106,7 +106,8 @@ func (j *Job) PrintNumbers(q Request, ranges []register.Range, write func(func(i
 	if err != nil {
 		return rep, err
 	}
-	return rep, j.writePages(rep.title, &rep, pages, keep.before(ctx, write))
+	err = j.writePages(rep.title, &rep, pages, keep.before(ctx, write))
+	return rep, err
 }
 
 // allNumbers yields the numbers of all ranges.

@@ -160,7 +160,8 @@ func (j *Job) PrintEmpty(q Request, n int, write func(func(io.Writer) error) err
 	if err != nil {
 		return rep, err
 	}
-	return rep, j.writePages(rep.title, &rep, pages, write)
+	err = j.writePages(rep.title, &rep, pages, write)
+	return rep, err
 }
 
 // emptyPacket is the label of a packet with lines for collector and number, the

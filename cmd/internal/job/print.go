@@ -109,6 +109,8 @@ type Report struct {
 	// Picture shows which stickers of the first sheet are used, for the terminal;
 	// "" where labels are not printed on stickers.
 	Picture string
+	// Scans say how well the barcodes should scan.
+	Scans []Scans
 	// Warnings say what is not as it should be with the printer or the paper.
 	Warnings []string
 
@@ -314,7 +316,8 @@ func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write fu
 	if err != nil {
 		return s, rep, err
 	}
-	return s, rep, j.writePages(rep.title, &rep, pages, keep.before(ctx, write))
+	err = j.writePages(rep.title, &rep, pages, keep.before(ctx, write))
+	return s, rep, err
 }
 
 // writePages writes pages as they are to be printed.
@@ -324,7 +327,7 @@ func (j *Job) writePages(title string, rep *Report, pages iter.Seq2[layout.Page,
 		return err
 	}
 	rep.Warnings = append(rep.Warnings, warnings...)
-	return j.writePlain(title, pages, write)
+	return j.writePlain(title, graded(pages, rep), write)
 }
 
 // writePlain writes pages as they are.

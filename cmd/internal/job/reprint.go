@@ -197,7 +197,8 @@ func (j *Job) Reprint(q Request, p Reprint, write func(func(io.Writer) error) er
 	if err != nil {
 		return rep, err
 	}
-	return rep, j.writePages(rep.title, &rep, pages, q.Memory.noting(write))
+	err = j.writePages(rep.title, &rep, pages, q.Memory.noting(write))
+	return rep, err
 }
 
 // noting returns write, with the reprints noted once the pages are drawn and
