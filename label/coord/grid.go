@@ -32,7 +32,7 @@ func readGrid(t prepared) (Reading, bool) {
 		return Reading{}, false
 	}
 	if t.words {
-		if g := mgrsRef.FindStringSubmatch(t.grid); g != nil && (g[4] != "" || strings.TrimSpace(g[0]) == t.grid || gridWord.MatchString(t.grid)) {
+		if g := mgrsRef.FindStringSubmatch(t.grid); g != nil && !isUnit(g, t.grid) && (g[4] != "" || strings.TrimSpace(g[0]) == t.grid || gridWord.MatchString(t.grid)) {
 			return t.mgrs(g), true
 		}
 		if g := mgrsLike.FindStringSubmatch(t.grid); g != nil {
@@ -40,6 +40,13 @@ func readGrid(t prepared) (Reading, bool) {
 		}
 	}
 	return t.utm()
+}
+
+// isUnit reports whether what looks like band and square is a word for degrees
+// among others: 40 deg 21 min.
+func isUnit(g []string, text string) bool {
+	w := strings.ToLower(g[2] + g[3])
+	return (w == "deg" || w == "gra") && strings.TrimSpace(g[0]) != text
 }
 
 func (t prepared) mgrs(g []string) Reading {

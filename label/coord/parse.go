@@ -199,6 +199,9 @@ func readHalves(g gathered, hints Hints) Reading {
 	}
 	i, j := pairOf(hs)
 	r := readTwo(hs[i], hs[j], g, hints)
+	if r.Status == Invalid && g.weak && len(hs) == 2 && len(hs[0].raw.whole) >= 6 && len(hs[1].raw.whole) >= 6 {
+		return refuse(NotConvertible, "the numbers are no degrees, and for metres the UTM zone is missing: write it before them, as 29T 532123 4567890")
+	}
 	if len(hs) > 2 && !repeats(hs, r, hints) {
 		r = r.unsure("there are more than two coordinates: keep one pair")
 	}

@@ -46,6 +46,9 @@ var (
 // dotted is degrees, minutes and seconds with stops between: 41.14.02.
 var dotted = regexp.MustCompile(`\b(\d{1,3})\.(\d{1,2})\.(\d{1,2}(?:[.,]\d+)?)\b`)
 
+// markInside is a mark above the decimal point, as old works set it: 14'.5 N.
+var markInside = regexp.MustCompile(`(\d)([°'"])\.(\d{1,5})(\s*(?:[NSEWO]|[,;]|$|\s))`)
+
 // iso6709 is a point as ISO 6709 writes it: +41.2339-008.6111/, also with
 // minutes (+4114.03-00836.67) or seconds (+411402-0083640) run on.
 var iso6709 = regexp.MustCompile(`^([+-])(\d{2})(\d{2})?(\d{2})?(\.\d+)?([+-])(\d{3})(\d{2})?(\d{2})?(\.\d+)?(?:[+-]\d+(?:\.\d+)?)?(?:CRS\w+)?/?$`)
@@ -80,6 +83,9 @@ func prepare(text string) prepared {
 	}
 	if strings.Count(p.text, ".") >= 2 {
 		p.text = dotted.ReplaceAllString(p.text, "$1 $2 $3")
+	}
+	if strings.Contains(p.text, "°.") || strings.Contains(p.text, "'.") || strings.Contains(p.text, "\".") {
+		p.text = markInside.ReplaceAllString(p.text, "$1.$3$2$4")
 	}
 	p.words, p.doubt = hasWord(p.text), strings.Contains(p.text, "?")
 	if p.words || strings.Contains(p.text, "D73") {
