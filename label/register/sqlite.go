@@ -113,15 +113,18 @@ func (r *Register) resting(abs string) bool {
 // readyFile looks whether the file is a register, of which version, and
 // whether it can be written.
 func (r *Register) readyFile(ctx context.Context) (version int, err error) {
-	var id, tables int
+	var id, tables, ours int
 	s := r.read(ctx)
 	if err := s.one([]any{&id}, "PRAGMA application_id"); err != nil {
 		return 0, r.wrap(err)
 	}
-	if err := s.one([]any{&tables}, "SELECT COUNT(*) FROM sqlite_master WHERE name = 'about'"); err != nil {
+	if err := s.one([]any{&tables, &ours}, "SELECT COUNT(*), COUNT(*) FILTER (WHERE name = 'about') FROM sqlite_master"); err != nil {
 		return 0, r.wrap(err)
 	}
-	if id != applicationID || tables == 0 {
+	switch {
+	case tables == 0: // whoever made it was broken off
+		return 0, r.fault(ErrNotRegister, nil, "this database has nothing in it; delete the file and make a new register")
+	case id != applicationID || ours == 0:
 		return 0, r.fault(ErrNotRegister, nil, "this is a database of another program, not a register")
 	}
 	if err := s.one([]any{&version}, "PRAGMA user_version"); err != nil {
@@ -178,6 +181,10 @@ const (
 	codeFull     = 13
 	codeCantOpen = 14
 	codeNotADB   = 26
+
+	codeWrite    = codeIOError | 3<<8
+	codeTruncate = codeIOError | 6<<8
+	codeShmSize  = codeIOError | 19<<8
 )
 
 func (r *Register) sqliteFault(err error) error {
@@ -199,6 +206,10 @@ func (r *Register) sqliteFault(err error) error {
 	case codeNotADB:
 		return r.fault(ErrNotRegister, err, "this is not a register")
 	case codeIOError:
+		switch e.Code() {
+		case codeWrite, codeTruncate, codeShmSize: // a quota, or a disk that fills in this moment
+			return r.fault(ErrFull, err, "the disk takes no more (%v): it may be full, over a quota or failing; nothing was changed; free some space and try again", err)
+		}
 		return r.fault(ErrDamaged, err, "the disk does not read or write as it should (%v)", err)
 	}
 	return nil
