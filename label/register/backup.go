@@ -19,12 +19,16 @@ func (r *Register) Backup(ctx context.Context, at At, path string) error {
 		return err
 	}
 	if r.d == postgres {
-		return r.fault(errors.ErrUnsupported, nil, "a register on a server is backed up with the server's own pg_dump: pg_dump --format=custom --schema=%s --file=%s %s", serverSchema, path, r.address)
+		var schema string
+		if err := r.read(ctx).one([]any{&schema}, "SELECT current_schema()::text"); err != nil {
+			return r.wrap(err)
+		}
+		return r.fault(errors.ErrUnsupported, nil, "a register on a server is backed up with the server's own program: pg_dump --format=custom --schema=%s --file=%s, with the address of the database", schema, path)
 	}
 	if _, err := os.Lstat(path); err == nil {
 		return r.fault(ErrExists, nil, "%s exists already; choose another name for the backup", path)
 	}
-	if err := r.copyTo(ctx, path); err != nil {
+	if err := r.copyTo(ctx, path, false); err != nil {
 		return err
 	}
 	if r.o.ReadOnly {
@@ -37,8 +41,9 @@ func (r *Register) Backup(ctx context.Context, at At, path string) error {
 }
 
 // copyTo makes a copy of the register's file, which is given its name only
-// when it is on the disk and was read back.
-func (r *Register) copyTo(ctx context.Context, path string) error {
+// when it is on the disk and was read back. A file of that name is replaced or
+// an error.
+func (r *Register) copyTo(ctx context.Context, path string, replace bool) error {
 	fail := func(err error) error {
 		return r.fault(ErrReadOnly, err, "the copy %s cannot be written: %v", path, err)
 	}
@@ -54,10 +59,10 @@ func (r *Register) copyTo(ctx context.Context, path string) error {
 	if err := syncFile(part); err != nil {
 		return fail(err)
 	}
-	if err := verifyCopy(ctx, part); err != nil {
+	if err := r.verifyCopy(ctx, part); err != nil {
 		return err
 	}
-	if _, err := os.Lstat(path); err == nil {
+	if _, err := os.Lstat(path); err == nil && !replace {
 		return r.fault(ErrExists, nil, "%s exists already; choose another name for the backup", path)
 	}
 	if err := os.Rename(part, path); err != nil {
@@ -79,17 +84,22 @@ func syncFile(path string) error {
 	return f.Sync()
 }
 
-func verifyCopy(ctx context.Context, path string) error {
-	r, err := dial(ctx, path, Options{ReadOnly: true}, false)
+// verifyCopy reads a copy of r's file back.
+func (r *Register) verifyCopy(ctx context.Context, path string) error {
+	copied, err := dial(ctx, path, Options{ReadOnly: true}, false)
 	if err != nil {
 		return err
 	}
-	defer r.db.Close()
-	if _, err := r.readyFile(ctx); err != nil {
+	defer copied.db.Close()
+	version, err := copied.readyFile(ctx)
+	if err != nil {
 		return err
 	}
+	if version != r.version {
+		return r.fault(ErrNewer, nil, "another program has just brought it to version %d; start again", version)
+	}
 	var verdict string
-	if err := r.read(ctx).one([]any{&verdict}, "PRAGMA quick_check(1)"); err != nil {
+	if err := copied.read(ctx).one([]any{&verdict}, "PRAGMA quick_check(1)"); err != nil {
 		return r.wrap(err)
 	}
 	if verdict != "ok" {

@@ -3,7 +3,6 @@ package register
 import (
 	"context"
 	"embed"
-	"os"
 	"strconv"
 )
 
@@ -117,11 +116,7 @@ func (r *Register) ready(ctx context.Context, steps []string) error {
 func (r *Register) upgrade(ctx context.Context, steps []string) error {
 	from := r.version
 	if r.d == sqlite {
-		kept := r.path + ".version-" + strconv.Itoa(from)
-		if err := os.Remove(kept); err != nil && !os.IsNotExist(err) {
-			return r.fault(ErrReadOnly, err, "the copy from before cannot be replaced: %v", err)
-		}
-		if err := r.copyTo(ctx, kept); err != nil {
+		if err := r.copyTo(ctx, r.path+".version-"+strconv.Itoa(from), true); err != nil {
 			return err
 		}
 	}
