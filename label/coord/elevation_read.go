@@ -18,6 +18,8 @@ var (
 	belowSea = regexp.MustCompile(`(?i)\b(?:below|bajo|abaixo|unter|au-dessous|sotto|infra)\s+(?:the |el |o |do |du |il |dem |de )*(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|meeresspiegel|mare)\b`)
 	// abbreviated is metres with "above sea level" run on: msnm, m s.m.
 	abbreviated = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n)|u\.?\s?m)\b\.?`)
+	// frenchAltitude stands behind a height.
+	frenchAltitude = regexp.MustCompile(`(?i)\bd'\s?alt(?:itude)?\b`)
 	// bySpaces and byMarks are thousands: 1 240, 1,240, 1.240.
 	bySpaces = regexp.MustCompile(`(^|[^\d.,])(\d{1,2}) (\d{3})\b`)
 	byMarks  = regexp.MustCompile(`^([1-9]\d{0,2})[.,'](\d{3})$`)
@@ -31,8 +33,8 @@ var elevationWords = func() map[string]string {
 		"feet":   "ft feet foot pie pies pé pés pied pieds piedi fuß fuss fot fod pedes ped 英尺",
 		"to":     "to a à bis até al hasta till und and y e et tot",
 		"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near 約 约",
-		"over":   "over above exceeding",
-		"under":  "below under upto less",
+		"over":   "over above exceeding acima über más mais plus mehr oltre sopra",
+		"under":  "below under upto less abaixo unter menos moins weniger meno jusque jusqu",
 		"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
 			" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔",
 	} {
@@ -42,6 +44,10 @@ var elevationWords = func() map[string]string {
 	}
 	return m
 }()
+
+// upTo are the words between two heights that leave the lower one open where
+// there is none; the others mean "at" then.
+var upTo = map[string]bool{"to": true, "bis": true, "ate": true, "hasta": true, "till": true}
 
 // ParseElevation reads an elevation as people write it: "1240-1260 m",
 // "c. 4000 ft", "1200 ± 20 m", "sea level", "4000 ft (1219 m)". A figure
@@ -65,6 +71,7 @@ type heightReader struct {
 	bound   bound
 	below   bool // below sea level
 	doubt   bool // a question mark
+	dashed  bool // a dash apart from any number, which may be a minus
 	plus    int  // index of the number behind ±, 0 if none
 
 	// What stands before the next number.
@@ -93,6 +100,7 @@ func scanElevation(text string) (*heightReader, error) {
 	if strings.ContainsAny(s, "0123456789") && !strings.HasPrefix(strings.ToLower(s), "sea") {
 		s = aboveSea.ReplaceAllString(s, " ")
 	}
+	s = frenchAltitude.ReplaceAllString(s, " ")
 	s = seaLevel.ReplaceAllString(s, " 0 m ")
 	s = bySpaces.ReplaceAllString(s, "$1$2$3")
 	rs := []rune(s)
@@ -148,11 +156,15 @@ func (r *heightReader) sign(rs []rune) (int, error) {
 			r.joined = true
 		} else {
 			r.negative = len(rs) > 1 && isDigit(rs[1])
+			r.dashed = r.dashed || !r.negative
 		}
 	case '±', '+':
 		n := 1
 		if c == '+' {
 			if len(rs) < 3 || rs[1] != '/' || rs[2] != '-' {
+				if len(r.numbers) > 0 { // 1200+ m
+					r.bound = atLeast
+				}
 				return 1, nil
 			}
 			n = 3
@@ -213,7 +225,7 @@ func (r *heightReader) word(w string) error {
 	case "feet":
 		r.setUnit(Feet)
 	case "to":
-		if len(r.numbers) == 0 && strings.EqualFold(w, "to") {
+		if len(r.numbers) == 0 && upTo[lang.Fold(w)] {
 			r.bound = atMost // alt. to 10 m
 		} else {
 			r.joined = true
@@ -262,6 +274,12 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 		return Elevation{}, Ambiguous, fmt.Errorf("%q has no unit: add m or ft", text)
 	case unit == -2:
 		return Elevation{}, Ambiguous, fmt.Errorf("%q mixes metres and feet: give both ends in one unit", text)
+	}
+	if r.dashed {
+		return Elevation{}, Ambiguous, fmt.Errorf("the dash in %q may be a minus: write it at the figure, or not at all", text)
+	}
+	if r.joined || r.tolerance {
+		return Elevation{}, Ambiguous, fmt.Errorf("%q lacks its other end: write both, or one height", text)
 	}
 	if r.doubt {
 		return Elevation{}, Ambiguous, fmt.Errorf("%q carries a question mark: write what is certain", text)
