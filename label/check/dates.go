@@ -21,9 +21,10 @@ type DateReading struct {
 // readDates reads the dates of collecting and determining.
 func (c *Context) readDates() {
 	h := c.Options.Dates
+	read := func(text string) date.Reading { return date.Read(text, h) }
 	switch text := c.Text("eventDate"); {
 	case text != "" && !absent("eventDate", text):
-		c.EventDate = DateReading{"eventDate", text, date.Read(text, h)}
+		c.EventDate = DateReading{"eventDate", text, c.past.dates.of(text, read)}
 	case c.Text("year") != "" || c.Text("month") != "" || c.Text("day") != "":
 		c.EventDate = c.readParts(h)
 	case c.Text("verbatimEventDate") != "" && !absent("eventDate", c.Text("verbatimEventDate")):
@@ -36,7 +37,7 @@ func (c *Context) readDates() {
 		c.DateText = c.EventDate.Text
 	}
 	if text := c.Text("dateIdentified"); text != "" && !absent("eventDate", text) {
-		c.DateIdentified = DateReading{"dateIdentified", text, date.Read(text, h)}
+		c.DateIdentified = DateReading{"dateIdentified", text, c.past.dates.of(text, read)}
 		if c.DateIdentified.Status == date.OK {
 			c.Identified = c.DateIdentified.Date
 		} else {

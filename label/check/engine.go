@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"cornerslip/label"
 	"cornerslip/label/date"
@@ -65,7 +66,10 @@ const Off label.Severity = 0
 type Engine struct {
 	o      Options
 	rules  []Rule
+	rows   []*Rule // those that look at one record and are not off
 	tables []fedRule
+
+	contexts, records sync.Pool // of *Context and *Record, to be used again
 }
 
 type fedRule struct {
@@ -80,8 +84,14 @@ func New(o Options) *Engine {
 		if s, ok := o.Severity[r.Name]; ok {
 			e.rules[i].Severity = s
 		}
-		if r.Table != nil && e.rules[i].Severity != Off {
+		if e.rules[i].Severity == Off {
+			continue
+		}
+		if r.Table != nil {
 			e.tables = append(e.tables, fedRule{e.rules[i], r.Table()})
+		}
+		if r.Row != nil {
+			e.rows = append(e.rows, &e.rules[i])
 		}
 	}
 	return e
@@ -108,7 +118,9 @@ func (e *Engine) Unknown() []string {
 // Printable says so and names the row otherwise, and what is to be said of
 // it, the reading's own findings included, in the order of the columns.
 func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
-	c := e.read(row)
+	c := e.context()
+	defer e.done(c)
+	c.read(row)
 	for _, f := range row.Findings {
 		if f, ok := e.Adjust(f); ok {
 			c.add(f)
@@ -117,14 +129,16 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 	// The cells of a ragged row stand under the wrong headings: what they
 	// hold says nothing.
 	if len(row.Cells) == len(row.Table().Columns()) || c.empty {
-		for i := range e.rules {
-			if r := &e.rules[i]; r.Row != nil && r.Severity != Off && (!c.empty || r.Name == emptyRow) {
+		for _, r := range e.rows {
+			if !c.empty || r.Name == emptyRow {
 				c.rule = r
 				r.Row(c)
 			}
 		}
 	}
-	slices.SortStableFunc(c.findings, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
+	if len(c.findings) > 1 {
+		slices.SortStableFunc(c.findings, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
+	}
 	return c.Record, c.findings
 }
 
@@ -186,21 +200,38 @@ type Context struct {
 	row      *table.Row
 	rule     *Rule
 	findings []label.Finding
-	memo     map[any]any
+	memos    []memo
+	past     *past
+}
+
+// past is what a Context remembers of other rows.
+type past struct {
+	reading      int // counts the rows
+	preparations recall[string, partsReading]
+	collectors   recall[string, []string]
+	codes        recall[string, []string]
+	dates        recall[string, date.Reading]
+	metres       recall[string, Height]
+	names        recall[nameKey, nameReading]
 }
 
 // Memo returns what made returned when a rule first asked for key in this
 // record, so that rules which look at the same thing read it once. Keys should
-// be of a type of the caller's own.
-func (c *Context) Memo(key any, made func() any) any {
-	v, ok := c.memo[key]
-	if !ok {
-		if c.memo == nil {
-			c.memo = map[any]any{}
+// be of a type of the caller's own. made is given what it made for an earlier
+// record, nil if there is none, to be used again.
+func (c *Context) Memo(key any, made func(old any) any) any {
+	for i := range c.memos {
+		m := &c.memos[i]
+		if m.key != key {
+			continue
 		}
-		v = made()
-		c.memo[key] = v
+		if m.reading != c.past.reading {
+			m.value, m.reading = made(m.value), c.past.reading
+		}
+		return m.value
 	}
+	v := made(nil)
+	c.memos = append(c.memos, memo{key, v, c.past.reading})
 	return v
 }
 

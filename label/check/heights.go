@@ -36,8 +36,8 @@ func (h *Height) is() bool { return h.Text != "" && h.Err == nil }
 // verbatim one.
 func (c *Context) readHeights() {
 	h := &c.Heights
-	h.Min = parseMetres(c.Text("minimumElevationInMeters"))
-	h.Max = parseMetres(c.Text("maximumElevationInMeters"))
+	h.Min = c.past.metres.of(c.Text("minimumElevationInMeters"), parseMetres)
+	h.Max = c.past.metres.of(c.Text("maximumElevationInMeters"), parseMetres)
 	if text := c.Text("verbatimElevation"); text != "" {
 		v, s, err := coord.ParseElevation(text)
 		if s == coord.Ambiguous && c.metresColumn() {

@@ -16,7 +16,24 @@ func (c *Context) readName() {
 		Authorship: c.Text("scientificNameAuthorship"), Family: c.Text("family"),
 		Qualifier: c.Text("identificationQualifier"), Rank: c.Text("taxonRank"), CultivarEpithet: c.Text("cultivarEpithet"),
 	}
-	c.Name, c.NameProblems = name.Compose(c.Text("scientificName"), c.Parts)
+	r := c.past.names.of(nameKey{c.Text("scientificName"), c.Parts}, composed)
+	c.Name, c.NameProblems = r.name, r.problems
+}
+
+// nameKey is all that a name is composed of.
+type nameKey struct {
+	text  string
+	parts name.Parts
+}
+
+type nameReading struct {
+	name     string
+	problems []NameProblem
+}
+
+func composed(k nameKey) nameReading {
+	n, problems := name.Compose(k.text, k.parts)
+	return nameReading{n, problems}
 }
 
 // nameRules are about the scientific name and the columns beside it.

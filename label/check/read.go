@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -9,8 +10,8 @@ import (
 
 // read makes the record of a row, as far as it can be read. What cannot is
 // left in the Context for the rules.
-func (e *Engine) read(row *table.Row) *Context {
-	c := &Context{Record: &Record{Row: row.N, Origin: row.Origin("")}, Options: &e.o, row: row}
+func (c *Context) read(row *table.Row) {
+	c.Row, c.Origin, c.row = row.N, row.Origin(""), row
 	c.readFields()
 	c.empty = len(c.fields) == 0 && len(c.Placeholders) == 0
 	c.readPeople()
@@ -19,14 +20,15 @@ func (e *Engine) read(row *table.Row) *Context {
 	c.readPlace()
 	c.readHeights()
 	c.readPreparations()
-	return c
 }
 
 // readFields keeps the filled cells. Columns without a cell in the file have
 // a default value, which an archive's description may give.
 func (c *Context) readFields() {
 	columns := c.row.Table().Columns()
-	c.fields = make([]entry, 0, len(columns))
+	if cap(c.fields) < len(columns) {
+		c.fields = make([]entry, 0, len(columns))
+	}
 	for i := range columns {
 		term := columns[i].Term
 		var cell table.Cell
@@ -69,12 +71,12 @@ func (c *Context) keeps(term string) bool {
 // readPeople reads collector and number, and whether a place is given.
 func (c *Context) readPeople() {
 	if text := c.Text("recordedBy"); text != "" && !absent("recordedBy", text) {
-		if people := ParseCollectors(text); len(people) > 0 {
+		if people := c.collectors(text); len(people) > 0 {
 			c.Collector, c.Others = people[0], people[1:]
 		}
 	}
 	if text := c.Text("coCollectors"); text != "" && !absent("recordedBy", text) {
-		c.Others = append(c.Others, ParseCollectors(text)...)
+		c.Others = append(c.Others, c.collectors(text)...)
 	}
 	if text := c.Text("recordNumber"); !absent("recordNumber", text) {
 		c.Number = text
@@ -88,9 +90,39 @@ func (c *Context) readPeople() {
 	}
 }
 
+// collectors is ParseCollectors. Nothing can be appended to the persons in
+// place.
+func (c *Context) collectors(text string) []string {
+	people := c.past.collectors.of(text, ParseCollectors)
+	return people[:len(people):len(people)]
+}
+
+// partsReading is what ParsePreparations says of a text.
+type partsReading struct {
+	parts []Preparation
+	err   error
+}
+
+func readParts(text string) partsReading {
+	parts, err := ParsePreparations(text)
+	return partsReading{slices.Clip(parts), err}
+}
+
+// herbaria returns the codes among those of duplicatesTo that are codes.
+func herbaria(text string) []string {
+	var all []string
+	for _, code := range splitCodes(text) {
+		if isCode(code) {
+			all = append(all, code)
+		}
+	}
+	return slices.Clip(all)
+}
+
 // readPreparations reads the parts, copies and duplicates.
 func (c *Context) readPreparations() {
-	c.Preparations, c.PartsErr = ParsePreparations(c.Text("preparations"))
+	r := c.past.preparations.of(c.Text("preparations"), readParts)
+	c.Preparations, c.PartsErr = r.parts, r.err
 	if c.PartsErr != nil { // printed only where the house lets it pass
 		c.Preparations, _ = ParsePreparations("")
 	}
@@ -99,9 +131,7 @@ func (c *Context) readPreparations() {
 	} else {
 		c.Copies = 1
 	}
-	for _, code := range splitCodes(c.Text("duplicatesTo")) {
-		if isCode(code) {
-			c.DuplicatesTo = append(c.DuplicatesTo, code)
-		}
+	if text := c.Text("duplicatesTo"); text != "" {
+		c.DuplicatesTo = c.past.codes.of(text, herbaria)
 	}
 }

@@ -42,6 +42,11 @@ type Row struct {
 	end   int64 // place in the file after the last cell
 }
 
+// Release gives the row back, to be made into a later one. Nobody may look at
+// it or its cells afterwards; the cells' texts stay. A row that is not released
+// is kept as long as anybody holds it.
+func (r *Row) Release() { r.table.released.Put(r) }
+
 // Get returns the cell of a Darwin Core term; the zero Cell if the table has
 // no such column or the row is too short to have that cell. A column headed
 // with a plain word such as "lat" answers to decimalLatitude where the cell is
@@ -119,9 +124,12 @@ func (p *place) walk(b []byte) {
 // row makes a Row of what the lexer cut.
 func (t *Table) row(p part, l *lexer, n int) *Row {
 	in := l.in
-	r := &Row{N: n, Line: l.line, table: t, file: p.src.Name(), Empty: true}
+	r, _ := t.released.Get().(*Row)
+	if r == nil || cap(r.Cells) < len(l.fields) {
+		r = &Row{Cells: make([]Cell, 0, max(len(l.fields), len(t.columns)))}
+	}
+	*r = Row{N: n, Line: l.line, table: t, file: p.src.Name(), Empty: true, Cells: r.Cells[:len(l.fields)]}
 	text := string(l.b[:l.length])
-	r.Cells = make([]Cell, len(l.fields), max(len(l.fields), len(t.columns)))
 	at := place{line: l.line, column: 1}
 	start := in.at(in.pos)
 	for i := range l.fields {

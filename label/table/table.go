@@ -18,6 +18,7 @@ import (
 	"io"
 	"iter"
 	"strconv"
+	"sync"
 	"sync/atomic"
 	"unicode/utf8"
 
@@ -115,6 +116,7 @@ type Table struct {
 	verbatim map[string]int // by Column.Verbatim
 	findings []label.Finding
 	digest   atomic.Pointer[string]
+	released sync.Pool // of *Row
 }
 
 // A part is a file with its encoding.

@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"fmt"
+	"iter"
 	"slices"
 
 	"cornerslip/label"
@@ -119,20 +120,62 @@ type rowResult struct {
 	chosen   bool
 }
 
-// scan reads the table once and hands every record to each in order. Rows are
-// checked on several goroutines.
+// scan reads the table once and hands every record to each in order, to be
+// kept. Rows are checked on several goroutines.
 func (j *Job) scan(t *Table, e *check.Engine, each func(rowResult) error) error {
-	work := func(_ int, row *table.Row) (rowResult, error) {
-		r, f := e.Row(row)
-		return rowResult{record: r, findings: f}, nil
-	}
-	return layout.InOrder(t.Rows(), j.Workers, work, func(r rowResult, err error) error {
-		if err != nil {
-			return err
+	return layout.InOrder(batches(t.Rows()), j.Workers, func(_ int, rows []*table.Row) ([]rowResult, error) {
+		results := make([]rowResult, len(rows))
+		for i, row := range rows {
+			results[i].record, results[i].findings = e.Row(row)
+			row.Release()
 		}
-		r.chosen = !r.record.Empty() && t.Only.Match(r.record)
-		return each(r)
+		return results, nil
+	}, func(results []rowResult, err error) error {
+		for _, r := range results {
+			r.chosen = !r.record.Empty() && t.Only.Match(r.record)
+			if err := each(r); err != nil {
+				return err
+			}
+		}
+		return err
 	})
+}
+
+// sweep is scan for who keeps no record.
+func (j *Job) sweep(t *Table, e *check.Engine, each func(rowResult) error) error {
+	return j.scan(t, e, func(r rowResult) error {
+		err := each(r)
+		e.Release(r.record)
+		return err
+	})
+}
+
+// batch is how many rows go to a goroutine at a time: handing over one costs
+// as much as reading it.
+const batch = 64
+
+// batches groups rows. An error comes after the rows before it.
+func batches(rows iter.Seq2[*table.Row, error]) iter.Seq2[[]*table.Row, error] {
+	return func(yield func([]*table.Row, error) bool) {
+		group := make([]*table.Row, 0, batch)
+		for row, err := range rows {
+			if err != nil {
+				if len(group) == 0 || yield(group, nil) {
+					yield(nil, err)
+				}
+				return
+			}
+			if group = append(group, row); len(group) == batch {
+				if !yield(group, nil) {
+					return
+				}
+				group = make([]*table.Row, 0, batch)
+			}
+		}
+		if len(group) > 0 {
+			yield(group, nil)
+		}
+	}
 }
 
 // Check reads the table and hands every finding that concerns the chosen
@@ -170,7 +213,7 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 			}
 		}
 	}
-	err := j.scan(t, e, func(r rowResult) error {
+	err := j.sweep(t, e, func(r rowResult) error {
 		e.Feed(r.record)
 		if pass != nil {
 			pass(r.record)
@@ -233,9 +276,10 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	return s, nil
 }
 
-// revisit reads the records once more, for those that have gone by.
+// revisit reads the records once more, for those that have gone by. None may be
+// kept.
 func (j *Job) revisit(t *Table, each func(*check.Record) error) error {
-	return j.scan(t, check.New(j.readOptions()), func(r rowResult) error { return each(r.record) })
+	return j.sweep(t, check.New(j.readOptions()), func(r rowResult) error { return each(r.record) })
 }
 
 func badRecord(r *check.Record) BadRecord {

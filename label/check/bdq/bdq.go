@@ -171,8 +171,12 @@ func respond(tests []Test, row *table.Row, today date.Date) iter.Seq[Answer] {
 // record.
 func shared(c *check.Context) *Cells {
 	type key struct{}
-	return c.Memo(key{}, func() any {
-		cells := NewCells(func(term string) string { return c.Cell(term).Text }, c.Options.Today)
+	return c.Memo(key{}, func(old any) any {
+		cells, _ := old.(*Cells)
+		if cells == nil {
+			cells = NewCells(func(term string) string { return c.Cell(term).Text }, c.Options.Today)
+		}
+		cells.dates = [2]dateCell{}
 		if c.Options.Dates == (date.Hints{}) { // then the check has read the dates as the tests do
 			for i, r := range []*check.DateReading{&c.EventDate, &c.DateIdentified} {
 				if term := [...]string{"eventDate", "dateIdentified"}[i]; r.Term == term && r.Text == cells.trimmed(term) {

@@ -85,7 +85,15 @@ type verdict struct {
 // verdict looks at a record once for all rules.
 func (f *finder) verdict(c *check.Context) *verdict {
 	type key struct{}
-	return c.Memo(key{}, func() any { return f.judge(c) }).(*verdict)
+	return c.Memo(key{}, func(old any) any {
+		v, _ := old.(*verdict)
+		if v == nil {
+			v = &verdict{}
+		}
+		*v = verdict{}
+		f.judge(c, v)
+		return v
+	}).(*verdict)
 }
 
 // slop is how far a border or coast may lie from where the outlines have it,
@@ -96,22 +104,21 @@ const slop = 2500
 // metres: many were found on a map long after the trip.
 const unstated = 5000
 
-func (f *finder) judge(c *check.Context) *verdict {
-	v := &verdict{}
+func (f *finder) judge(c *check.Context, v *verdict) {
 	if !c.HasCoordinates {
-		return v
+		return
 	}
 	lat, lon := c.Coordinates.Lat.Degrees(), c.Coordinates.Lon.Degrees()
 	if c.Coordinates.Lat == 0 && c.Coordinates.Lon == 0 {
 		v.fault, v.term = zero, c.Place.LatTerm
-		return v
+		return
 	}
 	var other place.ISOCountry
 	v.stated, other, v.isStated = f.stated(c.Record)
 	v.here = place.CountriesAt(lat, lon)
 	for _, code := range v.here {
 		if v.isStated && (code == v.stated.Code || code == other.Code) {
-			return v
+			return
 		}
 	}
 	reach := slop + c.Uncertainty + float64(c.Coordinates.Uncertainty())
@@ -120,27 +127,26 @@ func (f *finder) judge(c *check.Context) *verdict {
 	}
 	if !v.isStated || !place.HasBorders(v.stated.Code) {
 		f.judgeSea(c, v, lat, lon, reach)
-		return v
+		return
 	}
 	distance := place.CountryDistance(v.stated.Code, lat, lon)
 	if other.Code != "" {
 		distance = min(distance, place.CountryDistance(other.Code, lat, lon))
 	}
 	if distance <= reach || len(v.here) == 0 && marine(c.Record) || len(v.here) > 0 && belonged(v.here[0], v.stated.Code, c.Date) {
-		return v
+		return
 	}
 	if f.variant(c, v, lat, lon) {
-		return v
+		return
 	}
 	name := v.stated.Name
 	if len(v.here) == 0 {
 		v.fault, v.term = atSea, c.Place.LatTerm
 		v.message = fmt.Sprintf("%s lies in the sea, %s from %s, which is stated: correct the coordinates, or fill in waterBody if it was collected there", written(c), far(distance), name)
-		return v
+		return
 	}
 	v.fault, v.term = elsewhere, c.Place.LatTerm
 	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), name)
-	return v
 }
 
 // judgeSea is for records whose country is not known.
