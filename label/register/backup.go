@@ -53,7 +53,11 @@ func (r *Register) copyTo(ctx context.Context, path string, replace bool) error 
 	}
 	defer os.RemoveAll(dir)
 	part := filepath.Join(dir, "copy.db")
-	if err := r.read(ctx).exec("VACUUM INTO ?", part); err != nil {
+	if err := r.patient(ctx, func() error {
+		os.Remove(part) // of an attempt before
+		_, err := r.db.ExecContext(ctx, "VACUUM INTO ?", part)
+		return err
+	}); err != nil {
 		return r.wrap(err)
 	}
 	if err := syncFile(part); err != nil {

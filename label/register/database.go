@@ -55,15 +55,31 @@ func (s *session) exec(query string, args ...any) error {
 	if err := keepable(args); err != nil {
 		return err
 	}
-	_, err := s.db.ExecContext(s.ctx, s.r.d.bind(query), args...)
-	return err
+	return s.patient(func() error {
+		_, err := s.db.ExecContext(s.ctx, s.r.d.bind(query), args...)
+		return err
+	})
+}
+
+// patient repeats f while others hold the lock it needs; within a transaction
+// there is nothing to wait for.
+func (s *session) patient(f func() error) error {
+	if _, free := s.db.(*sql.DB); !free || s.r.d != sqlite {
+		return f()
+	}
+	return s.r.patient(s.ctx, f)
 }
 
 func (s *session) rows(query string, args ...any) (*sql.Rows, error) {
 	if err := keepable(args); err != nil {
 		return nil, err
 	}
-	return s.db.QueryContext(s.ctx, s.r.d.bind(query), args...)
+	var rows *sql.Rows
+	err := s.patient(func() (err error) {
+		rows, err = s.db.QueryContext(s.ctx, s.r.d.bind(query), args...)
+		return err
+	})
+	return rows, err
 }
 
 // each calls f for every row of the answer.
@@ -109,11 +125,11 @@ func (r *Register) write(ctx context.Context, at At, f func(c *change) error) er
 	if r.o.ReadOnly {
 		return r.fault(ErrReadOnly, nil, "it was opened for looking only")
 	}
-	tx, err := r.db.BeginTx(ctx, nil) // SQLite: BEGIN IMMEDIATE, so it waits here
+	tx, end, err := r.begin(ctx)
 	if err != nil {
 		return r.wrap(err)
 	}
-	defer tx.Rollback()
+	defer end()
 	c := &change{session: session{ctx, r, tx}, tx: tx, at: at, next: map[string]int64{}, prepared: map[string]*sql.Stmt{}}
 	if err := c.begin(); err != nil {
 		return r.wrap(err)
@@ -125,6 +141,16 @@ func (r *Register) write(ctx context.Context, at At, f func(c *change) error) er
 		return r.uncertain(r.wrap(err))
 	}
 	return nil
+}
+
+// begin begins a transaction that writes; end must be called whatever becomes
+// of it. With SQLite it waits here for its turn.
+func (r *Register) begin(ctx context.Context) (tx *sql.Tx, end func(), err error) {
+	if r.d == sqlite {
+		return r.beginFile(ctx)
+	}
+	tx, err = r.db.BeginTx(ctx, nil)
+	return tx, func() { tx.Rollback() }, err
 }
 
 // begin waits for this writer's turn and makes sure that nobody has changed

@@ -36,8 +36,11 @@ func TestKill(t *testing.T) {
 		must(t, err)
 		goal = n
 	}
-	each(t, func(t *testing.T, p place) {
-		r := p.create(t)
+	test := func(t *testing.T, p place, o Options) {
+		r, err := Create(t.Context(), p.fresh(), registrar(""), o)
+		must(t, err)
+		defer r.Close()
+		addSeries(t, r, "VDOURA-0000000")
 		h := &hunt{r: r, dir: t.TempDir(), address: r.full(), rnd: rand.New(rand.NewPCG(uint64(goal), 0))}
 		start := time.Now()
 		h.run(t, goal)
@@ -45,7 +48,10 @@ func TestKill(t *testing.T) {
 		h.judge(t)
 		t.Logf("%s: %d numbers by %d processes in %.1f s, %d killed; %d numbers were taken by a process that died before it could write them down",
 			p.name, h.highest, hunters, took.Seconds(), h.kills, h.stranded)
-	})
+	}
+	each(t, func(t *testing.T, p place) { test(t, p, Options{}) })
+	// With the journal that a network share needs.
+	t.Run("SQLite with a journal", func(t *testing.T) { test(t, place{name: "SQLite with a journal", dir: t.TempDir()}, Options{Network: true}) })
 }
 
 const (

@@ -35,11 +35,11 @@ func (r *Register) build(ctx context.Context, at At, steps []string) error {
 			return err
 		}
 	}
-	tx, err := r.db.BeginTx(ctx, nil)
+	tx, end, err := r.begin(ctx)
 	if err != nil {
 		return r.wrap(err)
 	}
-	defer tx.Rollback()
+	defer end()
 	c := &change{session: session{ctx, r, tx}, tx: tx, at: at, next: map[string]int64{}}
 	if r.d == postgres {
 		if err := c.prepareServer(); err != nil {

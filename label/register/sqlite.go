@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -75,7 +76,7 @@ func (r *Register) dsn(abs string) string {
 		slashed = "/" + slashed
 	}
 	q := url.Values{}
-	q.Set("_busy_timeout", strconv.FormatInt(r.o.wait().Milliseconds(), 10))
+	q.Set("_busy_timeout", milliseconds(turn))
 	// EXTRA is FULL with a write-ahead log, and with a journal it syncs the
 	// folder too. Nothing here changes a file that is not ours.
 	for _, p := range append([]string{"synchronous(EXTRA)", "foreign_keys(1)", "trusted_schema(0)", "cache_size(-32768)"}, r.o.pragmas...) {
@@ -110,6 +111,70 @@ func (r *Register) resting(abs string) bool {
 	return false
 }
 
+// turn is how long SQLite itself waits for a lock before the register asks
+// anew. Left alone, SQLite waits ever longer between its own attempts, and
+// whoever waits so can miss every gap that others leave who write without a
+// pause.
+const turn = 20 * time.Millisecond
+
+// patient repeats f while others hold the lock that it needs, for as long as
+// the register is to wait.
+func (r *Register) patient(ctx context.Context, f func() error) error {
+	err := f()
+	if !busy(err) {
+		return err
+	}
+	over := time.NewTimer(r.o.wait())
+	defer over.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-over.C:
+			return err
+		case <-time.After(time.Duration(1+rand.IntN(8)) * time.Millisecond):
+		}
+		if err = f(); !busy(err) {
+			return err
+		}
+	}
+}
+
+func busy(err error) bool {
+	var e *driver.Error
+	return errors.As(err, &e) && (e.Code()&0xFF == codeBusy || e.Code()&0xFF == codeLocked)
+}
+
+func milliseconds(d time.Duration) string { return strconv.FormatInt(d.Milliseconds(), 10) }
+
+// beginFile begins a transaction. Once it has its turn to write it must not
+// fail because somebody is still reading, so it waits in its last step too.
+func (r *Register) beginFile(ctx context.Context) (tx *sql.Tx, end func(), err error) {
+	conn, err := r.db.Conn(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
+	end = func() {
+		if tx != nil {
+			tx.Rollback()
+		}
+		conn.ExecContext(context.WithoutCancel(ctx), "PRAGMA busy_timeout = "+milliseconds(turn))
+		conn.Close()
+	}
+	err = r.patient(ctx, func() error {
+		tx, err = conn.BeginTx(ctx, nil) // BEGIN IMMEDIATE
+		return err
+	})
+	if err == nil {
+		_, err = tx.ExecContext(ctx, "PRAGMA busy_timeout = "+milliseconds(r.o.wait()))
+	}
+	if err != nil {
+		end()
+		return nil, nil, err
+	}
+	return tx, end, nil
+}
+
 // readyFile looks whether the file is a register, of which version, and
 // whether it can be written.
 func (r *Register) readyFile(ctx context.Context) (version int, err error) {
@@ -135,9 +200,9 @@ func (r *Register) readyFile(ctx context.Context) (version int, err error) {
 
 // writableFile tries a write and takes it back.
 func (r *Register) writableFile(ctx context.Context) error {
-	tx, err := r.db.BeginTx(ctx, nil)
+	tx, end, err := r.begin(ctx)
 	if err == nil {
-		defer tx.Rollback()
+		defer end()
 		_, err = tx.ExecContext(ctx, "UPDATE about SET value = value WHERE key = 'version'")
 	}
 	if told := r.wrap(err); errors.Is(told, ErrLocked) {
