@@ -182,6 +182,7 @@ func (c *slipCheck) tell(say func(label.Finding) error) (Summary, error) {
 				return s, err
 			}
 		}
+		kept.findings = nil // said once, not kept while slips are set
 		if !kept.bad {
 			continue
 		}
