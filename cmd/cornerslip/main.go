@@ -109,7 +109,7 @@ A first try:
 	f.StringSliceVar(&a.langs, "lang", nil, "`language` of the words the program prints: en, pt, es, fr, de, la, zh-Hant; two make it bilingual (pt,en)")
 	root.AddCommand(
 		a.checkCommand(), a.mendCommand(), a.sheetCommand(), a.packetCommand(), a.barcodeCommand(), a.slipCommand(), a.tagCommand(), a.proofCommand(),
-		a.reprintCommand(), a.listCommand(), a.calibrateCommand(),
+		a.reprintCommand(), a.listCommand(), a.calibrateCommand(), a.registerCommand(), a.attachCommand(),
 		a.readCommand(), a.houseCommand(), a.fontsCommand(),
 	)
 	return root

@@ -168,7 +168,7 @@ func (s *AttachSession) Line(line string) AttachAnswer {
 	}
 	number := s.number(line)
 	if s.sheet < 0 {
-		if number != "" {
+		if number != "" && len(s.work.Sheets(line)) == 0 {
 			return s.fault("%s is a sticker; first the sheet it is on: its collector and number", number)
 		}
 		return s.sheetSaid(line)
@@ -220,9 +220,6 @@ func (s *AttachSession) sheetSaid(line string) AttachAnswer {
 func (s *AttachSession) number(text string) string {
 	if i := strings.LastIndexAny(text, "/=#"); i >= 0 { // a stable address, as matrix symbols hold it
 		text = text[i+1:]
-	}
-	if strings.Trim(text, "0123456789") == "" {
-		return ""
 	}
 	if one, err := s.r.Range(s.ctx, text, ""); err == nil {
 		return one.String()

@@ -100,6 +100,14 @@ func (j *Job) Import(ctx context.Context, t *Table, q ImportRequest, clash func(
 		_, err := j.SeriesName(ctx, q.Register, q.Series)
 		return rep, err
 	}
+	for _, f := range t.Findings() {
+		if f.Severity == label.Error {
+			return rep, errors.New(f.String())
+		}
+	}
+	if t.Index("catalogNumber") < 0 {
+		return rep, fmt.Errorf("%s has no column for the numbers; give it the heading catalogNumber", t.Source().Name())
+	}
 	o := register.ImportOptions{Series: q.Series}
 	if q.Highest == "" {
 		if err := j.leaps(t, before); err != nil {

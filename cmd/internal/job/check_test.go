@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -52,8 +53,8 @@ func TestReuse(t *testing.T) {
 				if len(findings)+len(r.findings) > 0 && !reflect.DeepEqual(r.findings, findings) {
 					t.Errorf("%s row %d: findings %v, want %v", name, n, r.findings, findings)
 				}
-				if !sameRecord(r.record, record) {
-					t.Errorf("%s row %d: %+v\nwant %+v", name, n, r.record, record)
+				if got, want := fmt.Sprintf("%+v", r.record), fmt.Sprintf("%+v", record); got != want {
+					t.Errorf("%s row %d: %s\nwant %s", name, n, got, want)
 				}
 				return nil
 			})
@@ -65,17 +66,6 @@ func TestReuse(t *testing.T) {
 			}
 		}
 	}
-}
-
-// sameRecord compares all but the room behind slices.
-func sameRecord(a, b *check.Record) bool {
-	if len(a.DuplicatesTo)+len(b.DuplicatesTo) == 0 {
-		a.DuplicatesTo, b.DuplicatesTo = nil, nil
-	}
-	if len(a.Others)+len(b.Others) == 0 {
-		a.Others, b.Others = nil, nil
-	}
-	return reflect.DeepEqual(a, b)
 }
 
 // mixedExamples is a table of all rules' examples, one after the other.

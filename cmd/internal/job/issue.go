@@ -73,6 +73,16 @@ func (r *IssueReport) Count(s NumberStatus) int {
 	return n
 }
 
+// Nameless reports whether some record has no number for want of an identifier.
+func (r *IssueReport) Nameless() bool {
+	for _, one := range r.Numbers {
+		if errors.Is(one.Err, register.ErrNeedsIdentifier) || errors.Is(one.Err, register.ErrAmbiguous) {
+			return true
+		}
+	}
+	return false
+}
+
 // issueScope is what says which specimen a record is of. A wrong latitude is no
 // reason to withhold a number; a wrong collector's number is.
 var issueScope = &scope{
@@ -81,7 +91,7 @@ var issueScope = &scope{
 		"recordNumber": true, "eventDate": true, "year": true, "month": true, "day": true, "verbatimEventDate": true, "preparations": true,
 		"materialEntityID": true, "materialSampleID": true,
 	},
-	not: []string{"collector-missing", "number-missing", "catalogue-number-letters"},
+	not: []string{"collector-missing", "number-missing", "date-missing", "catalogue-number-letters"},
 }
 
 // specimenRow is a record that may be given a number.
@@ -102,11 +112,20 @@ type specimenRow struct {
 func (r *specimenRow) row() int { return r.Origin.Row }
 
 // fail keeps the first reason why a record gets no number.
-func (r *specimenRow) fail(format string, args ...any) {
+func (r *specimenRow) fail(kind error, format string, args ...any) {
 	if r.err == nil {
-		r.err = fmt.Errorf("%s: %s: %s", r.Origin, r.key, fmt.Sprintf(format, args...))
+		r.err = &rowError{kind, fmt.Sprintf("%s: %s: %s", r.Origin, r.key, fmt.Sprintf(format, args...))}
 	}
 }
+
+// A rowError is why a record gets no number, of one of the register's kinds.
+type rowError struct {
+	kind error
+	text string
+}
+
+func (e *rowError) Error() string { return e.text }
+func (e *rowError) Unwrap() error { return e.kind }
 
 // specimenRows are all records of a table, in order.
 type specimenRows struct {
@@ -216,7 +235,7 @@ func (all *specimenRows) oneSpecimen(group []int) bool {
 		r := &all.rows[i]
 		if r.Gathering() != first.Gathering() || r.Date != "" && first.Date != "" && r.Date != first.Date {
 			if r.entity != "" {
-				r.fail("it has the materialEntityID of %s, row %d, and is of another gathering; one of the two is wrong", first.key, first.row())
+				r.fail(register.ErrClash, "it has the materialEntityID of %s, row %d, and is of another gathering; one of the two is wrong", first.key, first.row())
 			}
 			return false
 		}
@@ -241,14 +260,14 @@ func (all *specimenRows) join(group []int) {
 		r.share, r.Shared = group[0], true
 		if r.CatalogNumber != "" {
 			if number >= 0 && all.rows[number].CatalogNumber != r.CatalogNumber {
-				r.fail("by the table it is one specimen with row %d, and the two have different numbers, %s and %s", all.rows[number].row(), all.rows[number].CatalogNumber, r.CatalogNumber)
+				r.fail(register.ErrClash, "by the table it is one specimen with row %d, and the two have different numbers, %s and %s", all.rows[number].row(), all.rows[number].CatalogNumber, r.CatalogNumber)
 			} else if number < 0 {
 				number = i
 			}
 		}
 		if r.OccurrenceID != "" {
 			if identity >= 0 && all.rows[identity].OccurrenceID != r.OccurrenceID {
-				r.fail("by the table it is one specimen with row %d, and the two have different occurrenceIDs", all.rows[identity].row())
+				r.fail(register.ErrClash, "by the table it is one specimen with row %d, and the two have different occurrenceIDs", all.rows[identity].row())
 			} else if identity < 0 {
 				identity = i
 			}
@@ -310,11 +329,11 @@ func (all *specimenRows) among(group []int) {
 			}
 			switch {
 			case r.OccurrenceID != "":
-				r.fail("row %d is of the same gathering and has no identifier; give it an occurrenceID first, for the two could be taken for each other", other.row())
+				r.fail(register.ErrAmbiguous, "row %d is of the same gathering and has no identifier; give it an occurrenceID first, for the two could be taken for each other", other.row())
 			case other.bad:
-				r.fail("nothing tells it from row %d, which has an error; mend that row first, or give this one an occurrenceID", other.row())
+				r.fail(register.ErrAmbiguous, "nothing tells it from row %d, which has an error; mend that row first, or give this one an occurrenceID", other.row())
 			default:
-				r.fail("nothing tells it from row %d; give each an occurrenceID (--write-identifiers does), or, if they are parts of one specimen, say in preparations which: sheet 1 of 2", other.row())
+				r.fail(register.ErrAmbiguous, "nothing tells it from row %d; give each an occurrenceID, or, if they are parts of one specimen, say in preparations which: sheet 1 of 2", other.row())
 			}
 			break
 		}
