@@ -23,7 +23,8 @@ var plainLetters = map[rune]string{
 func fold(text string) string {
 	var b strings.Builder
 	b.Grow(len(text))
-	for _, r := range norm.NFKD.String(text) {
+	// Beside bytes that are not text the normal form would leave letters whole.
+	for _, r := range norm.NFKD.String(strings.ToValidUTF8(text, "\uFFFD")) {
 		switch {
 		case r < utf8.RuneSelf:
 			if 'A' <= r && r <= 'Z' {
@@ -32,6 +33,9 @@ func fold(text string) string {
 			b.WriteByte(byte(r))
 			continue
 		case unicode.Is(unicode.M, r):
+			continue
+		case 0x2B9 <= r && r <= 0x2FF: // modifier letters: the apostrophe in OʼNeill, the ʻokina
+			b.WriteByte('\'')
 			continue
 		}
 		r = unicode.ToLower(r)

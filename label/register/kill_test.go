@@ -51,7 +51,9 @@ func TestKill(t *testing.T) {
 	}
 	each(t, func(t *testing.T, p place) { test(t, p, Options{}) })
 	// With the journal that a network share needs.
-	t.Run("SQLite with a journal", func(t *testing.T) { test(t, place{name: "SQLite with a journal", dir: t.TempDir()}, Options{Network: true}) })
+	t.Run("SQLite with a journal", func(t *testing.T) {
+		test(t, place{name: "SQLite with a journal", dir: t.TempDir()}, Options{Network: true})
+	})
 }
 
 const (
