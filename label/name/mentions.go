@@ -177,6 +177,10 @@ func (s *searcher) epithetOf(i, n int, known bool) bool {
 	switch {
 	case s.knows(s.textOf(i), e):
 		return true
+	case known && !romance(e) && s.authorsAt(n+1), s.latin(n) && !romance(e) && s.bracketedAuthors(n+1):
+		return true
+	case (known || strongLatin(e)) && !romance(e) && s.crossedAt(n+1):
+		return true
 	case s.opt.TaxonField && !romance(e) && s.authorsAt(n+1):
 		return true
 	case !s.latin(n) || romance(e) || s.toks[n].letters < 4 && !known:
@@ -204,9 +208,8 @@ func (s *searcher) authorsAt(j int) bool {
 		return false
 	}
 	u := &s.toks[j]
-	if u.class == openSign && u.pair > j+1 && u.pair+1 < len(s.toks) {
-		a, b := &s.toks[u.pair-1], &s.toks[u.pair+1]
-		return a.class == word && a.dot && s.toks[j+1].class == word && s.toks[j+1].upper && b.class == word && b.upper
+	if u.class == openSign {
+		return s.bracketedAuthors(j)
 	}
 	if u.class != word || !u.upper || !u.dot || u.kind != plainWord {
 		return false
@@ -215,7 +218,37 @@ func (s *searcher) authorsAt(j int) bool {
 		return j+1 >= len(s.toks) || !(s.toks[j+1].class == number)
 	}
 	return s.textOf(j) == "L." && (j+1 >= len(s.toks) || s.toks[j+1].class == comma || s.toks[j+1].class == closeSign ||
-		s.toks[j+1].class == word && (s.toks[j+1].kind == and || s.toks[j+1].kind == rankInfra))
+		s.toks[j+1].class == word && (s.toks[j+1].kind == and || s.toks[j+1].kind == rankInfra || s.toks[j+1].kind == ordinary))
+}
+
+// bracketedAuthors reports whether "(L.) Mill." stands at j.
+func (s *searcher) bracketedAuthors(j int) bool {
+	if j >= len(s.toks) {
+		return false
+	}
+	u := &s.toks[j]
+	if u.class != openSign || u.pair <= j+1 || u.pair+1 >= len(s.toks) {
+		return false
+	}
+	switch s.bare(j + 1) { // people's titles, places and parts of a country
+	case "eng", "engª", "dr", "dra", "sr", "sra", "srta", "prof", "mr", "mrs", "ms", "sta", "sto", "st", "ste", "mt", "mte", "inst", "univ", "dist", "distr", "conc", "freg", "mun", "prov", "dep", "dept", "co", "reg", "arr", "cant", "no", "nr", "fig":
+		return false
+	}
+	a, b := &s.toks[u.pair-1], &s.toks[u.pair+1]
+	return a.class == word && a.dot && s.toks[j+1].class == word && s.toks[j+1].upper && b.class == word && b.upper
+}
+
+// crossedAt reports whether a sign of hybridity stands at j and another parent
+// behind it: "× Q. pyrenaica", "× pyrenaica".
+func (s *searcher) crossedAt(j int) bool {
+	if j+1 >= len(s.toks) || s.toks[j].class != crossSign {
+		return false
+	}
+	n := j + 1
+	if t := &s.toks[n]; t.class == word && t.upper && t.kind == plainWord {
+		n++
+	}
+	return s.isEpithet(n) && s.latin(n)
 }
 
 // abbreviated takes "Q. suber" where the genus is known or was mentioned.

@@ -70,7 +70,19 @@ func TestMentions(t *testing.T) {
 		{"meadow rich in Poaceae", "", Options{UprightFamilies: true}},
 		{"scrub (<i>Cistus</i> sect. <i>Ladanium</i>)", "", Options{}},
 
+		{"parasitic on <i>Thymus mastichina</i> (L.) L.", "", Options{}},
+		{"on <i>Crepis sancta</i> (L.) Babcock near the road", "", Options{}},
+		{"in <i>Quercus suber</i> L. forest", "Quercus pyrenaica Willd.", Options{}},
+		{"<i>Quercus robur</i> × <i>Q. pyrenaica</i> wood", "Quercus pyrenaica Willd.", Options{}},
+		{"hedge of <i>Crataegus monogyna</i> × <i>C. laciniata</i>", "Crataegus monogyna", Options{}},
+
 		// Ordinary words.
+		{"Quinta grande (Eng.) Silva", "", Options{}},
+		{"Ponte nova (Sr.) Silva", "", Options{}},
+		{"Herdade nova (Eng.) Silva", "", Options{}},
+		{"Marisma salina (Sta.) Maria", "", Options{}},
+		{"<i>Quercus</i> forest (Dist.) Guarda", "Quercus suber", Options{}},
+		{"<i>Quercus</i> mata L. Almeida", "Quercus suber", Options{}},
 		{"Granite soils", "", Options{}},
 		{"Granite soils", "", taxa},
 		{"Mata de sobreiro", "", Options{}},
