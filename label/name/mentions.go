@@ -230,7 +230,8 @@ func (s *searcher) bracketedAuthors(j int) bool {
 	if u.class != openSign || u.pair <= j+1 || u.pair+1 >= len(s.toks) {
 		return false
 	}
-	switch s.lower(j + 1) { // people's titles, places and parts of a country
+	var buf [40]byte
+	switch s.lower(j+1, &buf) { // people's titles, places and parts of a country
 	case "eng", "engª", "dr", "dra", "sr", "sra", "srta", "prof", "mr", "mrs", "ms", "sta", "sto", "st", "ste", "mt", "mte", "inst", "univ", "dist", "distr", "conc", "freg", "mun", "prov", "dep", "dept", "co", "reg", "arr", "cant", "no", "nr", "fig":
 		return false
 	}
