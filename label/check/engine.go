@@ -136,10 +136,10 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 			}
 		}
 	}
-	if len(c.findings) > 1 {
-		slices.SortStableFunc(c.findings, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
+	if len(c.said) > 1 {
+		slices.SortStableFunc(c.said, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
 	}
-	return c.Record, c.findings
+	return c.Record, c.said
 }
 
 // Feed hands a record to the rules that look at the whole table.
@@ -197,11 +197,10 @@ type Context struct {
 	// Placeholders are the cells that say nothing.
 	Placeholders []Field
 
-	row      *table.Row
-	rule     *Rule
-	findings []label.Finding
-	memos    []memo
-	past     *past
+	row   *table.Row
+	rule  *Rule
+	memos []memo
+	past  *past
 }
 
 // past is what a Context remembers of other rows.
@@ -239,6 +238,16 @@ func (c *Context) Memo(key any, made func(old any) any) any {
 // included.
 func (c *Context) Cell(term string) table.Cell { return c.row.Get(term) }
 
+// Written yields the filled cells with the blanks around their texts, in the
+// order of the columns.
+func (c *Context) Written(yield func(term, text string) bool) {
+	for i := range c.fields {
+		if !yield(c.fields[i].term, c.fields[i].written) {
+			return
+		}
+	}
+}
+
 // blank reports whether nothing at all is written in a term's cell, not even a
 // placeholder, which has a finding of its own.
 func (c *Context) blank(term string) bool { return strings.TrimSpace(c.Cell(term).Text) == "" }
@@ -255,8 +264,7 @@ func (c *Context) Reportf(term, format string, args ...any) {
 func (c *Context) Suggest(term, message, suggest string) {
 	f := c.Field(term)
 	if f.Text == "" {
-		f.Origin = c.row.Origin(term)
-		f.Text = c.row.Get(term).Text
+		f.Origin, f.Text = c.row.Origin(term), c.row.Get(term).Text
 	}
 	c.add(label.Finding{Origin: f.Origin, Value: f.Text, Rule: c.rule.Name, Severity: c.rule.Severity, Message: message, Suggest: suggest})
 }
@@ -265,7 +273,7 @@ func (c *Context) add(f label.Finding) {
 	if f.Severity == label.Error {
 		c.errors++
 	}
-	c.findings = append(c.findings, f)
+	c.said = append(c.said, f)
 }
 
 // reason is what an error says beside the value, which the finding shows

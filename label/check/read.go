@@ -49,7 +49,7 @@ func (c *Context) readFields() {
 				continue
 			}
 		}
-		c.fields = append(c.fields, entry{term, f})
+		c.fields = append(c.fields, entry{term, f, cell.Text})
 	}
 }
 

@@ -29,7 +29,8 @@ type Record struct {
 	Origin label.Origin // the row; Term is ""
 
 	fields []entry
-	errors int // findings of severity error
+	said   []label.Finding // of the row alone
+	errors int             // findings of severity error
 	empty  bool
 
 	// Name is scientificName as it is to be printed, with
@@ -92,6 +93,7 @@ type Record struct {
 type entry struct {
 	term string
 	Field
+	written string // with the blanks around it
 }
 
 // Field returns the cell of any Darwin Core term or documented column of

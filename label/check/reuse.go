@@ -41,7 +41,7 @@ func (e *Engine) context() *Context {
 	if r == nil {
 		r = &Record{}
 	}
-	*r = Record{fields: r.fields[:0]}
+	*r = Record{fields: r.fields[:0], said: r.said[:0]}
 	c.past.reading++
 	*c = Context{Record: r, Options: &e.o, Placeholders: c.Placeholders[:0], memos: c.memos, past: c.past}
 	return c
@@ -49,11 +49,11 @@ func (e *Engine) context() *Context {
 
 // done takes a Context back. Its record and findings have left it.
 func (e *Engine) done(c *Context) {
-	c.Record, c.row, c.findings = nil, nil, nil
+	c.Record, c.row = nil, nil
 	e.contexts.Put(c)
 }
 
-// Release gives a record back, to be made into that of another row. Nobody may
-// look at it afterwards. A record that is not released is kept as long as
+// Release gives a record back with its findings, to be made into those of
+// another row. Nobody may look at them afterwards. A record that is not released is kept as long as
 // anybody holds it.
 func (e *Engine) Release(r *Record) { e.records.Put(r) }

@@ -162,11 +162,8 @@ func (t *Table) readHeading() error {
 
 // mapTerms makes the indexes of terms.
 func (t *Table) mapTerms() {
-	t.index, t.verbatim = map[string]int{}, map[string]int{}
+	t.index, t.verbatim = newTermIndex(t.columns), map[string]int{}
 	for i, c := range t.columns {
-		if _, ok := t.index[c.Term]; !ok && c.Term != "" {
-			t.index[c.Term] = i
-		}
 		if c.Verbatim != "" {
 			t.verbatim[c.Verbatim] = i
 		}

@@ -61,10 +61,13 @@ func (r *Row) Get(term string) Cell {
 // Column returns the column, counted from 0, that has the term in this row,
 // -1 if none has. It is the column of an Edit of that cell.
 func (r *Row) Column(term string) int {
-	if i, ok := r.table.index[term]; ok {
+	if i, ok := r.table.index.find(term); ok {
 		if c := &r.table.columns[i]; c.Verbatim == "" || !r.isVerbatim(i) {
 			return i
 		}
+		return -1
+	}
+	if len(r.table.verbatim) == 0 {
 		return -1
 	}
 	if i, ok := r.table.verbatim[term]; ok && r.isVerbatim(i) {

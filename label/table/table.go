@@ -112,7 +112,7 @@ type Table struct {
 	mapped   bool // and they are not simply the file's own
 	width    int  // cells in a row of the file
 	columns  []Column
-	index    map[string]int // by term
+	index    termIndex
 	verbatim map[string]int // by Column.Verbatim
 	findings []label.Finding
 	digest   atomic.Pointer[string]
@@ -206,7 +206,7 @@ func (t *Table) Columns() []Column { return t.columns }
 
 // Index returns the column of a term, counted from 0, or -1.
 func (t *Table) Index(term string) int {
-	if i, ok := t.index[term]; ok {
+	if i, ok := t.index.find(term); ok {
 		return i
 	}
 	return -1

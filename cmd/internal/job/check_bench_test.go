@@ -47,14 +47,14 @@ func benchTable(w io.Writer, n int) {
 	people := []string{"I. Almeida | J. Prates", "T. Brandão", "L. Sarmento | I. Almeida", "C. Nóvoa"}
 	c := csv.NewWriter(w)
 	c.Write(heading)
-	day := time.Date(1990, 1, 1, 0, 0, 0, 0, time.UTC)
+	day := time.Date(1930, 1, 1, 0, 0, 0, 0, time.UTC) // a dozen gatherings a day
 	for i := range n {
 		lat := fmt.Sprintf("38.%04d", 4000+i/3%3000)
 		if i%faultEvery == faultEvery-1 {
 			lat = "138.4712"
 		}
 		who := i / 25 % len(people)
-		c.Write([]string{fmt.Sprintf("VDOURA-%07d", i), people[who], strconv.Itoa(i/100*25 + i%25 + 1), day.AddDate(0, 0, i*13000/n).Format(time.DateOnly),
+		c.Write([]string{fmt.Sprintf("VDOURA-%07d", i), people[who], strconv.Itoa(i/100*25 + i%25 + 1), day.AddDate(0, 0, i/12).Format(time.DateOnly),
 			families[i%10], genera[i%10] + " " + ends[i/10%12] + " Hoffmanns. & Link", "I. Almeida", "2026-06",
 			"Portugal", "Setúbal", "Alcácer do Sal", fmt.Sprintf("Valdoura, dunes %d m W of the field station", i/3), lat, "-8.8035", "WGS84", "30",
 			strconv.Itoa(10 + i%40), "Stabilised dunes with Corema album, on loose sand, facing south-west", "Dwarf shrub to 15 cm; flowers cream, bracts green", "sheet | packet: capsules", "PINHEL"})
@@ -109,27 +109,26 @@ func BenchmarkCheckTable(b *testing.B) {
 			}
 			defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 			defer debug.SetGCPercent(debug.SetGCPercent(c.gc))
-			plain := time.Hour
-			for range 5 {
+			var before, after runtime.MemStats
+			var bytes, mallocs uint64
+			plain, best, runs := time.Hour, time.Hour, 0
+			for b.Loop() {
 				runtime.GC()
 				start := time.Now()
 				readPlain(b, src)
 				plain = min(plain, time.Since(start))
-			}
-			var before, after runtime.MemStats
-			runtime.ReadMemStats(&before)
-			best, runs := time.Hour, 0
-			for b.Loop() {
-				start := time.Now()
+				runtime.ReadMemStats(&before)
+				start = time.Now()
 				checkAll(b, j, table.Bytes("trip.csv", src))
 				best = min(best, time.Since(start))
+				runtime.ReadMemStats(&after)
+				bytes, mallocs = bytes+after.TotalAlloc-before.TotalAlloc, mallocs+after.Mallocs-before.Mallocs
 				runs++
 			}
-			runtime.ReadMemStats(&after)
 			b.ReportMetric(float64(n)/best.Seconds(), "rows/s")
 			b.ReportMetric(float64(best)/float64(plain), "×csv")
-			b.ReportMetric(float64(after.TotalAlloc-before.TotalAlloc)/float64(runs*n), "B/row")
-			b.ReportMetric(float64(after.Mallocs-before.Mallocs)/float64(runs*n), "allocs/row")
+			b.ReportMetric(float64(bytes)/float64(runs*n), "B/row")
+			b.ReportMetric(float64(mallocs)/float64(runs*n), "allocs/row")
 		})
 	}
 }

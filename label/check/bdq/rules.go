@@ -37,7 +37,9 @@ type speech struct {
 // measure are no rules at all: they are answered in responses only.
 func Rules() []check.Rule {
 	var rules []check.Rule
-	for _, t := range Tests() {
+	tests := Tests()
+	for i := range tests {
+		t := &tests[i]
 		if t.rule.never {
 			continue
 		}
@@ -51,7 +53,7 @@ func Rules() []check.Rule {
 }
 
 // say reports what the test finds wrong, or what it would change.
-func (t Test) say(ctx *check.Context) {
+func (t *Test) say(ctx *check.Context) {
 	c := shared(ctx)
 	if t.rule.only != nil && !t.rule.only(c) {
 		return

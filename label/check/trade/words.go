@@ -45,8 +45,7 @@ func wordRules(where *finder) []check.Rule {
 			Doc: "spaces before or after the text, or two where one is meant", Terms: prose,
 			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
 			Row: func(c *check.Context) {
-				for term := range c.Terms {
-					text := c.Cell(term).Text
+				for term, text := range c.Written {
 					if !extraSpaces(text) || !slices.Contains(prose, term) {
 						continue
 					}
@@ -78,7 +77,13 @@ var cutText = "left side of the glacial valley, " + strings.Repeat("along the fo
 
 func localityRule(where *finder, c *check.Context) {
 	text := c.Text("locality")
-	end := strings.IndexAny(text, ":,;.-–—")
+	end := strings.IndexFunc(text[:min(len(text), 64)], func(r rune) bool {
+		switch r {
+		case ':', ',', ';', '.', '-', '–', '—':
+			return true
+		}
+		return false
+	})
 	if end < 4 || end > 60 || c.Text("country") == "" {
 		return
 	}
@@ -113,6 +118,9 @@ func inLanguages(in func(string) string, name string) bool {
 // the text throughout. Three full stops are an ellipsis; a full stop before
 // another sign ends an abbreviation.
 func doubled(text string) (signs, mended string) {
+	if !maySignTwice(text) {
+		return "", ""
+	}
 	at := findDoubled(text)
 	if at == nil {
 		return "", ""
@@ -130,6 +138,33 @@ func doubled(text string) (signs, mended string) {
 	}
 	return signs, text
 }
+
+// maySignTwice tells quickly that a text has no two signs together, blanks
+// between them or not.
+func maySignTwice(s string) bool {
+	for i := 0; ; i++ {
+		n := nextSign(s[i:])
+		if n < 0 {
+			return false
+		}
+		for i += n; i+1 < len(s) && s[i+1] == ' '; i++ {
+		}
+		if i+1 < len(s) && isSign(s[i+1]) {
+			return true
+		}
+	}
+}
+
+func nextSign(s string) int {
+	for i := range len(s) {
+		if isSign(s[i]) {
+			return i
+		}
+	}
+	return -1
+}
+
+func isSign(b byte) bool { return b == ',' || b == ';' || b == ':' || b == '.' }
 
 // findDoubled returns where two signs stand, perhaps with spaces between.
 func findDoubled(s string) []int {
@@ -174,6 +209,9 @@ func findDoubled(s string) []int {
 func extraSpaces(s string) bool {
 	if s == "" {
 		return false
+	}
+	if s[0] > ' ' && s[0] < utf8.RuneSelf && s[len(s)-1] > ' ' && s[len(s)-1] < utf8.RuneSelf {
+		return strings.Contains(s, "  ")
 	}
 	first, _ := utf8.DecodeRuneInString(s)
 	last, _ := utf8.DecodeLastRuneInString(s)
