@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -55,11 +54,15 @@ func (a *app) remembered(path string, kind label.Kind, m *job.Memory, rep job.Re
 	if rep.Labels > 0 {
 		a.say("kept in %s; one label is printed again, exactly as it is, with: cornerslip reprint", m.Register.Address())
 	}
+	of := "record"
+	if path == "" {
+		of = "number"
+	}
 	if rep.PrintedBefore > 0 {
-		a.say("left out, printed before: %s", plural(rep.PrintedBefore, "record"))
+		a.say("left out, printed before: %s", plural(rep.PrintedBefore, of))
 	}
 	if rep.Again > 0 {
-		a.say("printed before in the same words, and now again: %s (--new leaves them out)", plural(rep.Again, "record"))
+		a.say("printed before in the same words, and now again: %s (--new leaves them out)", plural(rep.Again, of))
 	}
 	other := false
 	for _, c := range rep.Changed {
@@ -71,7 +74,7 @@ func (a *app) remembered(path string, kind label.Kind, m *job.Memory, rep job.Re
 		} else {
 			other = true
 		}
-		a.say("not printed: %s: printed on %s, and %s%s", strings.TrimRight(ref.String(), ", "), c.When.Format(time.DateOnly), words, changes(c.Terms))
+		a.say("not printed: %s: printed on %s, and %s%s", strings.TrimRight(ref.String(), ", "), day(c.When), words, changes(c.Terms))
 		switch {
 		case c.Slip:
 			a.say("  cornerslip slip %s --only %s", quote(path), quote(c.Ref.Key))

@@ -329,7 +329,11 @@ func (a *app) report(out, piece string, rep job.Report, mount bool) {
 			where += fmt.Sprintf(", %d of them shared", rep.Shared)
 		}
 	}
-	a.say("wrote %s: %s of %s on %s", out, plural(rep.Labels, piece), plural(rep.Records, "record"), where)
+	what := plural(rep.Labels, piece)
+	if rep.Records > 0 { // bare numbers have none
+		what += " of " + plural(rep.Records, "record")
+	}
+	a.say("wrote %s: %s on %s", out, what, where)
 	if rep.Without > 0 {
 		a.say("%s without such a %s", plural(rep.Without, "record"), piece)
 	}

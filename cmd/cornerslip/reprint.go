@@ -10,7 +10,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 	"unicode"
 
 	"github.com/spf13/cobra"
@@ -104,7 +103,7 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 		return err
 	}
 	k := one.Last()
-	a.say("%s, printed on %s%s", one, k.When.Format(time.DateOnly), earlierTimes(one))
+	a.say("%s, printed on %s%s", one, day(k.When), earlierTimes(one))
 	if j, err = a.keptHouse(j, k.Run.House); err != nil {
 		return err
 	}
@@ -115,7 +114,7 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 		return err
 	}
 	if a.why == "" {
-		if a.why = a.ask("why is it printed again (torn, ink ran, lost)?"); a.why == "" {
+		if a.why = a.answer("why is it printed again (torn, ink ran, lost)?"); a.why == "" {
 			return errors.New(`say why it is printed again, as in: --why "torn"`)
 		}
 	}
@@ -147,6 +146,7 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 		fmt.Fprint(a.stderr, rep.Picture)
 	}
 	a.keepDamaged(ctx, r, one, p)
+	a.scans(rep.Scans)
 	a.advice(rep.Warnings)
 	return nil
 }
@@ -174,12 +174,12 @@ func (a *app) pickPrinted(ctx context.Context, r *job.Register, text string, p *
 				a.say("     and %d more", len(found)-i)
 				break
 			}
-			a.say("%4d  %s, printed on %s", i+1, &one, one.Last().When.Format(time.DateOnly))
+			a.say("%4d  %s, printed on %s", i+1, &one, day(one.Last().When))
 		}
 		if more {
 			a.say("there may be others: say more of the name or the number")
 		}
-		answer := a.ask("which one?")
+		answer := a.answer("which one?")
 		if answer == "" {
 			return nil, errors.New("which one? say --pick and its number, or --kind")
 		}
@@ -197,7 +197,7 @@ func earlierTimes(one *job.Printed) string {
 	n := one.Last().Reprinted
 	switch {
 	case len(one.Earlier) > 0:
-		return ", before that on " + one.Earlier[0].Format(time.DateOnly)
+		return ", before that on " + day(one.Earlier[0])
 	case n > 0:
 		return fmt.Sprintf(", reprinted %s since", times(n))
 	}
@@ -291,7 +291,7 @@ func (a *app) whichWords(one *job.Printed, t *job.Table, s job.Since, p *reprint
 	case "printed":
 		return false, nil
 	}
-	switch strings.ToLower(a.ask("print it as it was (p), or as the record is now (n)?")) {
+	switch strings.ToLower(a.answer("print it as it was (p), or as the record is now (n)?")) {
 	case "p", "printed":
 		return false, nil
 	case "n", "now":
@@ -341,8 +341,8 @@ func fileName(one *job.Printed) string {
 	return strings.Join(append(words, string(k.Kind)), "-")
 }
 
-// ask asks the person at the keyboard; "" where there is none.
-func (a *app) ask(question string) string {
+// answer asks the person at the keyboard; "" where there is none.
+func (a *app) answer(question string) string {
 	if !a.asks {
 		f, ok := a.stdin.(*os.File)
 		if !ok || !term.IsTerminal(int(f.Fd())) {

@@ -242,7 +242,10 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 	for i, list := range candidates {
 		catalog := catalogKey(specimens[i].CatalogNumber)
 		for _, k := range list {
-			of := numbered[string(k.Record)]
+			of := catalogKey(k.CatalogNumber)
+			if of == "" {
+				of = numbered[string(k.Record)]
+			}
 			switch {
 			case known[i].Loose:
 			case catalog != "" && of != "":

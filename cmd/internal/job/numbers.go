@@ -49,13 +49,13 @@ func (j *Job) PrintNumbers(q Request, ranges []register.Range, write func(func(i
 		return rep, err
 	}
 	defer run.close()
-	of := 0
+	done, of := 0, 0
 	for _, r := range ranges {
 		of += r.Len()
 	}
 	ctx := context.Background()
 	keep := j.keeps(nil, &q, &rep, func(r setRecord) error {
-		rep.Records++
+		done++
 		for i, l := range r.labels {
 			rep.count(l)
 			if err := run.put(&l, r.encoded[i]); err != nil {
@@ -63,7 +63,7 @@ func (j *Job) PrintNumbers(q Request, ranges []register.Range, write func(func(i
 			}
 		}
 		if q.Progress != nil {
-			q.Progress(rep.Records, of)
+			q.Progress(done, of)
 		}
 		return nil
 	})
