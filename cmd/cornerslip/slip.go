@@ -58,7 +58,8 @@ determination, confirmation, revision, comment or type; a type slip takes
 typeStatus, typifiedName and namePublishedIn.
 
 Slips come in the order of the records, those of one record by date, one for
-each of its sheets, boxes and jars.
+each of its sheets, boxes and jars. Where records share a mount (column mount of
+the table), slips bear the letters A, B and so on of their labels.
 Sheets treated long ago may carry poison: gloves, no food, fresh air.`,
 		Example: `  cornerslip slip trip.csv --identifications det.csv -o slips.pdf
   cornerslip slip det.csv --as confirmation -o slips.pdf
