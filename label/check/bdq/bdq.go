@@ -82,6 +82,24 @@ func changed(status string, pairs ...string) Response {
 // Prefixed returns a term with the prefix of its namespace: "dwc:country",
 // "dcterms:license".
 func Prefixed(term string) string {
+	if s, ok := amendable[term]; ok {
+		return s
+	}
+	return prefixed(term)
+}
+
+// amendable are the terms that amendments give values to, with their prefixes.
+var amendable = func() map[string]string {
+	m := map[string]string{}
+	for term := range strings.FieldsSeq(`basisOfRecord license countryCode geodeticDatum establishmentMeans typeStatus taxonRank coordinateUncertaintyInMeters
+		decimalLatitude decimalLongitude minimumElevationInMeters maximumElevationInMeters eventDate dateIdentified year month day startDayOfYear endDayOfYear
+		type degreeOfEstablishment occurrenceStatus pathway sex minimumDepthInMeters maximumDepthInMeters`) {
+		m[term] = prefixed(term)
+	}
+	return m
+}()
+
+func prefixed(term string) string {
 	switch term {
 	case "license":
 		return "dcterms:" + term

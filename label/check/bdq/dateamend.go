@@ -211,15 +211,23 @@ func partsFromEvent(c *Cells) Response {
 	if empty || !ok {
 		return internalNotMet
 	}
-	var pairs []string
-	for _, p := range []struct {
-		term string
-		part func() (int, bool)
-	}{{"year", d.Year}, {"month", d.Month}, {"day", d.Day}, {"startDayOfYear", d.StartDayOfYear}, {"endDayOfYear", d.EndDayOfYear}} {
-		if n, has := p.part(); has && c.Empty(p.term) {
-			pairs = append(pairs, p.term, strconv.Itoa(n))
+	room := [10]string{}
+	pairs := room[:0]
+	fill := func(term string, n int, has bool) {
+		if has && c.Empty(term) {
+			pairs = append(pairs, term, strconv.Itoa(n))
 		}
 	}
+	n, has := d.Year()
+	fill("year", n, has)
+	n, has = d.Month()
+	fill("month", n, has)
+	n, has = d.Day()
+	fill("day", n, has)
+	n, has = d.StartDayOfYear()
+	fill("startDayOfYear", n, has)
+	n, has = d.EndDayOfYear()
+	fill("endDayOfYear", n, has)
 	if len(pairs) == 0 {
 		return notAmended
 	}

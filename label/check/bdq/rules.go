@@ -65,6 +65,10 @@ func (t *Test) say(ctx *check.Context) {
 	switch {
 	case t.rule.speak != nil:
 		t.rule.speak(c, ctx.Suggest)
+	case len(r.Amended) == 1:
+		for term, to := range r.Amended {
+			ctx.Suggest(bare(term), t.rule.message, to)
+		}
 	case len(r.Amended) > 0:
 		for _, term := range slices.Sorted(maps.Keys(r.Amended)) {
 			ctx.Suggest(bare(term), t.rule.message, r.Amended[term])
