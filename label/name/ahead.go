@@ -141,7 +141,7 @@ func (p *parser) clearName(i int, o opener) bool {
 		return false
 	}
 	j := p.next(i)
-	for j < len(p.toks) && (p.toks[j].class == crossSign || p.toks[j].kind == qualifier && p.toks[j].class == word) {
+	for j < len(p.toks) && (p.toks[j].class == crossSign || p.toks[j].class == word && (p.toks[j].kind == qualifier || p.toks[j].kind == cross)) {
 		j = p.next(j)
 	}
 	follows := p.isEpithet(j) && (p.latin(j) || t.dot) ||

@@ -67,7 +67,7 @@ func lookup(w string) kind {
 		return rankLetter
 	case "f", "fil", "filius":
 		return filius
-	case "cf", "cfr", "cff", "cnf", "conf", "aff", "affin", "prox", "nr", "gr", "ca", "confer", "juxta":
+	case "cf", "cfr", "cff", "cnf", "conf", "aff", "affin", "prox", "nr", "gr", "ca", "confer", "juxta", "prob", "poss":
 		return qualifier
 	case "sp", "spp", "spec", "species", "sps", "specs", "spnov", "specie", "espécie", "espèce", "especie", "especies", "art", "arten",
 		"agg", "aggr", "aggreg", "aggregate", "aggregatum", "complex", "coll", "collect",
