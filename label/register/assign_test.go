@@ -238,7 +238,7 @@ func TestAssignProperties(t *testing.T) {
 	each(t, func(t *testing.T, p place) {
 		rounds := 60
 		if p.name == "PostgreSQL" {
-			rounds = 20
+			rounds = 8
 		}
 		for seed := range uint64(rounds) {
 			checkAssignments(t, p.create(t), rand.New(rand.NewPCG(seed, 6)))

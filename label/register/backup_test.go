@@ -17,6 +17,7 @@ import (
 // TestBackup copies a register while others write to it: each copy is whole,
 // and it is the register as it was at one moment.
 func TestBackup(t *testing.T) {
+	t.Parallel()
 	for _, network := range []bool{false, true} {
 		dir := t.TempDir()
 		path := filepath.Join(dir, "herbarium.db")
@@ -79,6 +80,7 @@ func TestBackup(t *testing.T) {
 // A backup that is put back knows less than was printed. Moved up past the
 // highest number known to be printed, it never issues one of them again.
 func TestRestore(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	path, copied := filepath.Join(dir, "herbarium.db"), filepath.Join(dir, "copy.db")
 	r, err := Create(t.Context(), path, registrar(""), Options{})
@@ -155,6 +157,7 @@ func TestBackupRefuses(t *testing.T) {
 // TestServerBackup follows the advice that Backup gives for a server, with the
 // server's own programs, and moves up after the restore.
 func TestServerBackup(t *testing.T) {
+	t.Parallel()
 	p := onServer(t)
 	r := p.create(t)
 	issue(t, r, 5)

@@ -197,7 +197,7 @@ func BenchmarkFind(b *testing.B) {
 				defer r.Close()
 				found, err := r.Find(b.Context(), tc.text, 0)
 				must(b, err)
-				if (len(found) == 0) != (tc.name == "nothing") || (len(found) == DefaultFound) != (tc.name == "many") {
+				if (len(found) == 0) != (tc.name == "nothing") || (tc.name == "many") && len(found) != DefaultFound {
 					b.Fatalf("%q: %d found", tc.text, len(found))
 				}
 				if len(found) == 0 {
@@ -205,7 +205,7 @@ func BenchmarkFind(b *testing.B) {
 				}
 				k, err := r.Load(b.Context(), found[len(found)-1].ID)
 				must(b, err)
-				if tc.name != "many" && k.ID != i+1 || len(k.Box) != 1000 {
+				if tc.name != "many" && tc.name != "name" && k.ID != i+1 || len(k.Box) != 1000 {
 					b.Fatalf("%q: label %d", tc.text, k.ID)
 				}
 			}

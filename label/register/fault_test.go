@@ -15,6 +15,8 @@ import (
 	"time"
 
 	"github.com/jackc/pgx/v5/pgconn"
+
+	"cornerslip/cmd/outside"
 )
 
 // contents is what a folder holds, to see that nothing in it was changed.
@@ -175,6 +177,7 @@ func reopenFor(t testing.TB, r *Register) *Register {
 // in the midst of every kind of change: the change is refused and the register
 // is as it was before.
 func TestFull(t *testing.T) {
+	t.Parallel()
 	p := place{name: "SQLite", dir: t.TempDir()}
 	r := p.create(t)
 	issue(t, r, 100)
@@ -227,6 +230,7 @@ func TestFull(t *testing.T) {
 // TestDamaged overwrites a register here and there. What is broken is told, and
 // nothing that a program reads from it brings the program down.
 func TestDamaged(t *testing.T) {
+	t.Parallel()
 	p := place{name: "SQLite", dir: t.TempDir()}
 	r := p.create(t)
 	issue(t, r, 300)
@@ -313,8 +317,13 @@ func TestDamaged(t *testing.T) {
 // TestServerFaults holds what is said when a server cannot do as it is told.
 // The codes are those of PostgreSQL's manual, appendix A, "Error Codes".
 func TestServerFaults(t *testing.T) {
+	t.Parallel()
 	p := onServer(t)
-	r := p.create(t)
+	p.base = outside.Postgres(t) // of its own, for its connections are cut
+	r, err := Create(t.Context(), p.base, registrar(""), Options{})
+	must(t, err)
+	defer r.Close()
+	addSeries(t, r, "VDOURA-0000000")
 	secret := strings.SplitN(strings.SplitN(database, ":", 3)[2], "@", 2)[0]
 	for _, tc := range []struct {
 		address string
@@ -345,8 +354,10 @@ func TestServerFaults(t *testing.T) {
 		t.Errorf("a lost answer to a commit: %v", err)
 	}
 	// The server drops the connections of a register that is open.
-	admin := reopen(t, r, Options{})
-	_, err := admin.db.ExecContext(t.Context(), "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'cornerslip' AND pid <> pg_backend_pid()")
+	admin, err := Open(t.Context(), p.base, Options{})
+	must(t, err)
+	defer admin.Close()
+	_, err = admin.db.ExecContext(t.Context(), "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()")
 	must(t, err)
 	for range 6 {
 		if _, err = r.Issue(t.Context(), registrar(""), "", 1); err == nil {
@@ -359,6 +370,7 @@ func TestServerFaults(t *testing.T) {
 }
 
 func TestServerRights(t *testing.T) {
+	t.Parallel()
 	p := onServer(t)
 	r := p.create(t)
 	issue(t, r, 2)

@@ -101,6 +101,7 @@ func try() error {
 }
 
 func TestReadOnly(t *testing.T) {
+	t.Parallel()
 	for _, tc := range []struct {
 		name         string
 		file, folder os.FileMode
@@ -206,6 +207,7 @@ func fill() error {
 // TestFullForReal has the system refuse to write: what was issued before is
 // there, what was refused is not, and the next number is the next.
 func TestFullForReal(t *testing.T) {
+	t.Parallel()
 	for _, network := range []bool{false, true} {
 		path := filepath.Join(t.TempDir(), "herbarium.db")
 		r, err := Create(t.Context(), path, registrar(""), Options{Network: network})

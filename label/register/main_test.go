@@ -75,11 +75,19 @@ func (p place) empty(t testing.TB) *Register {
 	return r
 }
 
-// each runs the test with both databases.
+// each runs the test with both databases. Tests wait for the disk more than
+// for the processor, so they run side by side.
 func each(t *testing.T, f func(t *testing.T, p place)) {
 	t.Helper()
-	t.Run("SQLite", func(t *testing.T) { f(t, place{name: "SQLite", dir: t.TempDir()}) })
-	t.Run("PostgreSQL", func(t *testing.T) { f(t, onServer(t)) })
+	t.Parallel()
+	t.Run("SQLite", func(t *testing.T) {
+		t.Parallel()
+		f(t, place{name: "SQLite", dir: t.TempDir()})
+	})
+	t.Run("PostgreSQL", func(t *testing.T) {
+		t.Parallel()
+		f(t, onServer(t))
+	})
 }
 
 func onServer(t testing.TB) place {
