@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"runtime"
 	"runtime/debug"
+	"runtime/metrics"
 	"strconv"
 	"testing"
 	"time"
@@ -152,4 +154,53 @@ func benchJob(b testing.TB, all bool) *Job {
 		}
 	}
 	return j
+}
+
+// BenchmarkCheckMemory tells what a check of a table in a file keeps: the heap
+// that is live when the last record has been fed to the rules of the whole table,
+// less the one before, and the most that was in use, garbage included, with the
+// command's setting of the garbage collector.
+func BenchmarkCheckMemory(b *testing.B) {
+	n := benchRecords(b)
+	path := filepath.Join(b.TempDir(), "trip.csv")
+	f, err := os.Create(path)
+	if err != nil {
+		b.Fatal(err)
+	}
+	benchTable(f, n)
+	if err := f.Close(); err != nil {
+		b.Fatal(err)
+	}
+	defer debug.SetGCPercent(debug.SetGCPercent(400))
+	j := benchJob(b, true)
+	checkAll(b, j, table.Bytes("one.csv", []byte("country,locality\nPortugal,Valdoura\n"))) // makes what is made once
+	heap := func() uint64 {
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
+	}
+	for b.Loop() {
+		t, err := table.Open(table.File(path), table.Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		before, live, peak := heap(), uint64(0), uint64(0)
+		sample := []metrics.Sample{{Name: "/memory/classes/heap/objects:bytes"}}
+		rows := 0
+		s, err := j.checkTold(&Table{Table: t}, nil, func(*check.Record) {
+			if rows++; rows%256 == 0 {
+				metrics.Read(sample)
+				peak = max(peak, sample[0].Value.Uint64())
+			}
+			if rows == n {
+				live = heap()
+			}
+		}, func(label.Finding, *check.Record) error { return nil })
+		if err != nil || s.Records != n || live < before {
+			b.Fatalf("%+v, %v", s, err)
+		}
+		b.ReportMetric(float64(live-before)/float64(n), "live-B/record")
+		b.ReportMetric(float64(peak)/1e6, "peak-MB")
+	}
 }

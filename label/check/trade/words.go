@@ -67,7 +67,7 @@ func wordRules(where *finder) []check.Rule {
 			Name: "locality-coordinates", Severity: label.Warning, Source: practice,
 			Doc: "the same words for the place with coordinates far apart, beyond their uncertainty", Terms: coordinateTerms,
 			Example: rows(nil, []string{"recordNumber", "215"}, []string{"recordNumber", "216", "decimalLatitude", "38.8712"}), Counterexample: rows(nil, []string{"recordNumber", "215"}, []string{"recordNumber", "216", "decimalLatitude", "38.8712", "coordinateUncertaintyInMeters", "60000"}),
-			Table: func() check.TableRule { return &localityTable{places: map[uint64]*spot{}} },
+			Table: func() check.TableRule { return &localityTable{places: map[uint64]int32{}} },
 		},
 	}
 }
@@ -279,14 +279,16 @@ func (t *cutTable) End() []label.Finding {
 	return all
 }
 
-// position is where a locality lies for some of its records: 64 bytes.
+// position is where a locality lies for some of its records: 44 bytes.
 type position struct {
 	lat, lon    float32
 	uncertainty float32 // metres, the precision written included
 	count       int32
 	cell
-	decimal bool
-	text    string // of its latitude
+	text, size uint32 // of its latitude, in localityTable.texts
+	next       int32  // the next position of the same words; 0 is none
+	decimal    bool
+	detailed   bool // what the words are; in the first position of them
 }
 
 // from is the distance between two positions in metres; near is whether their
@@ -299,16 +301,14 @@ func (p position) near(q position, reach float64) bool {
 	return p.from(q) <= reach+float64(q.uncertainty)+float64(p.uncertainty)
 }
 
-// spot is one place by its words.
-type spot struct {
-	file      string
-	positions []position
-	detailed  bool
-}
-
-// localityTable keeps 100 bytes for each distinct text of a place, and 70 for
+// localityTable keeps 30 bytes for each distinct text of a place, and 50 for
 // each of its positions.
-type localityTable struct{ places map[uint64]*spot }
+type localityTable struct {
+	file      string
+	places    map[uint64]int32 // by words, the first position
+	positions []position       // from 1
+	texts     []byte
+}
 
 // maxPositions bounds what is kept of one text: one with more says little.
 const maxPositions = 40
@@ -319,7 +319,6 @@ func (t *localityTable) Feed(r *check.Record) {
 		return
 	}
 	key := sum(locality, r.Text("country"), r.Text("stateProvince"), r.Text("county"), r.Text("minimumElevationInMeters"))
-	s := t.places[key]
 	p := position{
 		lat: float32(r.Coordinates.Lat.Degrees()), lon: float32(r.Coordinates.Lon.Degrees()),
 		uncertainty: float32(r.Uncertainty + float64(r.Coordinates.Uncertainty())), count: 1,
@@ -333,22 +332,39 @@ func (t *localityTable) Feed(r *check.Record) {
 		}
 	}
 	p.cell = cellOf(f)
-	if s == nil {
-		p.text = strings.Clone(f.Text)
-		t.places[key] = &spot{file: f.Origin.File, positions: []position{p}, detailed: detailed(locality)}
+	i, known := t.places[key]
+	if !known {
+		p.detailed = detailed(locality)
+		t.file, t.places[key] = f.Origin.File, t.keep(p, f.Text)
 		return
 	}
-	for i := range s.positions {
-		if q := &s.positions[i]; q.lat == p.lat && q.lon == p.lon {
+	for n := 1; ; n++ {
+		q := &t.positions[i]
+		if q.lat == p.lat && q.lon == p.lon {
 			q.count++
 			q.uncertainty = max(q.uncertainty, p.uncertainty)
 			return
 		}
+		if q.next == 0 {
+			if n < maxPositions {
+				at := t.keep(p, f.Text)
+				t.positions[i].next = at
+			}
+			return
+		}
+		i = q.next
 	}
-	if len(s.positions) < maxPositions {
-		p.text = strings.Clone(f.Text)
-		s.positions = append(s.positions, p)
+}
+
+// keep keeps a position with the text it was read from, and returns its place.
+func (t *localityTable) keep(p position, text string) int32 {
+	if t.positions == nil {
+		t.positions = make([]position, 1)
 	}
+	p.text, p.size = uint32(len(t.texts)), uint32(len(text))
+	t.texts = append(t.texts, text...)
+	t.positions = append(t.positions, p)
+	return int32(len(t.positions) - 1)
 }
 
 // detailed reports whether a text names a spot rather than a region: it has
@@ -365,20 +381,26 @@ const (
 
 func (t *localityTable) End() []label.Finding {
 	var all []label.Finding
-	for _, s := range t.places {
-		if len(s.positions) < 2 || len(s.positions) == maxPositions {
+	var positions []position
+	for _, i := range t.places {
+		detailed := t.positions[i].detailed
+		positions = positions[:0]
+		for ; i != 0; i = t.positions[i].next {
+			positions = append(positions, t.positions[i])
+		}
+		if len(positions) < 2 || len(positions) == maxPositions {
 			continue
 		}
-		slices.SortStableFunc(s.positions, func(a, b position) int {
+		slices.SortStableFunc(positions, func(a, b position) int {
 			return cmp.Or(cmp.Compare(b.count, a.count), cmp.Compare(a.row, b.row))
 		})
 		reach := float64(regionReach)
-		if s.detailed {
+		if detailed {
 			reach = spotReach
 		}
-		usual := s.positions[0]
+		usual := positions[0]
 		off, records := 0, 0
-		for _, p := range s.positions {
+		for _, p := range positions {
 			records += int(p.count)
 			if !p.near(usual, reach) {
 				off += int(p.count)
@@ -388,7 +410,7 @@ func (t *localityTable) End() []label.Finding {
 		if off > records/3 {
 			continue
 		}
-		for _, p := range s.positions[1:] {
+		for _, p := range positions[1:] {
 			if p.near(usual, reach) {
 				continue
 			}
@@ -396,7 +418,7 @@ func (t *localityTable) End() []label.Finding {
 			if !p.decimal {
 				term = "verbatimCoordinates"
 			}
-			all = append(all, label.Finding{Origin: p.origin(s.file, term), Value: p.text,
+			all = append(all, label.Finding{Origin: p.origin(t.file, term), Value: string(t.texts[p.text : p.text+p.size]),
 				Message: fmt.Sprintf("%s from where record %d has it, whose words for the place are the same: correct the coordinates or the locality", far(p.from(usual)), usual.row),
 				Also:    []label.Cell{{Row: int(usual.row), Term: term}}})
 		}
