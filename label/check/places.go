@@ -193,14 +193,7 @@ func coordinateRules() []Rule {
 			Doc:     "a latitude beyond 90° or a longitude beyond 180°",
 			Terms:   decimals,
 			Example: one("decimalLatitude", "95.2"), Counterexample: one("country", "", "decimalLatitude", "-90", "decimalLongitude", "180"),
-			Row: func(c *Context) {
-				if v, ok := degrees(c.Text("decimalLatitude")); ok && (v < -90 || v > 90) {
-					c.Report("decimalLatitude", "latitude is beyond 90°")
-				}
-				if v, ok := degrees(c.Text("decimalLongitude")); ok && (v < -180 || v > 180) {
-					c.Report("decimalLongitude", "longitude is beyond 180°")
-				}
-			},
+			Row: rangeRule,
 		},
 		{
 			Name: "coordinates-unreadable", Severity: label.Error, Source: darwin + " (decimalLatitude, decimalLongitude)",
