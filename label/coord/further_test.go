@@ -183,3 +183,19 @@ func TestFurtherForms(t *testing.T) {
 		}
 	}
 }
+
+// What is said of a pair is the same every time.
+func TestPairSaysTheSame(t *testing.T) {
+	for _, pair := range [][2]string{{"4O.3285", "-7.5868"}, {"7.5 W", "40.3 N"}, {"7.5 W", "7.5"}, {"40.3 N", "41.2 N"}, {"40.3", "-7.5"}} {
+		first := ReadPair(pair[0], pair[1], Hints{})
+		for range 30 {
+			again := ReadPair(pair[0], pair[1], Hints{})
+			if again.Status != first.Status || again.Point != first.Point || (again.Err == nil) != (first.Err == nil) || again.Err != nil && again.Err.Error() != first.Err.Error() {
+				t.Fatalf("%q: %v, then %v", pair, first, again)
+			}
+		}
+	}
+	if err := ReadPair("4O.3285", "-7.5868", Hints{}).Err; err == nil || !strings.Contains(err.Error(), "the letter O") {
+		t.Errorf("the letter O for a nought: %v", err)
+	}
+}

@@ -36,16 +36,15 @@ func ReadPair(lat, lon string, h Hints) Reading {
 	ta, to := prepare(lat), prepare(lon)
 	a, o := gather(ta.text, h), gather(to.text, h)
 	if len(a.halves) == 1 && len(o.halves) == 1 {
-		for g, axis := range map[*gathered]byte{&a: 'N', &o: 'E'} {
-			if x := g.halves[0].axisOf(); x != 0 && x != axis {
-				r := readHalves(a.and(o), h).of(t)
-				if r.Status == OK {
-					r.Status, r.Err = Ambiguous, errors.New("latitude and longitude stand in each other's place: swap the two")
-				}
-				return r
+		x, y := &a.halves[0], &o.halves[0]
+		if x.axisOf() == 'E' || y.axisOf() == 'N' {
+			r := readHalves(a.and(o), h).of(t)
+			if r.Status == OK {
+				r.Status, r.Err = Ambiguous, errors.New("latitude and longitude stand in each other's place: swap the two")
 			}
-			g.halves[0].axis = axis
+			return r
 		}
+		x.axis, y.axis = 'N', 'E'
 	}
 	return readHalves(a.and(o), h).of(t)
 }
