@@ -3,6 +3,7 @@ package register
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -24,6 +25,14 @@ func TestMain(m *testing.M) {
 			os.Exit(1)
 		}
 		os.Exit(0)
+	}
+	// Tests wait for the disk more than for the processor: more of them run
+	// side by side than there are processors, unless the command line says.
+	flag.Parse()
+	said := false
+	flag.Visit(func(f *flag.Flag) { said = said || f.Name == "test.parallel" })
+	if !said {
+		flag.Set("test.parallel", "8")
 	}
 	os.Exit(m.Run())
 }
@@ -75,8 +84,7 @@ func (p place) empty(t testing.TB) *Register {
 	return r
 }
 
-// each runs the test with both databases. Tests wait for the disk more than
-// for the processor, so they run side by side.
+// each runs the test with both databases, side by side with other tests.
 func each(t *testing.T, f func(t *testing.T, p place)) {
 	t.Helper()
 	t.Parallel()
