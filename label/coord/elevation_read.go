@@ -25,25 +25,31 @@ var (
 	byMarks  = regexp.MustCompile(`^([1-9]\d{0,2})[.,'](\d{3})$`)
 )
 
+// elevationLists hold each word once; a test sees to it.
+var elevationLists = map[string]string{
+	"metres": "m mt mts mtr mtrs metre metres meter meters metro metros mètre mètres metri metrum msm м метров 公尺 米",
+	"feet":   "ft feet foot pie pies pé pés pied pieds piedi fuß fuss fot fod pedes ped 英尺",
+	"to":     "to a à bis até al hasta till und and y e et tot",
+	"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near 約 约",
+	"over":   "over above exceeding acima über más mais plus mehr oltre sopra",
+	"under":  "below under upto less abaixo unter menos moins weniger meno jusque jusqu",
+	"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
+		" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔",
+}
+
 // The words of elevations, folded.
-var elevationWords = func() map[string]string {
-	m := map[string]string{}
-	for what, list := range map[string]string{
-		"metres": "m mt mts mtr mtrs metre metres meter meters metro metros mètre mètres metri metrum msm м метров 公尺 米",
-		"feet":   "ft feet foot pie pies pé pés pied pieds piedi fuß fuss fot fod pedes ped 英尺",
-		"to":     "to a à bis até al hasta till und and y e et tot",
-		"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near 約 约",
-		"over":   "over above exceeding acima über más mais plus mehr oltre sopra",
-		"under":  "below under upto less abaixo unter menos moins weniger meno jusque jusqu",
-		"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
-			" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔",
-	} {
+var elevationWords = folded(elevationLists)
+
+// folded returns the list that each word stands in.
+func folded[K comparable](lists map[K]string) map[string]K {
+	m := map[string]K{}
+	for what, list := range lists {
 		for _, w := range strings.Fields(list) {
 			m[lang.Fold(w)] = what
 		}
 	}
 	return m
-}()
+}
 
 // upTo are the words between two heights that leave the lower one open where
 // there is none; the others mean "at" then.

@@ -3,6 +3,8 @@ package coord
 import (
 	"strings"
 	"testing"
+
+	"cornerslip/label/lang"
 )
 
 // furtherForms are forms of all kinds as labels have them, from memory. Values
@@ -197,5 +199,26 @@ func TestPairSaysTheSame(t *testing.T) {
 	}
 	if err := ReadPair("4O.3285", "-7.5868", Hints{}).Err; err == nil || !strings.Contains(err.Error(), "the letter O") {
 		t.Errorf("the letter O for a nought: %v", err)
+	}
+}
+
+// A word means one thing, so that it does not depend on chance which.
+func TestWordsStandOnce(t *testing.T) {
+	seen := map[string]string{}
+	look := func(name, list string) {
+		for _, w := range strings.Fields(list) {
+			w = lang.Fold(w)
+			if in, ok := seen[w]; ok && in != name {
+				t.Errorf("%q is a word of %s and of %s", w, in, name)
+			}
+			seen[w] = name
+		}
+	}
+	for name, list := range elevationLists {
+		look(name, list)
+	}
+	clear(seen)
+	for k, list := range unitLists {
+		look(string(rune('0'+k)), list)
 	}
 }

@@ -53,21 +53,16 @@ var marks = strings.NewReplacer(
 // fillers are words that join the parts of one coordinate and say nothing.
 var fillers = map[string]bool{"de": true, "of": true, "du": true, "da": true, "do": true, "di": true, "the": true}
 
+// unitLists hold each word once; a test sees to it.
+var unitLists = map[kind]string{
+	degreeMark: "d deg degs degree degrees grado grados grau graus degré degrés grad gr gradi graden grader",
+	minuteMark: "min mins minute minutes minuto minutos minuten minuti minuut minuter mn",
+	secondMark: "sec secs second seconds segundo segundos seconde secondes sekunde sekunden secondi sek sekunder",
+	joining:    "and by y e et und a x with",
+}
+
 // unitWords are the words for the marks, folded.
-var unitWords = func() map[string]kind {
-	m := map[string]kind{}
-	for k, list := range map[kind]string{
-		degreeMark: "d deg degs degree degrees grado grados grau graus degré degrés grad gr gradi graden grader",
-		minuteMark: "min mins minute minutes minuto minutos minuten minuti minuut minuter mn",
-		secondMark: "sec secs second seconds segundo segundos seconde secondes sekunde sekunden secondi sek sekunder",
-		joining:    "and by y e et und a x with",
-	} {
-		for _, w := range strings.Fields(list) {
-			m[lang.Fold(w)] = k
-		}
-	}
-	return m
-}()
+var unitWords = folded(unitLists)
 
 // scan cuts a text, its marks already replaced, into tokens.
 func scan(text string, l lang.Tag) []token {
