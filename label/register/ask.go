@@ -113,15 +113,13 @@ func (r *Register) Meant(ctx context.Context, text string, limit int) ([]Row, er
 // stands, as the end of an address, or as figures of any series.
 func scanned(all []Series, text string) []ref {
 	text = strings.TrimSpace(text)
-	texts := []string{text}
-	if i := strings.LastIndexAny(text, "/=#"); i >= 0 {
-		texts = append(texts, text[i+1:])
-	}
+	texts, last := addressParts(text)
+	texts = append(texts, text)
 	var found []ref
 	for _, one := range all {
 		for _, t := range texts {
 			forms := []string{t}
-			if strings.Trim(t, "0123456789") == "" {
+			if t == last && strings.Trim(t, "0123456789") == "" {
 				forms = append(forms, one.Pattern.Code+one.Pattern.Separator+t)
 			}
 			for _, form := range forms {
@@ -177,6 +175,9 @@ func (s Specimen) has(said []string) bool {
 	number := joined(s.Number)
 	var all []string
 	asked := false
+	if rest, ok := withoutNumber(said, number); ok && number != "" { // it may be written with spaces
+		said, asked = rest, true
+	}
 	for _, field := range said {
 		w := joined(field)
 		if w == "" || slices.Contains(numberWords, w) {

@@ -90,6 +90,8 @@ func TestMeant(t *testing.T) {
 			"almeida no. 214":                    {1},
 			"ALMEIDA":                            {1, 2},
 			"brandao 97-12":                      {3},
+			"brandao 97 12":                      {3},
+			"97/2":                               nil, // a collector's number, not VDOURA-0000002
 			"iris boiss":                         {3},
 			"Almeida 21":                         nil,
 			"Almeida 214 Genista":                nil,

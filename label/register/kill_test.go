@@ -103,7 +103,7 @@ func (h *hunt) run(t *testing.T, goal int) {
 		time.Sleep(time.Duration(5+h.rnd.IntN(60)) * time.Millisecond)
 		all, err := h.r.Series(t.Context())
 		must(t, err)
-		if h.highest = all[0].Highest; h.highest >= goal && h.kills >= goal/killEvery {
+		if h.highest = all[0].Highest; h.highest >= goal && h.kills >= goal/killEvery && h.allTook() {
 			break
 		}
 		if time.Now().After(deadline) {
@@ -124,6 +124,16 @@ func (h *hunt) run(t *testing.T, goal int) {
 			t.Fatalf("process %d: %v: %s", i, err, said[i])
 		}
 	}
+}
+
+// allTook reports whether each process has written something down.
+func (h *hunt) allTook() bool {
+	for i := range hunters {
+		if info, err := os.Stat(filepath.Join(h.dir, fmt.Sprint("notes", i))); err != nil || info.Size() == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // take is the process: it takes numbers until a file says stop.
@@ -192,9 +202,6 @@ func (h *hunt) judge(t *testing.T) {
 	for i := range hunters {
 		text, err := os.ReadFile(filepath.Join(h.dir, fmt.Sprint("notes", i)))
 		must(t, err)
-		if len(text) == 0 {
-			t.Errorf("process %d took nothing", i)
-		}
 		for line := range strings.Lines(string(text)) {
 			got, err := h.r.Range(t.Context(), line, "")
 			must(t, err)
