@@ -288,7 +288,7 @@ func longest(list []numbered) []bool {
 	return in
 }
 
-// gathering is where and when a number was first used: 40 bytes, and about as
+// gathering is where and when a number was first used: 28 bytes, and about as
 // much again of the map.
 type gathering struct {
 	from, to    int32 // days
@@ -300,8 +300,31 @@ type gathering struct {
 
 type twiceRule struct {
 	seen     map[uint64]gathering
-	findings []label.Finding
+	findings []twice
+	people   map[string]*numbering
 }
+
+// twice is a finding and whose number it is of.
+type twice struct {
+	label.Finding
+	whose   *numbering
+	newYear bool  // it was used again in another year, and only so
+	from    int32 // day
+}
+
+// numbering is how a collector uses numbers.
+type numbering struct {
+	name     string
+	numbers  int // different ones
+	newYears int // of these, used again in another year
+}
+
+// A collector who begins anew every year uses most of the numbers of the
+// shorter year twice. That is one thing to be said, not hundreds.
+const (
+	fewNewYears  = 5
+	shareOfYears = 4 // one in so many numbers at least
+)
 
 // apart is how far one gathering may reach besides the stated uncertainties,
 // in metres: a population, a slope.
@@ -320,9 +343,19 @@ func (t *twiceRule) Feed(r *check.Record) {
 		g.lat, g.lon = float32(r.Coordinates.Lat.Degrees()), float32(r.Coordinates.Lon.Degrees())
 		g.uncertainty = float32(r.Uncertainty + float64(r.Coordinates.Uncertainty()))
 	}
+	whose := t.people[r.Collector]
+	if whose == nil {
+		if t.people == nil {
+			t.people = map[string]*numbering{}
+		}
+		name := strings.Clone(r.Collector)
+		whose = &numbering{name: name}
+		t.people[name] = whose
+	}
 	was, ok := t.seen[key]
 	if !ok {
 		t.seen[key] = g
+		whose.numbers++
 		return
 	}
 	f := r.Field("recordNumber")
@@ -332,12 +365,17 @@ func (t *twiceRule) Feed(r *check.Record) {
 			return
 		}
 		old.Also = append(old.Also, label.Cell{Row: r.Row, Term: "recordNumber"})
+		if old.newYear && !anotherYear(was, g) {
+			old.newYear = false
+			whose.newYears--
+		}
 		return
 	}
-	message := ""
+	message, newYear := "", false
 	switch {
 	case g.from != noDay && was.from != noDay && (g.from > was.to || g.to < was.from):
 		message = fmt.Sprintf("%s is the number of record %d too, which was collected on %s, this on %s: each gathering needs a number of its own", r.Key(), was.row, day(was.from), day(g.from))
+		newYear = anotherYear(was, g)
 	case g.uncertainty >= 0 && was.uncertainty >= 0:
 		d := distance(float64(was.lat), float64(was.lon), float64(g.lat), float64(g.lon))
 		if d > apart+float64(g.uncertainty)+float64(was.uncertainty) {
@@ -347,11 +385,41 @@ func (t *twiceRule) Feed(r *check.Record) {
 	if message == "" {
 		return
 	}
-	t.findings = append(t.findings, label.Finding{
+	if newYear {
+		whose.newYears++
+	}
+	t.findings = append(t.findings, twice{label.Finding{
 		Origin: f.Origin, Value: strings.Clone(f.Text), Message: message, Also: []label.Cell{{Row: int(was.row), Term: "recordNumber"}},
-	})
+	}, whose, newYear, g.from})
 	was.reported = int32(len(t.findings))
 	t.seen[key] = was
 }
 
-func (t *twiceRule) End() []label.Finding { return t.findings }
+// anotherYear reports whether two gatherings are of different years.
+func anotherYear(a, b gathering) bool { return day(a.from)[:4] != day(b.from)[:4] }
+
+// anew reports whether a collector begins anew every year.
+func (n *numbering) anew() bool {
+	return n.newYears >= fewNewYears && n.newYears*shareOfYears >= n.numbers
+}
+
+func (t *twiceRule) End() []label.Finding {
+	var all []label.Finding
+	told := map[*numbering]int{} // place of its finding in all, from 1
+	for _, f := range t.findings {
+		n := f.whose
+		switch {
+		case !f.newYear || !n.anew():
+			all = append(all, f.Finding)
+		case told[n] == 0:
+			f.Message = fmt.Sprintf("%s seems to number anew every year, for %d numbers stand twice: write the year with each, as in %q, for no two gatherings may have one name",
+				n.name, n.newYears, day(f.from)[:4]+"-"+f.Value)
+			all = append(all, f.Finding)
+			told[n] = len(all)
+		default:
+			first := &all[told[n]-1]
+			first.Also = append(append(first.Also, label.Cell{Row: f.Row, Term: f.Term}), f.Also...)
+		}
+	}
+	return all
+}

@@ -1,0 +1,68 @@
+package trade
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"cornerslip/label"
+)
+
+// A collector who begins anew every year is told once; a number that another
+// collector used twice is told beside it.
+func TestNumbersAnewEveryYear(t *testing.T) {
+	table := func(years, each, slips int) []map[string]string {
+		var all [][]string
+		for y := range years {
+			for n := range each {
+				all = append(all, []string{"recordedBy", "T. Brandão", "recordNumber", fmt.Sprint(n + 1), "eventDate", fmt.Sprintf("%d-05-%02d", 2020+y, n+1)})
+			}
+		}
+		for n := range 40 {
+			all = append(all, []string{"recordedBy", "I. Almeida", "recordNumber", fmt.Sprint(300 + n), "eventDate", fmt.Sprintf("2025-05-%02d", 1+n/2)})
+		}
+		for n := range slips {
+			all = append(all, []string{"recordedBy", "I. Almeida", "recordNumber", fmt.Sprint(300 + n), "eventDate", "2026-05-21"})
+		}
+		return rows(all...)
+	}
+	for _, c := range []struct {
+		name                string
+		years, each, slips  int
+		anew, single, cells int // findings of either kind; cells that the first names besides
+	}{
+		{"three years", 3, 20, 1, 1, 1, 3*20 - 1},
+		{"three years, told as rows", 3, 4, 0, 0, 4, 0},
+		{"slips are slips", 1, 20, 4, 0, 4, 0},
+		{"one year", 1, 20, 0, 0, 0, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			_, fs := run(t, open(t, table(c.years, c.each, c.slips)...), options(t))
+			fs = slices.DeleteFunc(fs, func(f label.Finding) bool { return f.Rule != "number-twice" })
+			anew, single := 0, 0
+			for _, f := range fs {
+				style(t, f)
+				if !strings.Contains(f.Message, "anew every year") {
+					single++
+					continue
+				}
+				anew++
+				t.Log(f)
+				if !strings.Contains(f.Message, `20 numbers stand twice`) || !strings.Contains(f.Message, `"2021-1"`) {
+					t.Errorf("says %s", f)
+				}
+				told := map[label.Cell]bool{{Row: f.Row, Term: "recordNumber"}: true}
+				for _, cell := range f.Also {
+					told[cell] = true
+				}
+				if len(told) != c.cells+1 {
+					t.Errorf("names %d cells, want %d", len(told), c.cells+1)
+				}
+			}
+			if anew != c.anew || single != c.single {
+				t.Errorf("%d and %d findings, want %d and %d: %v", anew, single, c.anew, c.single, fs)
+			}
+		})
+	}
+}
