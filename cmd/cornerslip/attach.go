@@ -98,7 +98,7 @@ func (a *app) attach(path, from string) error {
 		for _, refused := range rep.Refused {
 			a.line(refused.Error())
 		}
-		a.say("attached %s of %d", counted(rep.Attached, "sheet"), all)
+		a.say("attached %d of %s", rep.Attached, counted(all, "sheet"))
 		for _, open := range rep.Open {
 			a.say("open: %s", open)
 		}
@@ -165,7 +165,11 @@ func (a *app) readScans(s *job.AttachSession, in io.Reader, prompt bool) error {
 			case answer.Done:
 				return nil
 			case answer.Wrong:
-				fmt.Fprintln(a.stdout, "WRONG: "+answer.Message)
+				bell := ""
+				if prompt { // eyes are on the sheets
+					bell = "\a"
+				}
+				fmt.Fprintln(a.stdout, bell+"WRONG: "+answer.Message)
 			case answer.Message != "":
 				fmt.Fprintln(a.stdout, answer.Message)
 			}

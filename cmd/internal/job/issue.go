@@ -5,10 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"cornerslip/label"
-	"cornerslip/label/check"
 	"cornerslip/label/register"
 	"cornerslip/label/table"
 )
@@ -81,263 +79,6 @@ func (r *IssueReport) Nameless() bool {
 		}
 	}
 	return false
-}
-
-// issueScope is what says which specimen a record is of. A wrong latitude is no
-// reason to withhold a number; a wrong collector's number is.
-var issueScope = &scope{
-	terms: map[string]bool{
-		"catalogNumber": true, "occurrenceID": true, "institutionCode": true, "ownerInstitutionCode": true, "recordedBy": true, "coCollectors": true,
-		"recordNumber": true, "eventDate": true, "year": true, "month": true, "day": true, "verbatimEventDate": true, "preparations": true,
-		"materialEntityID": true, "materialSampleID": true,
-	},
-	not: []string{"collector-missing", "number-missing", "date-missing", "catalogue-number-letters"},
-}
-
-// specimenRow is a record that may be given a number.
-type specimenRow struct {
-	register.Specimen
-	key      string
-	part     string // "sheet 1 of 2", where it is a part of a specimen
-	entity   string // materialEntityID
-	written  string // catalogNumber as the table has it
-	identity string // occurrenceID as the table has it
-	other    bool   // another house's
-	bad      bool   // what says who it is has an error
-	share    int    // index of the first record of the same specimen; its own index if alone
-	err      error
-}
-
-// row counts the table's records from 1.
-func (r *specimenRow) row() int { return r.Origin.Row }
-
-// fail keeps the first reason why a record gets no number.
-func (r *specimenRow) fail(kind error, format string, args ...any) {
-	if r.err == nil {
-		r.err = &rowError{kind, fmt.Sprintf("%s: %s: %s", r.Origin, r.key, fmt.Sprintf(format, args...))}
-	}
-}
-
-// A rowError is why a record gets no number, of one of the register's kinds.
-type rowError struct {
-	kind error
-	text string
-}
-
-func (e *rowError) Error() string { return e.text }
-func (e *rowError) Unwrap() error { return e.kind }
-
-// specimenRows are all records of a table, in order.
-type specimenRows struct {
-	rows   []specimenRow
-	byRow  map[int]int // row of the table to index
-	fatal  bool        // the table itself has an error
-	others rowSet      // rows with errors that do not matter here
-	count  int         // of them
-}
-
-// specimens reads the table for numbers; say hears of what makes it doubtful
-// which specimen a record is of. own is the code by which institutionCode means
-// this house.
-func (j *Job) specimens(t *Table, own string, say func(label.Finding) error) (*specimenRows, error) {
-	all := &specimenRows{byRow: map[int]int{}}
-	pass := func(r *check.Record) {
-		if r.Empty() {
-			return
-		}
-		s := specimenRow{Specimen: specimenOf(r), key: r.Key(), part: r.PartOfMore(), other: otherHouse(r, own)}
-		if s.entity = r.Text("materialEntityID"); s.entity == "" {
-			s.entity = r.Text("materialSampleID")
-		}
-		s.written, s.identity, s.share = s.CatalogNumber, s.OccurrenceID, len(all.rows)
-		all.byRow[r.Row] = len(all.rows)
-		all.rows = append(all.rows, s)
-	}
-	_, err := j.checkTold(t, nil, pass, func(f label.Finding, _ *check.Record) error {
-		i, ok := all.byRow[f.Row]
-		switch {
-		case ok && all.rows[i].other:
-			return nil
-		case issueScope.concerns(f):
-			if f.Severity == label.Error && ok {
-				all.rows[i].bad = true
-			} else if f.Severity == label.Error {
-				all.fatal = true
-			}
-			return say(f)
-		case f.Severity == label.Error && ok && !all.others.has(f.Row):
-			all.others.add(f.Row)
-			all.count++
-		}
-		return nil
-	})
-	return all, err
-}
-
-// otherHouse reports whether a record says that another house keeps or owns the
-// specimen.
-func otherHouse(r *check.Record, own string) bool {
-	for _, term := range []string{"institutionCode", "ownerInstitutionCode"} {
-		if code := r.Text(term); code != "" && own != "" && !strings.EqualFold(code, own) {
-			return true
-		}
-	}
-	return false
-}
-
-// ownCode is the code by which records name this house; a house that has not
-// said it is known by its series.
-func (j *Job) ownCode(s register.Series) string {
-	if code := j.House.Herbarium.Code; code != "" {
-		return code
-	}
-	return s.Pattern.Code
-}
-
-// share finds the records that the table declares to be one specimen: they have
-// the same materialEntityID, or say which of how many parts of one gathering
-// they hold, each another. They take each other's number and identifier.
-func (all *specimenRows) share() {
-	groups := map[string][]int{}
-	var order []string
-	for i := range all.rows {
-		r := &all.rows[i]
-		key := ""
-		switch gathering := r.Gathering(); {
-		case r.other || r.bad:
-		case r.entity != "":
-			key = "entity\x00" + r.entity
-		case r.part != "" && gathering != "":
-			key = "gathering\x00" + gathering
-		}
-		if key == "" {
-			continue
-		}
-		if groups[key] == nil {
-			order = append(order, key)
-		}
-		groups[key] = append(groups[key], i)
-	}
-	for _, key := range order {
-		if group := groups[key]; len(group) > 1 && all.oneSpecimen(group) {
-			all.join(group)
-		}
-	}
-}
-
-// oneSpecimen reports whether records that say so can be one specimen. Where
-// they contradict each other they are left as they are, or get the reason why
-// no number can be given.
-func (all *specimenRows) oneSpecimen(group []int) bool {
-	first := &all.rows[group[0]]
-	parts := map[string]bool{}
-	for _, i := range group {
-		r := &all.rows[i]
-		if r.Gathering() != first.Gathering() || r.Date != "" && first.Date != "" && r.Date != first.Date {
-			if r.entity != "" {
-				r.fail(register.ErrClash, "it has the materialEntityID of %s, row %d, and is of another gathering; one of the two is wrong", first.key, first.row())
-			}
-			return false
-		}
-		if r.entity == "" {
-			// Two records of the same sheet are two specimens, or a slip.
-			_, of, _ := strings.Cut(r.part, " of ")
-			_, firstOf, _ := strings.Cut(first.part, " of ")
-			if parts[r.part] || of != firstOf {
-				return false
-			}
-			parts[r.part] = true
-		}
-	}
-	return true
-}
-
-// join makes a group of records one specimen.
-func (all *specimenRows) join(group []int) {
-	number, identity := -1, -1
-	for _, i := range group {
-		r := &all.rows[i]
-		r.share, r.Shared = group[0], true
-		if r.CatalogNumber != "" {
-			if number >= 0 && all.rows[number].CatalogNumber != r.CatalogNumber {
-				r.fail(register.ErrClash, "by the table it is one specimen with row %d, and the two have different numbers, %s and %s", all.rows[number].row(), all.rows[number].CatalogNumber, r.CatalogNumber)
-			} else if number < 0 {
-				number = i
-			}
-		}
-		if r.OccurrenceID != "" {
-			if identity >= 0 && all.rows[identity].OccurrenceID != r.OccurrenceID {
-				r.fail(register.ErrClash, "by the table it is one specimen with row %d, and the two have different occurrenceIDs", all.rows[identity].row())
-			} else if identity < 0 {
-				identity = i
-			}
-		}
-	}
-	for _, i := range group {
-		r := &all.rows[i]
-		if number >= 0 && r.CatalogNumber == "" {
-			r.CatalogNumber = all.rows[number].CatalogNumber
-		}
-		if identity >= 0 && r.OccurrenceID == "" {
-			r.OccurrenceID = all.rows[identity].OccurrenceID
-		}
-	}
-}
-
-// tellApart finds the records that nothing tells from others of their
-// gathering: the register would take the first for the specimen it knows and
-// complain of the others only, but any of them may be that specimen.
-func (all *specimenRows) tellApart(answers map[int]register.Assignment) {
-	byGathering := map[string][]int{}
-	for i := range all.rows {
-		if key := all.rows[i].Gathering(); key != "" && !all.rows[i].other && !answers[i].Foreign {
-			byGathering[key] = append(byGathering[key], i)
-		}
-	}
-	for i := range all.rows {
-		if key := all.rows[i].Gathering(); key != "" && len(byGathering[key]) > 1 {
-			all.among(byGathering[key])
-			delete(byGathering, key)
-		}
-	}
-}
-
-// among looks at the records of one gathering.
-func (all *specimenRows) among(group []int) {
-	nameless := -1 // the first without number and identifier
-	for _, i := range group {
-		if r := &all.rows[i]; r.CatalogNumber == "" && r.OccurrenceID == "" {
-			nameless = i
-			break
-		}
-	}
-	if nameless < 0 {
-		return
-	}
-	for _, i := range group {
-		r := &all.rows[i]
-		if r.CatalogNumber != "" || r.bad {
-			continue
-		}
-		for _, k := range group {
-			other := &all.rows[k]
-			if k == i || other.share == r.share {
-				continue
-			}
-			if r.OccurrenceID != "" && (other.OccurrenceID != "" || other.CatalogNumber != "") {
-				continue
-			}
-			switch {
-			case r.OccurrenceID != "":
-				r.fail(register.ErrAmbiguous, "row %d is of the same gathering and has no identifier; give it an occurrenceID first, for the two could be taken for each other", other.row())
-			case other.bad:
-				r.fail(register.ErrAmbiguous, "nothing tells it from row %d, which has an error; mend that row first, or give this one an occurrenceID", other.row())
-			default:
-				r.fail(register.ErrAmbiguous, "nothing tells it from row %d; give each an occurrenceID, or, if they are parts of one specimen, say in preparations which: sheet 1 of 2", other.row())
-			}
-			break
-		}
-	}
 }
 
 // ErrNotIssued is returned where records cannot be given numbers, and none was
@@ -416,66 +157,58 @@ type issuing struct {
 	asked  []int // the records that the register is asked about
 }
 
-// specimensAsked returns what the register is told.
-func (w *issuing) specimensAsked() []register.Specimen {
+// ask asks the register about the specimens, each by its first record.
+func (w *issuing) ask(ctx context.Context, with func(context.Context, []register.Specimen) ([]register.Assignment, error)) (map[int]register.Assignment, error) {
 	list := make([]register.Specimen, len(w.asked))
 	for k, i := range w.asked {
 		list[k] = w.all.rows[i].Specimen
 	}
-	return list
+	answers, err := with(ctx, list)
+	byRow := make(map[int]register.Assignment, len(answers))
+	for k, a := range answers {
+		byRow[w.asked[k]] = a
+	}
+	return byRow, err
 }
 
 // propose finds out what would be issued.
 func (w *issuing) propose(ctx context.Context) error {
 	for i := range w.all.rows {
-		if r := &w.all.rows[i]; !r.other && !r.bad {
+		if r := &w.all.rows[i]; r.share == i && !r.other && !r.bad {
 			w.asked = append(w.asked, i)
 		}
 	}
-	answers, err := w.q.Register.Propose(ctx, w.specimensAsked())
+	answers, err := w.ask(ctx, w.q.Register.Propose)
 	if err != nil {
 		return err
 	}
-	byIndex := map[int]register.Assignment{}
-	for k, i := range w.asked {
-		byIndex[i] = answers[k]
-	}
-	w.all.tellApart(byIndex)
+	w.all.tellApart(answers)
 	// Only those that can have a number are asked about again.
 	asked := w.asked[:0]
 	for _, i := range w.asked {
 		r := &w.all.rows[i]
 		if r.err == nil {
-			r.err = byIndex[i].Err
+			r.err = answers[i].Err
 		}
 		if r.err == nil {
 			asked = append(asked, i)
 		}
 	}
 	w.asked = asked
-	if answers, err = w.q.Register.Propose(ctx, w.specimensAsked()); err != nil {
+	if answers, err = w.ask(ctx, w.q.Register.Propose); err != nil {
 		return err
 	}
 	// A dry run says which numbers they would be, if nobody else comes before.
-	next := w.series.Highest
-	given := map[string]string{} // by what makes records one specimen
-	for k, i := range w.asked {
-		if !answers[k].Fresh {
-			continue
-		}
-		r := &w.all.rows[i]
-		specimen := fmt.Sprint(r.share)
-		if r.OccurrenceID != "" {
-			specimen = "id " + r.OccurrenceID
-		}
-		if given[specimen] == "" {
+	next, most := w.series.Highest, w.series.Pattern.Max()
+	for _, i := range w.asked {
+		if a := answers[i]; a.Fresh {
 			next++
-			given[specimen] = w.series.Pattern.Format(min(next, w.series.Pattern.Max()))
+			a.Number = w.series.Pattern.Format(min(next, most))
+			answers[i] = a
 		}
-		answers[k].Number = given[specimen]
 	}
-	if next > w.series.Pattern.Max() {
-		return fmt.Errorf("series %s has %d numbers left and %d are wanted; open another series", w.series.Name, w.series.Pattern.Max()-w.series.Highest, next-w.series.Highest)
+	if next > most {
+		return fmt.Errorf("series %s has %d numbers left and %d are wanted; open another series", w.series.Name, most-w.series.Highest, next-w.series.Highest)
 	}
 	w.fill(answers)
 	return nil
@@ -483,7 +216,9 @@ func (w *issuing) propose(ctx context.Context) error {
 
 // assign issues the numbers.
 func (w *issuing) assign(ctx context.Context) error {
-	answers, err := w.q.Register.Assign(ctx, w.q.At, w.series.Name, w.specimensAsked(), w.q.ExceptBad)
+	answers, err := w.ask(ctx, func(ctx context.Context, list []register.Specimen) ([]register.Assignment, error) {
+		return w.q.Register.Assign(ctx, w.q.At, w.series.Name, list, w.q.ExceptBad)
+	})
 	if err != nil {
 		return err
 	}
@@ -498,34 +233,40 @@ func (w *issuing) assign(ctx context.Context) error {
 }
 
 // fill makes the report from the register's answers.
-func (w *issuing) fill(answers []register.Assignment) {
+func (w *issuing) fill(answers map[int]register.Assignment) {
 	rep := w.rep
 	rep.Numbers, rep.Filled, rep.Issued = make([]Numbered, len(w.all.rows)), 0, NumberRange{}
 	for i := range w.all.rows {
 		r := &w.all.rows[i]
-		one := Numbered{Origin: r.Origin, Key: r.key, Number: r.written, Status: NumberNone, Err: r.err}
-		if r.other {
-			one.Status = OtherHouse
-		} else if r.bad && r.err == nil {
-			one.Err = fmt.Errorf("%s: %s: the record has errors; mend them first", r.Origin, r.key)
-		}
-		rep.Numbers[i] = one
-	}
-	for k, i := range w.asked {
-		a, r := answers[k], &w.all.rows[i]
 		one := &rep.Numbers[i]
-		one.Number, one.State, one.Differs, one.Err = a.Number, a.State, a.Differs, a.Err
+		*one = Numbered{Origin: r.Origin, Key: r.key, Number: r.written, Status: NumberNone, Err: r.err}
+		a, ok := answers[r.share]
 		switch {
-		case a.Err != nil:
+		case r.other:
+			one.Status = OtherHouse
+		case r.err != nil:
+		case r.bad:
+			one.Err = fmt.Errorf("%s: %s: the record has errors; mend them first", r.Origin, r.key)
+		case !ok || a.Err != nil:
+			if one.Err = a.Err; r.share != i {
+				one.Err = fmt.Errorf("%s: %s: it is one specimen with row %d, which has no number", r.Origin, r.key, w.all.rows[r.share].row())
+			}
 		case a.Foreign:
-			one.Status, one.Number = NumberForeign, r.written
-		case a.Fresh:
-			one.Status = NumberIssued
-			w.span(a.Number)
-		case r.written != "":
-			one.Status = NumberThere
+			one.Status = NumberForeign
 		default:
-			one.Status = NumberKnown
+			one.Number, one.State, one.Differs = a.Number, a.State, a.Differs
+			switch {
+			case a.Fresh:
+				one.Status = NumberIssued
+				w.span(a.Number)
+			case r.written != "":
+				one.Status = NumberThere
+			default:
+				one.Status = NumberKnown
+			}
+			if r.share != i {
+				one.Differs = "" // said of its first record
+			}
 		}
 		if one.Status == NumberIssued || one.Status == NumberKnown {
 			rep.Filled++
