@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"iter"
+	"maps"
 	"slices"
 
 	"cornerslip/label"
@@ -193,22 +195,12 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 	var ids []int
 	for _, look := range []struct {
 		where string
-		keys  map[string][]int
-		index func(string) string
+		keys  []string
 	}{
-		{"catalog_key IN (%s) AND catalog_key <> ''", byCatalog, nil},
-		{"record_key IN (%s) AND record_key <> ''", byRecord, nil},
-		{"name IN (SELECT id FROM phrases WHERE role = 'name' AND key IN (%s)) AND record_key = '' AND catalog_key = ''", byName, indexKey},
+		{"catalog_key IN (%s) AND catalog_key <> ''", slices.Collect(maps.Keys(byCatalog))},
+		{"name IN (SELECT id FROM phrases WHERE role = 'name' AND key IN (%s)) AND record_key = '' AND catalog_key = ''", indexKeys(maps.Keys(byName))},
 	} {
-		var keys []string
-		for key := range look.keys {
-			if look.index != nil {
-				key = look.index(key)
-			}
-			keys = append(keys, key)
-		}
-		slices.Sort(keys)
-		err := chunks(keys, func(part []string) error {
+		err := chunks(look.keys, func(part []string) error {
 			in, args := marks(part)
 			return s.each(func(scan func(...any) error) error {
 				ids = append(ids, 0)
@@ -219,6 +211,11 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 			return err
 		}
 	}
+	more, err := s.sameNumber(specimens, byRecord, ids)
+	if err != nil {
+		return err
+	}
+	ids = append(ids, more...)
 	slices.Sort(ids)
 	printed, err := s.kept(slices.Compact(ids))
 	if err != nil {
@@ -259,6 +256,77 @@ func (s *session) earlier(specimens []Specimen, known []Known) error {
 		}
 	}
 	return nil
+}
+
+func indexKeys(texts iter.Seq[string]) []string {
+	var keys []string
+	for text := range texts {
+		keys = append(keys, indexKey(text))
+	}
+	return keys
+}
+
+// sameNumber returns the labels that have a number of the specimens' and a
+// collector of theirs, or one of the labels by: every collector has a number 7,
+// and only few of those labels are to be read.
+func (s *session) sameNumber(specimens []Specimen, byRecord map[string][]int, by []int) ([]int, error) {
+	type at struct {
+		id        int
+		key       string
+		collector int64
+	}
+	var all []at
+	wanted := map[int64]bool{} // collectors of the labels by
+	err := chunks(by, func(part []int) error {
+		return s.each(func(scan func(...any) error) error {
+			var id int64
+			err := scan(&id)
+			wanted[id] = true
+			return err
+		}, "SELECT DISTINCT COALESCE(collector, 0) FROM labels WHERE id IN ("+integers(part)+")")
+	})
+	if err != nil {
+		return nil, err
+	}
+	teams := map[int64][]string{}
+	err = chunks(slices.Collect(maps.Keys(byRecord)), func(part []string) error {
+		in, args := marks(part)
+		return s.each(func(scan func(...any) error) error {
+			var one at
+			err := scan(&one.id, &one.key, &one.collector)
+			all = append(all, one)
+			teams[one.collector] = nil
+			return err
+		}, "SELECT id, record_key, COALESCE(collector, 0) FROM labels WHERE record_key IN ("+in+") AND record_key <> ''", args...)
+	})
+	if err != nil {
+		return nil, err
+	}
+	err = chunks(slices.Collect(maps.Keys(teams)), func(part []int64) error {
+		return s.each(func(scan func(...any) error) error {
+			var id int64
+			var text string
+			err := scan(&id, &text)
+			teams[id] = words(text)
+			return err
+		}, "SELECT id, text FROM phrases WHERE id IN ("+integers(part)+")")
+	})
+	if err != nil {
+		return nil, err
+	}
+	collectors := make([][]string, len(specimens))
+	for i, sp := range specimens {
+		collectors[i] = words(sp.Collector)
+	}
+	var ids []int
+	for _, one := range all {
+		if wanted[one.collector] || slices.ContainsFunc(byRecord[one.key], func(i int) bool {
+			return len(collectors[i]) > 0 && containsAll(teams[one.collector], collectors[i])
+		}) {
+			ids = append(ids, one.id)
+		}
+	}
+	return ids, nil
 }
 
 // Shows reports whether a printed label is of the specimen, as Known tells it.
