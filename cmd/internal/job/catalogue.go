@@ -12,6 +12,7 @@ import (
 	"cornerslip/label/accession"
 	"cornerslip/label/check"
 	"cornerslip/label/register"
+	"cornerslip/label/table"
 )
 
 // An ImportRequest says how the numbers of an old catalogue are taken over.
@@ -167,7 +168,7 @@ func (j *Job) entries(t *Table, rep *ImportReport, refuse func(ImportClash) erro
 			old := register.Old{Specimen: specimenOf(r.record)}
 			word := r.record.Text("disposition")
 			for _, f := range r.findings {
-				if f.Severity == label.Error {
+				if f.Severity == label.Error && misread(f) {
 					return refuse(ImportClash{old, word, errors.New(f.String())})
 				}
 			}
@@ -192,6 +193,14 @@ func (j *Job) entries(t *Table, rep *ImportReport, refuse func(ImportClash) erro
 			yield(register.Old{}, err)
 		}
 	}
+}
+
+// misread reports whether a finding is of the reading of the table itself, and
+// makes doubtful what an entry says: cells of a row that has too few, damaged
+// text. An old catalogue need not be fit to print.
+func misread(f label.Finding) bool {
+	return (issueScope.terms[f.Term] || f.Term == "" || f.Term == "scientificName" || f.Term == "disposition") &&
+		slices.ContainsFunc(table.Rules(), func(r table.Rule) bool { return r.Name == f.Rule })
 }
 
 // A highNumber is a number of the table that may be a slip.

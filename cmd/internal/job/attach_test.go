@@ -1,0 +1,210 @@
+package job
+
+import (
+	"strings"
+	"testing"
+
+	"cornerslip/label/register"
+	"cornerslip/label/table"
+)
+
+// pile makes a register in which the five sheets of a table have numbers.
+func pile(t testing.TB) (*Job, *register.Register, string) {
+	t.Helper()
+	j, r := newBook(t)
+	src, rep, err := issuedFor(t, j, r, tableOf([]string{",I. Almeida,214", ",I. Almeida,215", ",I. Almeida,216", ",I. Almeida,217", ",L. Sarmento,3"}), table.Options{}, false)
+	if err != nil || rep.Issued.Len() != 5 {
+		t.Fatal(err, rep)
+	}
+	return j, r, src
+}
+
+func attaching(t testing.TB, j *Job, r *register.Register, src string) *AttachSession {
+	t.Helper()
+	s, err := j.AttachTable(t.Context(), r, numberTable(t, src, table.Options{}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// TestAttachLines goes through lines and what is answered to each; "!" begins
+// what is answered as wrong.
+func TestAttachLines(t *testing.T) {
+	for name, lines := range map[string][][2]string{
+		"all fit": {
+			{"Almeida 214", ""}, {"VDOURA-0000001", "I. Almeida 214: VDOURA-0000001"}, {"", ""}, {"alm 215", ""}, {"", ""},
+			{"vdoura 2", "I. Almeida 215: VDOURA-0000002"}, {"Almeida 216\tVDOURA-0000003", "I. Almeida 216: VDOURA-0000003"},
+			{"Almeida 217", ""}, {"https://example.org/VDOURA-0000004", "I. Almeida 217"}, {"sarm 3", ""}, {"VDOURA-0000005", "L. Sarmento 3"}, {"done", "done"},
+		},
+		"slip by one": {
+			{"Almeida 214", ""}, {"VDOURA-0000001", "I. Almeida 214"}, {"Almeida 215", ""}, {"VDOURA-0000003", "!a sticker was left out with this sheet"},
+		},
+		"two stickers in a row": {
+			{"Almeida 214", ""}, {"VDOURA-0000001", "I. Almeida 214"}, {"VDOURA-0000002", "!VDOURA-0000002 is a sticker; first the sheet"}, {"Almeida 215", ""}, {"VDOURA-0000002", "I. Almeida 215"},
+		},
+		"two sheets in a row": {
+			{"Almeida 214", ""}, {"Almeida 215", "!I. Almeida 214 has had no sticker and stays open"}, {"VDOURA-0000002", "I. Almeida 215"},
+		},
+		"what is neither": {
+			{"Nobody 9", "!no sheet here is called"}, {"Almeida", "!no sheet here is called"}, {"Almeida 214", ""}, {"5601234567890", "!is no number of the register; scan the sticker on I. Almeida 214 again"},
+			{"VDOURA-0000001", "I. Almeida 214"},
+		},
+		"undo": {
+			{"undo", "nothing to undo"}, {"Almeida 214", ""}, {"UNDO", "forgotten: I. Almeida 214"}, {"Almeida 214", ""}, {"VDOURA-0000001", "I. Almeida 214"},
+			{"undo", "open again: I. Almeida 214, VDOURA-0000001"}, {"VDOURA-0000001", "!is a sticker; first the sheet"},
+		},
+	} {
+		j, r, src := pile(t)
+		s := attaching(t, j, r, src)
+		for _, l := range lines {
+			a := s.Line(l[0])
+			want, wrong := strings.CutPrefix(l[1], "!")
+			if l[1] == "done" {
+				if !a.Done {
+					t.Errorf("%s: %q does not end", name, l[0])
+				}
+				continue
+			}
+			if a.Wrong != wrong || !strings.Contains(a.Message, want) || (want == "") != (a.Message == "") {
+				t.Errorf("%s: %q is answered %+v, want %q", name, l[0], a, l[1])
+			}
+		}
+	}
+}
+
+func TestAttachFinish(t *testing.T) {
+	j, r, src := pile(t)
+	s := attaching(t, j, r, src)
+	for _, line := range []string{"Almeida 214", "VDOURA-0000001", "Almeida 215", "VDOURA-0000002", "Almeida 216", "VDOURA-0000003", "undo", "Almeida 217", "VDOURA-0000005", "Sarmento 3"} {
+		s.Line(line)
+	}
+	if row, _ := r.Number(t.Context(), "VDOURA-0000001"); row.State != register.Issued {
+		t.Errorf("before the end VDOURA-0000001 is %s", row.State)
+	}
+	// Meanwhile somebody makes a number void.
+	two, _ := r.Range(t.Context(), "VDOURA-0000002", "")
+	spoiled := clerk
+	spoiled.Why = "torn"
+	if err := r.Mark(t.Context(), spoiled, register.Void, two); err != nil {
+		t.Fatal(err)
+	}
+	rep, err := s.Finish(clerk)
+	want := "I. Almeida 215, VDOURA-0000002; I. Almeida 216, VDOURA-0000003; I. Almeida 217, VDOURA-0000004; L. Sarmento 3, VDOURA-0000005"
+	if err != nil || rep.Attached != 1 || len(rep.Refused) != 1 || strings.Join(rep.Open, "; ") != want {
+		t.Errorf("%v %+v", err, rep)
+	}
+	if row, _ := r.Number(t.Context(), "VDOURA-0000001"); row.State != register.Attached {
+		t.Errorf("VDOURA-0000001 is %s", row.State)
+	}
+	// Another day: what is attached is not asked for again, and may be scanned.
+	back := clerk
+	back.Why = "found after all"
+	if err := r.Mark(t.Context(), back, register.Attached, two); err != nil {
+		t.Fatal(err)
+	}
+	s = attaching(t, j, r, src)
+	if all, before := s.Sheets(); all != 5 || before != 2 {
+		t.Errorf("%d sheets, %d attached", all, before)
+	}
+	for _, line := range []string{"Almeida 214", "VDOURA-0000001", "Almeida 216", "VDOURA-0000003", "Almeida 217", "VDOURA-0000004", "Sarmento 3", "VDOURA-0000005"} {
+		if a := s.Line(line); a.Wrong {
+			t.Error(a.Message)
+		}
+	}
+	if rep, err := s.Finish(clerk); err != nil || len(rep.Open) > 0 || rep.Attached != 4 {
+		t.Errorf("%v %+v", err, rep)
+	}
+}
+
+func TestAttachPrinted(t *testing.T) {
+	_, r, _ := pile(t)
+	if _, err := AttachPrinted(t.Context(), r); err == nil || !strings.Contains(err.Error(), "name the table") {
+		t.Error(err)
+	}
+	three, _ := r.Range(t.Context(), "VDOURA-0000002", "VDOURA-0000004")
+	if err := r.Mark(t.Context(), clerk, register.Printed, three); err != nil {
+		t.Fatal(err)
+	}
+	bare, err := r.Issue(t.Context(), clerk, "", 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := r.Mark(t.Context(), clerk, register.Printed, bare); err != nil {
+		t.Fatal(err)
+	}
+	s, err := AttachPrinted(t.Context(), r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if all, _ := s.Sheets(); all != 3 || s.Nameless != 2 {
+		t.Errorf("%d sheets, %d without a specimen", all, s.Nameless)
+	}
+	s.Line("Almeida 216")
+	if a := s.Line("VDOURA-0000003"); a.Wrong {
+		t.Error(a.Message)
+	}
+	if rep, err := s.Finish(clerk); err != nil || rep.Attached != 1 || len(rep.Open) != 2 {
+		t.Errorf("%v %+v", err, rep)
+	}
+}
+
+// TestAttachUnnumbered: numbers that only the register knows are used, and
+// records without one are told.
+func TestAttachUnnumbered(t *testing.T) {
+	j, r, _ := pile(t)
+	s := attaching(t, j, r, tableOf([]string{",I. Almeida,215", ",I. Almeida,999", "LUPA 3,I. Almeida,7"}))
+	if all, _ := s.Sheets(); all != 1 || s.Unnumbered != 1 {
+		t.Errorf("%d sheets, %d without a number", all, s.Unnumbered)
+	}
+	s.Line("Almeida 215")
+	if a := s.Line("VDOURA-0000002"); a.Wrong {
+		t.Error(a.Message)
+	}
+	if _, err := j.AttachTable(t.Context(), r, numberTable(t, tableOf([]string{",I. Almeida,999"}), table.Options{})); err == nil || !strings.Contains(err.Error(), "issue them first") {
+		t.Error(err)
+	}
+}
+
+func TestFindNumbers(t *testing.T) {
+	j, r, src := pile(t)
+	_ = j
+	kept := func(l register.Label) {
+		t.Helper()
+		if _, err := r.Remember(t.Context(), clerk, register.Run{Program: "test", Source: "trip.csv"}, func(yield func(register.Label, error) bool) { yield(l, nil) }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	one := register.Label{Kind: "sheet", Label: 1, Of: 1, CatalogNumber: "VDOURA-0000001", Collector: "I. Almeida | T. Brandão", Number: "214", Name: "Genista florida", Date: "", Box: []byte("x")}
+	kept(one)
+	gift := one
+	gift.For, gift.CatalogNumber = "PINHEL", ""
+	kept(gift)
+	foreign := one
+	foreign.CatalogNumber, foreign.Number = "LUPA 7", "300"
+	kept(foreign)
+	for text, want := range map[string]string{
+		"Almeida 214":    "VDOURA-0000001 printed 2",
+		"VDOURA-0000001": "VDOURA-0000001 printed 1",
+		"Almeida 215":    "VDOURA-0000002 issued 0",
+		"Almeida 300":    "no number LUPA 7 1",
+		"sarmento":       "VDOURA-0000005 issued 0",
+	} {
+		found, err := FindNumbers(t.Context(), r, text, 20)
+		if err != nil || len(found) != 1 {
+			t.Errorf("%q: %v %+v", text, err, found)
+			continue
+		}
+		f := found[0]
+		got := "no number " + f.Number.Specimen.CatalogNumber
+		if f.Number.Range.Last > 0 {
+			got = f.Number.Range.String() + " " + string(f.Number.State)
+		}
+		if got += " " + string(rune('0'+len(f.Labels))); got != want {
+			t.Errorf("%q: %s, want %s", text, got, want)
+		}
+	}
+	if found, err := FindNumbers(t.Context(), r, "almeida", 20); err != nil || len(found) != 5 {
+		t.Errorf("%v, %d found in\n%s", err, len(found), src)
+	}
+}
