@@ -108,11 +108,20 @@ func line(f label.Finding) (head, rest string) {
 	head = bare.String()
 	rest = strings.TrimPrefix(f.String(), head)
 	if n := len(f.Also); n > 0 {
-		var rows []rowRange
+		rows := make([]int, 0, n)
 		for _, c := range f.Also {
-			rows = append(rows, rowRange{c.Row, c.Row})
+			rows = append(rows, c.Row)
 		}
-		rest += fmt.Sprintf(" (so, too, %s)", rowList(rows))
+		slices.Sort(rows)
+		var spans []rowRange
+		for _, row := range slices.Compact(rows) {
+			if last := len(spans) - 1; last >= 0 && spans[last].to == row-1 {
+				spans[last].to = row
+			} else {
+				spans = append(spans, rowRange{row, row})
+			}
+		}
+		rest += fmt.Sprintf(" (see also %s)", rowList(spans))
 	}
 	if f.Severity != label.Error {
 		place := f.Origin.String() + ": "
@@ -142,7 +151,11 @@ func harmless(s string) string {
 // rowList names rows, the first dozen ranges of them.
 func rowList(rows []rowRange) string {
 	var b strings.Builder
-	b.WriteString("rows ")
+	b.WriteString("row")
+	if len(rows) > 1 || rows[0].to > rows[0].from {
+		b.WriteString("s")
+	}
+	b.WriteString(" ")
 	for i, r := range rows {
 		if i == 12 {
 			fmt.Fprintf(&b, " and %d further places", len(rows)-i)

@@ -31,7 +31,7 @@ func TestReporterColours(t *testing.T) {
 	}
 	want := `trip.csv: note: read as UTF-16
 trip.csv:2:7: eventDate "2026-06-31": day 31 does not exist (did you mean "2026-06-30"?)
-trip.csv:2:7: warning: eventDate (empty): no date is given (so, too, rows 3)
+trip.csv:2:7: warning: eventDate (empty): no date is given (see also row 3)
 trip.csv:3: note: the row is empty
 trip.csv:4:1: x\x1b[2J\u202e "\x1b": has \x1b
 `

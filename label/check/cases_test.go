@@ -37,7 +37,7 @@ var findingCases = []struct {
 		`error date-ambiguous: eventDate "14.5.26": the century is not written: write the year with four figures (did you mean "1926-05-14 or 1826-05-14 or 2026-05-14"?)`,
 	}},
 	{[]string{"eventDate", "14 May"}, []string{
-		`warning date-incomplete: eventDate "14 May": has no year`,
+		`warning date-incomplete: eventDate "14 May": has no year and is printed as written: add the year if it is known`,
 	}},
 	{[]string{"eventDate", "2026-07-01"}, []string{
 		`warning date-future: eventDate "2026-07-01": in the future: today is 2026-06-30`,
@@ -88,7 +88,7 @@ var findingCases = []struct {
 		`warning date-future: dateIdentified "2028": in the future: today is 2026-06-30`,
 	}},
 	{[]string{"dateIdentified", "June"}, []string{
-		`warning date-incomplete: dateIdentified "June": has no year`,
+		`warning date-incomplete: dateIdentified "June": has no year and is printed as written: add the year if it is known`,
 	}},
 	{[]string{"decimalLatitude", "95.2"}, []string{
 		`error coordinates-range: decimalLatitude "95.2": latitude is beyond 90°`,
@@ -263,7 +263,7 @@ var findingCases = []struct {
 		`error duplicates: duplicatesTo "K2": "K2" is no herbarium code: write 1 to 8 letters A to Z, with | between codes`,
 	}},
 	{[]string{"duplicatesTo", "PINHEL, VDOURA, PINHEL"}, []string{
-		`warning duplicate-twice: duplicatesTo "PINHEL, VDOURA, PINHEL": PINHEL stands 2 times, and so many labels are printed for it: take it out if it gets one`,
+		`warning duplicate-twice: duplicatesTo "PINHEL, VDOURA, PINHEL": PINHEL stands 2 times and gets 2 labels: leave it once if it is to get one`,
 		`warning duplicate-to-us: duplicatesTo "PINHEL, VDOURA, PINHEL": VDOURA is this house: its label here would bear no number; count own labels in copies`,
 	}},
 	{[]string{"catalogNumber", "VDOURA–0001234"}, []string{

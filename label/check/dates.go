@@ -156,7 +156,11 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Incomplete && r.Term != "verbatimEventDate" {
-						c.Report(r.Term, reason(r.Err, r.Text))
+						why := reason(r.Err, r.Text)
+						if !strings.Contains(why, ":") {
+							why += " and is printed as written: add the year if it is known"
+						}
+						c.Report(r.Term, why)
 					}
 				}
 			},

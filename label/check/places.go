@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/coord"
@@ -287,11 +288,28 @@ func unreadableRule(c *Context) {
 		return
 	}
 	term := worse(p)
+	if s := figured(term, c.Text(term)); p.Decimal && isNumber(s) {
+		c.Suggest(term, "a letter stands where a figure is meant", s)
+		return
+	}
 	if text := c.Text(term); p.Decimal && (strings.Trim(text, "+-0123456789., ") == "" || !strings.ContainsAny(text, "0123456789")) {
 		c.Report(term, "not a plain number of degrees: write it as 41.2345, south and west with a minus sign")
 		return
 	}
 	c.Report(term, reason(p.Err, c.Text(term)))
+}
+
+// figured puts figures for the letters that are mistaken for them on old
+// typewriters and by programs that read print: O for 0, l and I for 1. At an
+// end of a longitude the O may be the west.
+func figured(term, s string) string {
+	if term == "decimalLongitude" && strings.Trim(s, "Oo") != s {
+		return s
+	}
+	if strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsAny(s, "0123456789") {
+		return strings.NewReplacer("O", "0", "o", "0", "l", "1", "I", "1").Replace(s)
+	}
+	return s
 }
 
 // worse returns the term of the half that the fault is in, as far as one can

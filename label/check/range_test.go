@@ -28,3 +28,22 @@ func TestRangeMeant(t *testing.T) {
 		}
 	}
 }
+
+// Letters that stand for figures, and those that may not.
+func TestFigured(t *testing.T) {
+	for _, c := range []struct{ lat, lon, want string }{
+		{"4O.3285", "-8.8035", "40.3285"}, {"38.4l2", "-8.8035", "38.412"}, {"38.4712", "-8.8O35", "-8.8035"},
+		{"38.4712", "8.8O", ""}, {"38.4712", "O8.8", ""}, {"38.4712", "eight", ""}, {"38.4N", "-8.8035", ""},
+	} {
+		_, fs := run(t, New(options(t)), open(t, With("country", "", "decimalLatitude", c.lat, "decimalLongitude", c.lon)))
+		got := ""
+		for _, f := range fs {
+			if f.Message == "a letter stands where a figure is meant" {
+				got = f.Suggest
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s, %s: suggests %q, want %q: %v", c.lat, c.lon, got, c.want, fs)
+		}
+	}
+}

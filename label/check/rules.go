@@ -124,7 +124,7 @@ func partRules() []Rule {
 			Row: func(c *Context) {
 				for i, code := range c.DuplicatesTo {
 					if n := count(c.DuplicatesTo, code); n > 1 && count(c.DuplicatesTo[:i], code) == 0 {
-						c.Reportf("duplicatesTo", "%s stands %d times, and so many labels are printed for it: take it out if it gets one", code, n)
+						c.Reportf("duplicatesTo", "%s stands %d times and gets %d labels: leave it once if it is to get one", code, n, n)
 					}
 				}
 			},

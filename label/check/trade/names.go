@@ -180,7 +180,7 @@ func (t *spellingTable) almostAutonyms() []label.Finding {
 	for _, text := range slices.Sorted(maps.Keys(t.names)) {
 		k := t.names[text]
 		if k.species() && k.Infraspecific != k.Epithet && slip(k.Infraspecific, k.Epithet, 2) {
-			all = append(all, k.finding(fmt.Sprintf("%q all but repeats %q: the two are spelt alike, or they are two words", k.Infraspecific, k.Epithet), ""))
+			all = append(all, k.finding(fmt.Sprintf("%q is all but %q: if it repeats the epithet of the species, spell both alike", k.Infraspecific, k.Epithet), ""))
 		}
 	}
 	return all
