@@ -133,7 +133,7 @@ func (r *Register) postgresFault(err error) error {
 			return r.fault(ErrReadOnly, err, "this user or server may not write (%s); ask the server's administrator", e.Message)
 		case e.Code == "53100":
 			return r.fault(ErrFull, err, "the server's disk is full; nothing was changed; tell its administrator")
-		case e.Code == "42P06" || e.Code == "42P07":
+		case e.Code == "42P06" || e.Code == "42P07" || e.Code == "23505" && e.SchemaName == "pg_catalog":
 			return r.fault(ErrExists, err, "somebody else has just made a register here; open it")
 		case e.Code == "3D000":
 			return r.fault(ErrMissing, err, "%s; check the address, or have the database made", e.Message)

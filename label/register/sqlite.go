@@ -216,11 +216,11 @@ func (r *Register) writableFile(ctx context.Context) error {
 // log, or with a rollback journal where others reach it over a network.
 func (r *Register) journal(ctx context.Context, mode string) error {
 	var got string
-	if err := r.read(ctx).one([]any{&got}, "PRAGMA journal_mode = "+mode); err != nil {
+	if err := r.read(ctx).one([]any{&got}, "PRAGMA journal_mode = "+mode); err != nil && !busy(err) {
 		return r.wrap(err)
 	}
 	if got != mode {
-		return r.fault(ErrLocked, nil, "its journal could not be changed from %s to %s; close it in all programs and try again", got, mode)
+		return r.fault(ErrLocked, nil, "its journal could not be changed to the mode %s, for another program has it open; close it in all programs and try again", mode)
 	}
 	return nil
 }
