@@ -288,9 +288,13 @@ func unreadableRule(c *Context) {
 		return
 	}
 	term := worse(p)
-	if s := figured(term, c.Text(term)); p.Decimal && isNumber(s) {
-		c.Suggest(term, "a letter stands where a figure is meant", s)
-		return
+	if p.Decimal {
+		for _, t := range []string{p.LatTerm, p.LonTerm} {
+			if s := figured(t, c.Text(t)); s != c.Text(t) && isNumber(s) {
+				c.Suggest(t, "a letter stands where a figure is meant", s)
+				return
+			}
+		}
 	}
 	if text := c.Text(term); p.Decimal && (strings.Trim(text, "+-0123456789., ") == "" || !strings.ContainsAny(text, "0123456789")) {
 		c.Report(term, "not a plain number of degrees: write it as 41.2345, south and west with a minus sign")
@@ -313,9 +317,15 @@ func figured(term, s string) string {
 }
 
 // worse returns the term of the half that the fault is in, as far as one can
-// tell: the longitude where the latitude alone can be read and the longitude
-// is no plain number.
+// tell: the one that is no plain number, else the longitude where the latitude
+// alone can be read.
 func worse(p *PlaceReading) string {
+	if p.LatTerm != p.LonTerm && isNumber(p.Lat) != isNumber(p.Lon) {
+		if isNumber(p.Lat) {
+			return p.LonTerm
+		}
+		return p.LatTerm
+	}
 	if p.LatTerm != p.LonTerm && (isNumber(p.Lat) || !isNumber(p.Lon)) && coord.ReadPair(p.Lat, "0°E", coord.Hints{Signed: true}).Status == coord.OK {
 		return p.LonTerm
 	}

@@ -42,6 +42,11 @@ func TestFigured(t *testing.T) {
 				got = f.Suggest
 			}
 		}
+		for _, f := range fs {
+			if isNumber(f.Value) {
+				t.Errorf("%s, %s: the fault is not in %s", c.lat, c.lon, f)
+			}
+		}
 		if got != c.want {
 			t.Errorf("%s, %s: suggests %q, want %q: %v", c.lat, c.lon, got, c.want, fs)
 		}
