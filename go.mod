@@ -9,6 +9,7 @@ require (
 	github.com/go-pdf/fpdf v0.9.0 // font subsets for PDF files; only layout/pdf
 	github.com/go-text/typesetting v0.3.5 // shaping and UAX #14; layout/face, layout/para, layout/svg
 	github.com/gocarina/gocsv v0.0.0-20240520201108-78e41c74b4b1 // side tables by name; only label/table
+	github.com/google/uuid v1.6.0 // identifiers for specimens without a number; only cmd/internal/job
 	github.com/jackc/pgx/v5 v5.12.0 // a register on PostgreSQL; only label/register
 	github.com/pelletier/go-toml/v2 v2.4.3 // house files; only label/house
 	github.com/schollz/progressbar/v3 v3.19.1 // long runs on a terminal; only cmd/cornerslip
@@ -31,7 +32,6 @@ require (
 
 require (
 	github.com/dustin/go-humanize v1.1.0 // indirect
-	github.com/google/uuid v1.6.0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	github.com/jackc/pgpassfile v1.0.0 // indirect
 	github.com/jackc/pgservicefile v0.0.0-20240606120523-5a60cdf6a761 // indirect
