@@ -223,6 +223,7 @@ func (a *app) registerIssue(path string, f *issueFlags) error {
 		}
 		for _, n := range rep.Numbers {
 			switch {
+			case errors.Is(n.Err, job.ErrData): // was said
 			case n.Err != nil:
 				a.line(n.Err.Error())
 			case n.Differs != "":

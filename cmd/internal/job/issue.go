@@ -44,7 +44,8 @@ type Numbered struct {
 	State        RegisterState // "" of a number that is not the register's
 	// Differs says that the register has the number for other words.
 	Differs string
-	Err     error
+	// Err is an ErrData where the reason was among the findings.
+	Err error
 }
 
 // An IssueReport says what a run of numbers has done, or would do.
@@ -246,10 +247,10 @@ func (w *issuing) fill(answers map[int]register.Assignment) {
 			one.Status = OtherHouse
 		case r.err != nil:
 		case r.bad:
-			one.Err = fmt.Errorf("%s: %s: the record has errors; mend them first", r.Origin, r.key)
+			one.Err = &rowError{ErrData, fmt.Sprintf("%s: %s: the record has errors; mend them first", r.Origin, r.key)}
 		case !ok || a.Err != nil:
 			if one.Err = a.Err; r.share != i {
-				one.Err = fmt.Errorf("%s: %s: it is one specimen with row %d, which has no number", r.Origin, r.key, w.all.rows[r.share].row())
+				one.Err = fmt.Errorf("%s: %s: it is one specimen with line %d, which has no number", r.Origin, r.key, w.all.rows[r.share].Origin.Line)
 			}
 		case a.Foreign:
 			one.Status = NumberForeign

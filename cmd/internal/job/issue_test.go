@@ -176,7 +176,7 @@ func TestIssueTellsApart(t *testing.T) {
 		{"sheets in one record", []string{",Almeida,214,,,sheet | sheet"}, []string{"1"}},
 		{"sheets in two records", []string{",Almeida,214,,,sheet 1 of 2", ",Almeida,215", ",I. Almeida,214,,,sheet 2 of 2"}, []string{"1", "2", "3"}},
 		{"sheets in two records, one collector", []string{",Almeida,214,,,sheet 1 of 2", ",Almeida,215", ",Almeida,214,,,sheet 2 of 2"}, []string{"1", "2", "1"}},
-		{"the same sheet twice", []string{",Almeida,214,,,sheet 1 of 2", ",Almeida,214,,,sheet 1 of 2"}, []string{"tells it from row 2", "tells it from row 1"}},
+		{"the same sheet twice", []string{",Almeida,214,,,sheet 1 of 2", ",Almeida,214,,,sheet 1 of 2"}, []string{"tells it from line 3", "tells it from line 2"}},
 		{"of two and of three", []string{",Almeida,214,,,sheet 1 of 2", ",Almeida,214,,,sheet 2 of 3"}, []string{"tells it", "tells it"}},
 		{"two records that say nothing", []string{",Almeida,214", ",Almeida,214"}, []string{"tells it", "tells it"}},
 		{"one has an identifier", []string{",Almeida,214", ",Almeida,214,,x"}, []string{"tells it", "has no identifier"}},

@@ -258,7 +258,7 @@ func (all *specimenRows) join(group []int) {
 			if i == one {
 				with = other
 			}
-			all.rows[i].fail(register.ErrClash, "it has the identifier of row %d, %s, and is of another gathering; each specimen needs its own", all.rows[with].row(), all.rows[with].key)
+			all.rows[i].fail(register.ErrClash, "it has the identifier of line %d, %s, and is of another gathering; each specimen needs its own", all.rows[with].Origin.Line, all.rows[with].key)
 		}
 		return
 	}
@@ -267,7 +267,7 @@ func (all *specimenRows) join(group []int) {
 		s := &all.rows[i].Specimen
 		if one.CatalogNumber != "" && s.CatalogNumber != "" && one.CatalogNumber != s.CatalogNumber {
 			for _, k := range group {
-				all.rows[k].fail(register.ErrClash, "row %d is the same specimen by its identifier or preparations, and two numbers stand there, %s and %s", all.rows[i].row(), one.CatalogNumber, s.CatalogNumber)
+				all.rows[k].fail(register.ErrClash, "line %d is the same specimen by its identifier or preparations, and two numbers stand there, %s and %s", all.rows[i].Origin.Line, one.CatalogNumber, s.CatalogNumber)
 			}
 		}
 		if gatheringSays[0](*one) == "" {
@@ -334,11 +334,11 @@ func (all *specimenRows) among(group []int) {
 			}
 			switch {
 			case r.OccurrenceID != "":
-				r.fail(register.ErrAmbiguous, "row %d is of the same gathering and has no identifier; give it an occurrenceID first, for the two could be taken for each other", other.row())
+				r.fail(register.ErrAmbiguous, "line %d is of the same gathering and has no identifier; give it an occurrenceID first, for the two could be taken for each other", other.Origin.Line)
 			case other.bad:
-				r.fail(register.ErrAmbiguous, "nothing tells it from row %d, which has an error; mend that row first, or give this one an occurrenceID", other.row())
+				r.fail(register.ErrAmbiguous, "nothing tells it from line %d, which has an error; mend that line first, or give this one an occurrenceID", other.Origin.Line)
 			default:
-				r.fail(register.ErrAmbiguous, "nothing tells it from row %d; give each an occurrenceID, or, if they are parts of one specimen, say in preparations which: sheet 1 of 2", other.row())
+				r.fail(register.ErrAmbiguous, "nothing tells it from line %d; give each an occurrenceID, or, if they are parts of one specimen, say in preparations which: sheet 1 of 2", other.Origin.Line)
 			}
 			break
 		}
