@@ -1,9 +1,11 @@
 package bdq
 
 import (
+	"slices"
 	"strings"
 
 	"cornerslip/label/date"
+	"cornerslip/label/place"
 	"cornerslip/label/table"
 )
 
@@ -18,7 +20,8 @@ type Amendment struct {
 // Amend returns what can be mended in a row without inferring anything: terms
 // of a list in their standard spelling, country codes, licences by address,
 // dates as ISO 8601, months and days as numbers. Each changes a cell that is
-// filled; none fills one in. Datums stay as they are named, since a label
+// filled; none fills one in. A part of a country in countryCode (England,
+// Madeira) stays, for its code would say less than the name. Datums stay as they are named, since a label
 // prints that name, and no datum or uncertainty is ever made up. Amending the
 // amended changes nothing more.
 func Amend(row *table.Row) []Amendment { return Amender()(row) }
@@ -41,10 +44,25 @@ func Amender() func(*table.Row) []Amendment {
 			if text == "" {
 				continue
 			}
-			if r := t.Answer(c); r.Status == Amended {
+			if r := t.Answer(c); r.Status == Amended && !(term == "countryCode" && partOfCountry(text)) {
 				all = append(all, Amendment{t.Label, term, text, r.Amended[Prefixed(term)]})
 			}
 		}
 		return all
 	}
+}
+
+// partOfCountry reports whether a text stands for a country without being its
+// code or one of its own names.
+func partOfCountry(text string) bool {
+	text = strings.TrimFunc(text, invisible)
+	c, ok := place.Country(text)
+	if !ok {
+		return false
+	}
+	own := []string{c.Code, c.Alpha3, c.Name, c.ISOName, "Great Britain", "UK", "U.K.", "USA", "U.S.A.", "U.S."}
+	for _, l := range []string{"pt", "es", "fr", "de", "zh-Hant", "la"} {
+		own = append(own, c.In(l))
+	}
+	return !slices.ContainsFunc(own, func(s string) bool { return strings.EqualFold(s, text) })
 }
