@@ -174,7 +174,7 @@ func (l *numberLines) flush() error {
 
 // stateLine says what is known of a number.
 func stateLine(row job.RegisterRow) string {
-	line := fmt.Sprintf("%-9s  %s", row.State, day(row.When))
+	line := fmt.Sprintf("%-14s  %s", row.State, day(row.When))
 	if text := specimenText(row.Specimen); text != "" {
 		line += "  " + text
 	}
