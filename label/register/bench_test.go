@@ -110,6 +110,37 @@ func BenchmarkAssign(b *testing.B) {
 	})
 }
 
+// BenchmarkImport takes over 10,000 entries of an old catalogue, in no order.
+func BenchmarkImport(b *testing.B) {
+	p := place1(b)
+	var list []Old
+	for _, n := range rand.New(rand.NewPCG(2, 2)).Perm(10_000) {
+		list = append(list, Old{Specimen: Specimen{CatalogNumber: fmt.Sprintf("VDOURA-%07d", n+1), Collector: "J. Moura", Number: fmt.Sprint(n + 1), Name: "Iris boissieri Henriq."}})
+	}
+	db := plainFile(b)
+	versus(b, func(int) {
+		b.StopTimer()
+		r := p.create(b)
+		b.StartTimer()
+		count, err := r.Import(b.Context(), registrar(""), ImportOptions{}, entries(list), func(c Clash) error { return c.Err })
+		if err != nil || count.New != len(list) {
+			b.Fatal(count, err)
+		}
+	}, func(i int) {
+		tx, err := db.Begin()
+		must(b, err)
+		_, err = tx.Exec(fmt.Sprintf("CREATE TABLE specimens%d (number TEXT PRIMARY KEY, collector TEXT, record TEXT, name TEXT, state TEXT)", i))
+		must(b, err)
+		stmt, err := tx.Prepare(fmt.Sprintf("INSERT INTO specimens%d VALUES (?, ?, ?, ?, 'attached')", i))
+		must(b, err)
+		for _, old := range list {
+			_, err := stmt.Exec(old.CatalogNumber, old.Collector, old.Number, old.Name)
+			must(b, err)
+		}
+		must(b, tx.Commit())
+	})
+}
+
 // printed yields n labels as a herbarium's are: some hundred collectors, some
 // thousand names, a box of a kilobyte.
 func printed(n int) func(yield func(Label, error) bool) {

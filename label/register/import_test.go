@@ -156,8 +156,8 @@ func TestImportFiguresAlone(t *testing.T) {
 }
 
 // TestImportLarge takes over ten thousand entries in no order, with gaps, and
-// holds the register against the plain list. It takes seconds at most, not
-// minutes; the figure is printed with -v and the limit is far away.
+// holds the register against the plain list. How long it takes is printed with
+// -v; BenchmarkImport measures it.
 func TestImportLarge(t *testing.T) {
 	each(t, func(t *testing.T, p place) {
 		r := p.create(t)
@@ -175,11 +175,7 @@ func TestImportLarge(t *testing.T) {
 		rnd.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
 		start := time.Now()
 		count, _ := importAll(t, r, ImportOptions{}, list...)
-		took := time.Since(start)
-		t.Logf("%d entries in %s", len(list), took)
-		if took > time.Minute {
-			t.Errorf("%d entries took %s", len(list), took)
-		}
+		t.Logf("%d entries in %s", len(list), time.Since(start))
 		if count.New != len(list) {
 			t.Errorf("%+v", count)
 		}

@@ -9,6 +9,7 @@ import (
 	"net"
 	"net/url"
 	"strconv"
+	"time"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgconn"
@@ -18,6 +19,9 @@ import (
 // serverSchema is where a server's database keeps the register's tables,
 // apart from those of others.
 const serverSchema = "cornerslip"
+
+// patience is how long a server may take to answer at all.
+const patience = 10 * time.Second
 
 func (r *Register) dialServer(ctx context.Context, address string) error {
 	r.d = postgres
@@ -46,7 +50,7 @@ func (r *Register) dialServer(ctx context.Context, address string) error {
 		config.RuntimeParams["synchronous_commit"] = "on"
 	}
 	if config.ConnectTimeout == 0 {
-		config.ConnectTimeout = r.o.wait()
+		config.ConnectTimeout = patience
 	}
 	r.db = stdlib.OpenDB(*config)
 	r.db.SetMaxOpenConns(4)
