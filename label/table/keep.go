@@ -72,18 +72,23 @@ func (t *Table) Restore(b []byte) (*Row, error) {
 		at += int(n)
 		return all[at-int(n) : at]
 	}
-	r := &Row{table: t, N: int(number()), Line: int(number()), Empty: number() == 1, end: number()}
+	head := Row{table: t, N: int(number()), Line: int(number()), Empty: number() == 1, end: number()}
 	cells := number()
 	if bad || cells < 0 || cells > int64(len(b)) { // a cell takes a byte at least
 		return nil, errKept
 	}
+	r, _ := t.released.Get().(*Row)
+	if r == nil || cap(r.Cells) < int(cells) {
+		r = &Row{Cells: make([]Cell, 0, max(int(cells), len(t.columns)))}
+	}
+	head.Cells = r.Cells[:cells]
+	*r = head
 	r.file = text()
 	for _, p := range t.parts { // the name outlives the row: what is said of it keeps the name alone
 		if p.src.Name() == r.file {
 			r.file = p.src.Name()
 		}
 	}
-	r.Cells = make([]Cell, cells, max(int(cells), len(t.columns)))
 	for i := range r.Cells {
 		c := &r.Cells[i]
 		c.Line, c.Column, c.Start, c.End, c.Quoted = int(number()), int(number()), number(), number(), number() == 1

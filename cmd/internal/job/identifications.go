@@ -108,6 +108,7 @@ func (c *slipCheck) row(t *Table, kept *chunks, i int) (*check.Record, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer row.Release()
 	r, _ := c.again.Row(row)
 	return r, nil
 }
@@ -225,13 +226,14 @@ func (c *slipCheck) read() error {
 		*identification
 		kept []byte
 	}
-	work := func(_ int, row *table.Row) (looked, error) {
+	look := func(row *table.Row) looked {
+		defer row.Release()
 		if c.passes(row) {
-			return looked{}, nil
+			return looked{}
 		}
 		r, findings := c.e.Row(row)
 		if r.Empty() {
-			return looked{}, nil
+			return looked{}
 		}
 		id := &identification{Record: r}
 		for _, f := range findings {
@@ -240,31 +242,26 @@ func (c *slipCheck) read() error {
 			}
 		}
 		c.look(id, row)
-		return looked{id, row.Append(nil)}, nil
+		return looked{id, row.Append(nil)}
 	}
-	err := layout.InOrder(c.table.Rows(), c.j.Workers, work, func(l looked, err error) error {
-		id := l.identification
-		if err != nil || id == nil {
-			return err
+	work := func(_ int, rows []*table.Row) ([]looked, error) {
+		all := make([]looked, len(rows))
+		for i, row := range rows {
+			all[i] = look(row)
 		}
-		if c.records == nil {
-			if !c.only.Match(id.Record) {
-				return nil
+		return all, nil
+	}
+	err := layout.InOrder(batches(c.table.Rows()), c.j.Workers, work, func(all []looked, err error) error {
+		for _, l := range all {
+			if l.identification == nil {
+				continue
 			}
-			if id.joinedBy() == "" {
-				c.report(ruleSlipSheet, id, "catalogNumber", "",
-					"the slip does not say which sheet it belongs to: fill in catalogNumber, or recordedBy and recordNumber")
+			if err := c.keep(l.identification, l.kept); err != nil {
+				return err
 			}
-		} else {
-			c.keys = append(c.keys, keysOf(id.Record))
+			c.e.Release(l.Record)
 		}
-		kept := keptIdentification{at: len(c.ids), kind: id.kind, day: dayOf(id.Record), says: c.digest(id), sheet: -1, row: id.Row}
-		kept.give(id.findings)
-		if c.records == nil {
-			kept.own = ownSpecimen(id.Record)
-		}
-		c.ids = append(c.ids, kept)
-		return c.rows.keep(l.kept)
+		return err
 	})
 	if err != nil {
 		return err
@@ -272,17 +269,39 @@ func (c *slipCheck) read() error {
 	return c.rows.done()
 }
 
+// keep keeps of an identification what its place among the slips takes.
+func (c *slipCheck) keep(id *identification, row []byte) error {
+	if c.records == nil {
+		if !c.only.Match(id.Record) {
+			return nil
+		}
+		if id.joinedBy() == "" {
+			c.report(ruleSlipSheet, id, "catalogNumber", "",
+				"the slip does not say which sheet it belongs to: fill in catalogNumber, or recordedBy and recordNumber")
+		}
+	} else {
+		c.keys = append(c.keys, keysOf(id.Record))
+	}
+	kept := keptIdentification{at: len(c.ids), kind: id.kind, day: dayOf(id.Record), says: c.digest(id), sheet: -1, row: id.Row}
+	kept.give(id.findings)
+	if c.records == nil {
+		kept.own = ownSpecimen(id.Record)
+	}
+	c.ids = append(c.ids, kept)
+	return c.rows.keep(row)
+}
+
 // passes reports whether a row says nothing of the chosen records. What would
 // be found of it concerns nobody, so it is not looked for.
 func (c *slipCheck) passes(row *table.Row) bool {
-	switch {
-	case c.only.All():
+	if c.only.All() {
 		return false
-	case c.records != nil:
-		r, _ := c.again.Row(row)
-		return !c.wanted.has(keysOf(r))
 	}
 	r, _ := c.again.Row(row)
+	defer c.again.Release(r)
+	if c.records != nil {
+		return !c.wanted.has(keysOf(r))
+	}
 	return !c.only.names(r)
 }
 

@@ -81,6 +81,7 @@ func (c *slipCheck) choose() error {
 			put(w.catalogues, r.record.Text("catalogNumber"))
 			put(w.numbers, plainNumber(r.record.Number))
 		}
+		c.again.Release(r.record)
 		return nil
 	})
 }
@@ -88,70 +89,97 @@ func (c *slipCheck) choose() error {
 // mostFound is how many of the records that one identification names are kept.
 const mostFound = 6
 
+// A joiner finds the identifications that name a record.
+type joiner struct {
+	*slipCheck
+	byID, byCatalogue, byNumber *index
+	bySigns                     *index // of a catalogue number: its letters and figures alone
+}
+
+func (c *slipCheck) joiner() *joiner {
+	k, n := c.keys, len(c.ids)
+	return &joiner{c,
+		indexed(n, func(i int) string { return k[i].id }),
+		indexed(n, func(i int) string { return k[i].catalogue }),
+		indexed(n, func(i int) string {
+			if k[i].id != "" || k[i].catalogue != "" {
+				return "" // joined by those, and held against collector and number later
+			}
+			return k[i].number
+		}),
+		indexed(n, func(i int) string { return lettersAndFigures(k[i].catalogue) })}
+}
+
+// take notes a record with those that name it, and keeps its row if any does.
+func (j *joiner) take(r *check.Record, row *table.Row) error {
+	chosen, at := j.only.Match(r), int32(len(j.found))
+	spoken := false
+	found := func(list *[]int32) {
+		spoken = true
+		if len(*list) < mostFound && (len(*list) == 0 || (*list)[len(*list)-1] != at) {
+			*list = append(*list, at)
+		}
+	}
+	for i := range j.byID.all(r.Text("id")) {
+		found(&j.ids[i].exact)
+	}
+	catalogue := r.Text("catalogNumber")
+	for i := range j.byCatalogue.all(catalogue) {
+		found(&j.ids[i].exact)
+	}
+	for i := range j.bySigns.all(lettersAndFigures(catalogue)) {
+		if j.keys[i].catalogue != catalogue {
+			j.near[i] = strings.Clone(catalogue)
+		}
+	}
+	for i := range j.byNumber.all(plainNumber(r.Number)) {
+		switch same, last := sameCollector(j.keys[i].collector, r.Collector); {
+		case same:
+			found(&j.ids[i].exact)
+		case last:
+			found(&j.ids[i].loose)
+		}
+	}
+	if spoken {
+		j.found = append(j.found, keptRecord{r.Row, r.Origin.Line, chosen})
+		return j.sheet.keep(row.Append(nil))
+	}
+	if chosen {
+		j.without++
+		if len(j.none) < namedNone {
+			j.none = append(j.none, r.Origin)
+		}
+	}
+	return nil
+}
+
 // join finds the record of each identification, in one reading of the records.
 func (c *slipCheck) join() error {
-	k, n := c.keys, len(c.ids)
-	byID := indexed(n, func(i int) string { return k[i].id })
-	byCatalogue := indexed(n, func(i int) string { return k[i].catalogue })
-	bySigns := indexed(n, func(i int) string { return lettersAndFigures(k[i].catalogue) })
-	byNumber := indexed(n, func(i int) string {
-		if k[i].id != "" || k[i].catalogue != "" {
-			return "" // joined by those, and held against collector and number later
-		}
-		return k[i].number
-	})
-	c.near = map[int]string{}
 	type read struct {
 		*check.Record
 		row *table.Row
 	}
-	work := func(_ int, row *table.Row) (read, error) {
-		r, _ := c.again.Row(row)
-		return read{r, row}, nil
+	work := func(_ int, rows []*table.Row) ([]read, error) {
+		all := make([]read, len(rows))
+		for i, row := range rows {
+			all[i].row = row
+			all[i].Record, _ = c.again.Row(row)
+		}
+		return all, nil
 	}
-	err := layout.InOrder(c.records.Rows(), c.j.Workers, work, func(r read, err error) error {
-		if err != nil || r.Empty() {
-			return err
-		}
-		chosen, at := c.only.Match(r.Record), int32(len(c.found))
-		spoken := false
-		found := func(list *[]int32) {
-			spoken = true
-			if len(*list) < mostFound && (len(*list) == 0 || (*list)[len(*list)-1] != at) {
-				*list = append(*list, at)
+	c.near = map[int]string{}
+	j := c.joiner()
+	err := layout.InOrder(batches(c.records.Rows()), c.j.Workers, work, func(all []read, err error) error {
+		for _, r := range all {
+			if !r.Empty() {
+				if err := j.take(r.Record, r.row); err != nil {
+					return err
+				}
 			}
+			c.again.Release(r.Record)
+			r.row.Release()
 		}
-		for i := range byID.all(r.Text("id")) {
-			found(&c.ids[i].exact)
-		}
-		catalogue := r.Text("catalogNumber")
-		for i := range byCatalogue.all(catalogue) {
-			found(&c.ids[i].exact)
-		}
-		for i := range bySigns.all(lettersAndFigures(catalogue)) {
-			if k[i].catalogue != catalogue {
-				c.near[i] = strings.Clone(catalogue)
-			}
-		}
-		for i := range byNumber.all(plainNumber(r.Number)) {
-			switch same, last := sameCollector(k[i].collector, r.Collector); {
-			case same:
-				found(&c.ids[i].exact)
-			case last:
-				found(&c.ids[i].loose)
-			}
-		}
-		if spoken {
-			c.found = append(c.found, keptRecord{r.Row, r.Origin.Line, chosen})
-			return c.sheet.keep(r.row.Append(nil))
-		}
-		if chosen {
-			c.without++
-			if len(c.none) < namedNone {
-				c.none = append(c.none, r.Origin)
-			}
-		}
-		return nil
+		return err
 	})
 	if err != nil {
 		return err
@@ -197,6 +225,7 @@ func (c *slipCheck) settleAll() error {
 		id := c.ids[n]
 		n++
 		id.give(s.findings)
+		c.again.Release(s.Record)
 		id.sheet, id.own = s.sheet, s.own
 		id.exact, id.loose = nil, nil
 		if s.sheet < 0 && c.only.All() || s.sheet >= 0 && c.found[s.sheet].chosen {
@@ -233,6 +262,7 @@ func (c *slipCheck) settle(i int, id *identification) (int, error) {
 	if err != nil {
 		return -1, err
 	}
+	defer c.again.Release(r)
 	for _, cell := range []struct {
 		term, have string
 		agrees     bool
