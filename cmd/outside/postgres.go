@@ -162,14 +162,16 @@ func (s *server) run(command func(...string) *exec.Cmd, dir, data string) error 
 		return err
 	}
 	go cmd.Wait()
-	for range 300 {
+	for range 1200 { // a busy machine takes its time
 		ready := exec.Command(filepath.Join(s.bin, "pg_isready"), "--quiet", "--host=127.0.0.1", "--port="+strconv.Itoa(s.port))
 		if ready.Run() == nil {
 			s.life = write
 			return nil
 		}
 		time.Sleep(50 * time.Millisecond)
-		if text, _ := os.ReadFile(log); strings.Contains(string(text), "FATAL") {
+		text, _ := os.ReadFile(log)
+		// Being asked too early is fatal to the question alone.
+		if strings.Contains(strings.ReplaceAll(string(text), "FATAL:  the database system is starting up", ""), "FATAL") {
 			break
 		}
 	}
