@@ -148,6 +148,15 @@ func (s *session) identified(text string) ([]ref, error) {
 // described returns the numbers whose specimens have all words of a text.
 func (s *session) described(text string, limit int) ([]ref, error) {
 	said := strings.Fields(text)
+	// Figures leave few specimens to look at, and the database finds them
+	// without handing over the others.
+	where, args := "", []any{}
+	for _, field := range said {
+		for _, figures := range strings.FieldsFunc(field, func(r rune) bool { return r < '0' || r > '9' }) {
+			where += " AND (record LIKE ? OR name LIKE ? OR part LIKE ? OR collector LIKE ?)"
+			args = append(args, "%"+figures+"%", "%"+figures+"%", "%"+figures+"%", "%"+figures+"%")
+		}
+	}
 	var found []ref
 	err := s.each(func(scan func(...any) error) error {
 		var at ref
@@ -162,7 +171,7 @@ func (s *session) described(text string, limit int) ([]ref, error) {
 			return errStop
 		}
 		return nil
-	}, "SELECT series, number, collector, record, part, name FROM specimens ORDER BY series, number")
+	}, "SELECT series, number, collector, record, part, name FROM specimens WHERE number > 0"+where+" ORDER BY series, number", args...)
 	if errors.Is(err, errStop) {
 		err = nil
 	}
