@@ -25,6 +25,7 @@ var reportTemplate = template.Must(template.New("report").Funcs(template.FuncMap
 // said to be.
 const (
 	reportLines  = 1000 // different faults of one rule
+	reportNotes  = 100  // if nothing needs to be done about them
 	reportPlaces = 12   // records that share a fault, each with its name
 	reportRanges = 60   // ranges of rows
 	reportBad    = 120  // records that cannot be printed
@@ -61,7 +62,6 @@ type remarkGroup struct {
 }
 
 // lineKey is a fault: the same words of the same cell, wherever it stands.
-// Notes ask for nothing and are the same whatever the value.
 type lineKey struct{ file, term, value, message, suggest string }
 
 type remarkLine struct {
@@ -113,16 +113,13 @@ func (p *RemarksPage) Add(m Remark) error {
 	g.count++
 	p.countTerm(m)
 	lk := lineKey{m.File, m.Term, m.Value, m.Message, m.Suggest}
-	if m.Severity == label.Note {
-		lk.value, lk.suggest = "", ""
-	}
 	l := g.known[lk]
 	if l == nil {
-		if len(g.lines) == reportLines {
+		if len(g.lines) == reportLines || m.Severity == label.Note && len(g.lines) == reportNotes {
 			g.more++
 			return nil
 		}
-		l = &remarkLine{lineKey: lineKey{m.File, m.Term, m.Value, m.Message, m.Suggest}, withheld: m.Withheld, also: m.Also}
+		l = &remarkLine{lineKey: lk, withheld: m.Withheld, also: m.Also}
 		g.known[lk] = l
 		g.lines = append(g.lines, l)
 	}
@@ -278,7 +275,7 @@ func (p *RemarksPage) group(g *remarkGroup, id string) reportGroup {
 		out.Title = p.visible(sentence(first.message))
 	}
 	for _, l := range g.lines {
-		out.Lines = append(out.Lines, p.line(l, g.severity))
+		out.Lines = append(out.Lines, p.line(l))
 	}
 	if len(out.Lines) == 1 {
 		out.One = &out.Lines[0]
@@ -289,20 +286,12 @@ func (p *RemarksPage) group(g *remarkGroup, id string) reportGroup {
 	return out
 }
 
-func (p *RemarksPage) line(l *remarkLine, severity label.Severity) reportLine {
+func (p *RemarksPage) line(l *remarkLine) reportLine {
 	out := reportLine{Term: l.term, Message: p.visible(sentence(l.message)), Suggest: p.visible(l.suggest), Value: p.visible(l.value)}
 	switch {
 	case l.withheld:
 		out.Value = `<i class="none">withheld</i>`
-	case severity == label.Note && l.count > 1:
-		if l.suggest != "" {
-			out.Suggest += ` <i class="none">and the like</i>`
-		}
-		if l.value != "" {
-			out.Value += ` <i class="none">and the like</i>`
-		}
-	}
-	if l.value == "" && l.term != "" && !l.withheld {
+	case l.value == "" && l.term != "":
 		out.Value = `<i class="none">empty</i>`
 	}
 	switch {
