@@ -160,6 +160,15 @@ func benchJob(b testing.TB, all bool) *Job {
 // that is live when the last record has been fed to the rules of the whole table,
 // less the one before, and the most that was in use, garbage included, with the
 // command's setting of the garbage collector.
+//
+// Measured with every rule on: 10,000 records keep 6.4 MB, 100,000 keep 35 MB
+// and 400,000 keep 127 MB, about 320 bytes a record. Rows and records themselves
+// are not kept; what is, a record: 61 bytes for number-twice, 51 for
+// number-names, 49 for catalogue-number-twice, 29 each for number-order and
+// lost zeros, and some 80 for each distinct text of a locality with its place.
+// The peak is up to five times as much, for the collector waits so long: 30 MB,
+// 117 MB and 525 MB; with GOMEMLIMIT=256MiB it is 236 MB for 400,000 records,
+// which take no longer.
 func BenchmarkCheckMemory(b *testing.B) {
 	n := benchRecords(b)
 	path := filepath.Join(b.TempDir(), "trip.csv")
