@@ -122,6 +122,11 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 	if err != nil {
 		return err
 	}
+	mounted := isMounted(ctx, r, one)
+	if mounted && !p.marked && !now {
+		answer := a.answer("it is on a mounted sheet; add a small line \"reprinted\" with the day (y/n)?")
+		p.marked = strings.HasPrefix(strings.ToLower(answer), "y")
+	}
 	if p.out == "" {
 		p.out = "reprint-" + fileName(one) + ".pdf"
 	}
@@ -145,7 +150,7 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 		a.say("the paper's places (■ printed on, □ still free, × used up):")
 		fmt.Fprint(a.stderr, rep.Picture)
 	}
-	a.keepDamaged(ctx, r, one, p)
+	a.keepDamaged(one, mounted && !p.marked)
 	a.scans(rep.Scans)
 	a.advice(rep.Warnings)
 	return nil
@@ -312,17 +317,24 @@ func (a *app) reprintChanged(j *job.Job, t *job.Table, q job.Request, one *job.P
 	return rep, err
 }
 
-// keepDamaged reminds of what belongs to a label that is printed again.
-func (a *app) keepDamaged(ctx context.Context, r *job.Register, one *job.Printed, p *reprintFlags) {
+// isMounted reports whether the register has the specimen of a sheet label of
+// our own on its sheet.
+func isMounted(ctx context.Context, r *job.Register, one *job.Printed) bool {
 	k := one.Last()
-	if k.Kind != label.Sheet || k.For != "" {
+	if k.Kind != label.Sheet || k.For != "" || k.CatalogNumber == "" {
+		return false
+	}
+	row, err := r.Number(ctx, k.CatalogNumber)
+	return err == nil && row.State == "attached"
+}
+
+// keepDamaged reminds of what belongs to a label that is printed again.
+func (a *app) keepDamaged(one *job.Printed, unmarked bool) {
+	if k := one.Last(); k.Kind != label.Sheet || k.For != "" {
 		return
 	}
 	a.say("if the specimen is mounted, keep the damaged label in the packet on its sheet")
-	if p.marked {
-		return
-	}
-	if row, err := r.Number(ctx, k.CatalogNumber); err == nil && row.State == "attached" {
+	if unmarked {
 		a.say("the register has it as mounted: --marked adds a small line \"reprinted\" with the day")
 	}
 }
