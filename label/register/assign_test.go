@@ -236,7 +236,7 @@ func TestAssignVoidAndUnknown(t *testing.T) {
 // what must be true whatever they say.
 func TestAssignProperties(t *testing.T) {
 	each(t, func(t *testing.T, p place) {
-		rounds := 60
+		rounds := 40
 		if p.name == "PostgreSQL" {
 			rounds = 8
 		}

@@ -198,18 +198,18 @@ func (r *Register) readyFile(ctx context.Context) (version int, err error) {
 	return version, nil
 }
 
-// writableFile tries a write and takes it back.
+// writableFile tries a write and takes it back. If another is writing in this
+// moment, nothing is known and nothing is said.
 func (r *Register) writableFile(ctx context.Context) error {
-	tx, end, err := r.begin(ctx)
+	tx, err := r.db.BeginTx(ctx, nil)
 	if err == nil {
-		defer end()
+		defer tx.Rollback()
 		_, err = tx.ExecContext(ctx, "UPDATE about SET value = value WHERE key = 'version'")
 	}
-	if told := r.wrap(err); errors.Is(told, ErrLocked) {
-		return nil // whoever writes will have to wait, but may look
-	} else {
-		return told
+	if busy(err) {
+		return nil
 	}
+	return r.wrap(err)
 }
 
 // journal sets how the file is kept safe while it changes: with a write-ahead

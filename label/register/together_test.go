@@ -1,12 +1,14 @@
 package register
 
 import (
+	"database/sql"
 	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
 	"sync"
 	"testing"
+	"time"
 )
 
 // One register, used by several goroutines at once, as its doc says it may be.
@@ -114,7 +116,7 @@ func TestNetwork(t *testing.T) {
 	if got := mode(r); got != "wal" {
 		t.Errorf("on a disk: %s", got)
 	}
-	_, err := Open(t.Context(), r.path, Options{Network: true, Wait: 100e6})
+	_, err := Open(t.Context(), r.path, Options{Network: true, Wait: 100 * time.Millisecond})
 	refused(t, err, ErrLocked, "close it in all programs")
 	must(t, r.Close())
 	r, err = Open(t.Context(), r.path, Options{Network: true})
@@ -132,6 +134,23 @@ func TestNetwork(t *testing.T) {
 		issue(t, r, 1)
 		whole(t, r)
 		must(t, r.Close())
+	}
+	// With a journal, whoever writes in this moment keeps others from reading.
+	raw, err := sql.Open("sqlite", r.path)
+	must(t, err)
+	raw.SetMaxOpenConns(1)
+	_, err = raw.Exec("BEGIN EXCLUSIVE")
+	must(t, err)
+	for _, o := range []Options{{Wait: 50 * time.Millisecond}, {Wait: 50 * time.Millisecond, ReadOnly: true}} {
+		_, err = Open(t.Context(), r.path, o)
+		refused(t, err, ErrLocked, "50 ms", "try again")
+	}
+	must(t, raw.Close())
+	r, err = Open(t.Context(), r.path, Options{})
+	must(t, err)
+	defer r.Close()
+	if got := states(t, r); got != "1-5 issued" {
+		t.Errorf("afterwards: %s", got)
 	}
 	if _, err := os.Stat(filepath.Join(p.dir, filepath.Base(r.path)+"-wal")); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("a log is beside it: %v", err)
