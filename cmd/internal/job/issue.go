@@ -195,9 +195,11 @@ func (w *issuing) propose(ctx context.Context) error {
 			asked = append(asked, i)
 		}
 	}
-	w.asked = asked
-	if answers, err = w.ask(ctx, w.q.Register.Propose); err != nil {
-		return err
+	if len(asked) < len(answers) {
+		w.asked = asked
+		if answers, err = w.ask(ctx, w.q.Register.Propose); err != nil {
+			return err
+		}
 	}
 	// A dry run says which numbers they would be, if nobody else comes before.
 	next, most := w.series.Highest, w.series.Pattern.Max()

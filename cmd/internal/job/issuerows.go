@@ -71,9 +71,9 @@ func (j *Job) specimens(t *Table, own string, say func(label.Finding) error) (*s
 		if r.Empty() {
 			return
 		}
-		s := specimenRow{Specimen: specimenOf(r), key: r.Key(), part: r.PartOfMore(), other: otherHouse(r, own)}
-		if s.entity = r.Text("materialEntityID"); s.entity == "" {
-			s.entity = r.Text("materialSampleID")
+		s := specimenRow{Specimen: kept(specimenOf(r)), key: r.Key(), part: r.PartOfMore(), other: otherHouse(r, own)}
+		if s.entity = strings.Clone(r.Text("materialEntityID")); s.entity == "" {
+			s.entity = strings.Clone(r.Text("materialSampleID"))
 		}
 		s.written, s.identity, s.share = s.CatalogNumber, s.OccurrenceID, len(all.rows)
 		all.byRow[r.Row] = len(all.rows)
@@ -98,6 +98,14 @@ func (j *Job) specimens(t *Table, own string, say func(label.Finding) error) (*s
 		return nil
 	})
 	return all, err
+}
+
+// kept returns a specimen that does not hold its whole row in memory.
+func kept(s register.Specimen) register.Specimen {
+	for _, text := range []*string{&s.OccurrenceID, &s.CatalogNumber, &s.Collector, &s.Number, &s.Date, &s.Name} {
+		*text = strings.Clone(*text)
+	}
+	return s
 }
 
 // otherHouse reports whether a record says that another house keeps or owns the
