@@ -60,7 +60,7 @@ func dispositionHelp() string {
 	words := job.Dispositions()
 	for _, s := range append([]job.RegisterState{"attached"}, job.MarkStates()...) {
 		if len(words[s]) > 0 {
-			fmt.Fprintf(&b, "  %-15s%s\n", s, strings.Join(words[s], ", "))
+			fmt.Fprintf(&b, "  %-16s%s\n", s, strings.Join(words[s], ", "))
 			delete(words, s)
 		}
 	}

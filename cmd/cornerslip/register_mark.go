@@ -44,8 +44,9 @@ func (a *app) registerMarkCommand() *cobra.Command {
 		Use:   "mark STATE NUMBER… | FIRST..LAST",
 		Short: "Bring numbers into another state: attached, lost, transferred, …",
 		Long: `mark says what has become of numbers and their specimens. STATE is one of
-` + states + `. All but printed and
-attached need a reason (--why), and so does bringing one of them back.
+` + states + `.
+All but printed and attached need a reason (--why), and so does bringing one of
+them back.
 
 ` + rangeHelp,
 		Example: `  cornerslip register mark transferred VDOURA-0000101 --why "exchange with ALTAVX, list of 3 May" --register herbarium.db
