@@ -125,8 +125,8 @@ var figures = regexp.MustCompile(`\d ?(m|km|ft|miles?)\b|\d[.,]\d\d|°|\d{4,} ?[
 
 // tells reports whether a finding tells a place that is withheld.
 func (d *discretion) tells(f label.Finding, r *check.Record) bool {
-	if d.other { // which record a row belongs to is not known here
-		return form.KeptBack(&check.Record{}, f.Term, "")
+	if d.other { // which record a row belongs to is not known here: names, people and numbers say no place
+		return f.Value+f.Suggest != "" && (!slipTerms[f.Term] || f.Term == "identificationRemarks")
 	}
 	about := d.rows.has(f.Row)
 	for _, c := range f.Also {

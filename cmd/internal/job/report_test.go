@@ -350,3 +350,28 @@ func TestRemarksPageBounded(t *testing.T) {
 		t.Errorf("%d bytes of page", len(page))
 	}
 }
+
+// Remarks of identifications have nothing but names, people and numbers, where
+// the table has a place that is withheld.
+func TestWithheldIdentifications(t *testing.T) {
+	const trip = "catalogNumber,recordedBy,recordNumber,eventDate,scientificName,country,locality\nV-1,I. Almeida,1,2026-06-02,Narcissus asturiensis (Jord.) Pugsley,Portugal,Pedra Bela\n"
+	const ids = "catalogNumber,scientificName,identifiedBy,dateIdentified,identificationRemarks\nV-1,Narcissus  bulbocodium L.,T. Brandão,2026-13-01,seen at Pedra\u00ad Bela\n"
+	for _, taxa := range [][]string{nil, {"Narcissus"}} {
+		j := reportJob(t, taxa...)
+		values := map[string]string{}
+		_, withheld, err := j.Remarks(written(t, "trip.csv", trip), Request{Identifications: written(t, "ids.csv", ids)}, func(m Remark) error {
+			values[m.Term] += m.Value
+			return nil
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(values["dateIdentified"], "2026-13-01") {
+			t.Errorf("the date is not shown: %q", values)
+		}
+		shown := strings.Contains(values["identificationRemarks"], "Bela")
+		if shown == (taxa != nil) || (withheld > 0) != (taxa != nil) {
+			t.Errorf("sensitive %v: %d withheld, shows %q", taxa, withheld, values)
+		}
+	}
+}
