@@ -264,7 +264,12 @@ func (c *Context) Reportf(term, format string, args ...any) {
 func (c *Context) Suggest(term, message, suggest string) {
 	f := c.Field(term)
 	if f.Text == "" {
-		f.Origin, f.Text = c.row.Origin(term), c.row.Get(term).Text
+		f.Origin = label.Origin{File: c.Origin.File, Line: c.Origin.Line, Row: c.Record.Row, Term: term}
+		if cell := c.row.Get(term); cell.Line > 0 {
+			f.Origin.Line, f.Origin.Column, f.Text = cell.Line, cell.Column, cell.Text
+		} else {
+			f.Text = cell.Text
+		}
 	}
 	c.add(label.Finding{Origin: f.Origin, Value: f.Text, Rule: c.rule.Name, Severity: c.rule.Severity, Message: message, Suggest: suggest})
 }

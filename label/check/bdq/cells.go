@@ -54,7 +54,13 @@ func (c *Cells) Empty(term string) bool { return blank(c.text(term)) }
 
 // trimmed returns a cell without the whitespace and the characters that do not
 // print around it.
-func (c *Cells) trimmed(term string) string { return strings.TrimFunc(c.text(term), invisible) }
+func (c *Cells) trimmed(term string) string {
+	s := c.text(term)
+	if n := len(s); n == 0 || s[0] > ' ' && s[0] < 0x7f && s[n-1] > ' ' && s[n-1] < 0x7f {
+		return s
+	}
+	return strings.TrimFunc(s, invisible)
+}
 
 func blank(s string) bool {
 	for i := 0; i < len(s); i++ {
