@@ -26,8 +26,10 @@ Each pair is answered at once. A sticker on the wrong sheet is told, and so is a
 slip by one, which shifts all stickers that follow.
 
 The sheets and their order are those of the table, with the numbers that they have
-there or in the register. Without a table they are all numbers that are printed and
-not yet attached, in the order of the numbers.
+there or in the register. A sheet that has no number yet takes any sticker that was
+printed for no sheet in particular, and has that number from then on: "register
+issue" writes it into the table. Without a table the sheets are those of all numbers
+that are printed and not yet attached, in the order of the numbers.
 
 Two words are for the program itself: undo takes back the last pair, done ends.
 At the end the pairs that fit are marked as attached in the register, and what is
@@ -82,13 +84,16 @@ func (a *app) attach(path, from string) error {
 		if err != nil {
 			return err
 		}
-		all, before := s.Sheets()
+		all, before, free := s.Sheets()
 		a.say("%s; for each: its collector and number, then the sticker; \"undo\" takes the last pair back, \"done\" ends", counted(all, "sheet"))
 		if before > 0 {
 			a.say("%s attached already", counted(before, "sheet")+" "+isAre(before))
 		}
 		if s.Unnumbered > 0 {
-			a.say("%s no number yet and cannot be attached; issue them first", counted(s.Unnumbered, "record")+" "+hasHave(s.Unnumbered))
+			a.say("%s of the table can have no number, since nothing tells %s from others; see: cornerslip register issue %s", counted(s.Unnumbered, "record"), itThem(s.Unnumbered), path)
+		}
+		if free > 0 {
+			a.say("%s no number yet: any sticker that was printed for no sheet in particular will do", counted(free, "sheet")+" "+hasHave(free))
 		}
 		if s.Nameless > 0 {
 			a.say("of %s the register does not know whose they are; name the table for them", counted(s.Nameless, "printed number"))
@@ -110,6 +115,13 @@ func (a *app) attach(path, from string) error {
 		}
 		return nil
 	})
+}
+
+func itThem(n int) string {
+	if n == 1 {
+		return "it"
+	}
+	return "them"
 }
 
 func (a *app) attachSession(ctx context.Context, j *job.Job, r *job.Register, path string) (*job.AttachSession, error) {
@@ -143,7 +155,7 @@ func (a *app) readScans(s *job.AttachSession, in io.Reader, prompt bool) error {
 		}
 		failed <- scan.Err()
 	}()
-	all, _ := s.Sheets()
+	all, _, _ := s.Sheets()
 	for {
 		if prompt {
 			if sheet := s.Waiting(); sheet != "" {

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"cornerslip/label/check"
+	"cornerslip/label"
 	"cornerslip/label/register"
 )
 
@@ -15,11 +15,15 @@ import (
 // told lines as a scanner or a keyboard gives them: a sheet's collector and
 // number, then the number of the sticker on it. Nothing is written before
 // Finish.
+//
+// A sheet that has no number yet takes any sticker whose number was given out
+// for no specimen in particular, and has that number from then on.
 type AttachSession struct {
 	r      *register.Register
 	ctx    context.Context
 	order  []register.Pair
 	before map[int]bool // attached before this session
+	free   map[int]bool // has no number yet; the sticker is "" until one is confirmed
 	work   *register.Attaching
 
 	sheet     int    // waits for its sticker; -1 if none does
@@ -27,8 +31,9 @@ type AttachSession struct {
 	confirmed []int  // places, in the order they were confirmed
 	wrong     int    // scans that did not fit
 
-	// Unnumbered are the records of the table that have no number yet;
-	// Nameless the printed numbers of which the register knows no specimen.
+	// Unnumbered are the records of the table that can have no number, since
+	// nothing tells them from others; Nameless the printed numbers of which the
+	// register knows no specimen.
 	Unnumbered, Nameless int
 }
 
@@ -37,6 +42,10 @@ type AttachAnswer struct {
 	Message string // "" is nothing to say
 	Wrong   bool   // the message is of something wrong
 	Done    bool   // no more lines are wanted
+}
+
+func newAttachSession(ctx context.Context, r *register.Register) *AttachSession {
+	return &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, free: map[int]bool{}, sheet: -1}
 }
 
 // AttachTable begins with the sheets of a table in its order. Numbers that the
@@ -50,53 +59,76 @@ func (j *Job) AttachTable(ctx context.Context, r *Register, t *Table) (*AttachSe
 	if own == "" && len(series) == 1 {
 		own = series[0].Pattern.Code
 	}
-	var specimens []register.Specimen
-	err = j.scan(t, check.New(j.readOptions()), func(r rowResult) error {
-		if r.chosen && !otherHouse(r.record, own) {
-			specimens = append(specimens, specimenOf(r.record))
-		}
-		return nil
-	})
+	all, err := j.specimens(t, own, func(label.Finding) error { return nil })
 	if err != nil {
 		return nil, err
 	}
 	if missing := t.Only.Missing(); len(missing) > 0 {
 		return nil, fmt.Errorf("the table has no record called %s", quoted(missing))
 	}
-	answers, err := r.Propose(ctx, specimens)
+	all.share()
+	w := &issuing{all: all}
+	for i := range all.rows {
+		if one := &all.rows[i]; one.share == i && !one.other && (!one.bad || one.CatalogNumber != "") {
+			w.asked = append(w.asked, i)
+		}
+	}
+	answers, err := w.ask(ctx, r.Propose)
 	if err != nil {
 		return nil, err
 	}
-	s := &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, sheet: -1}
+	all.tellApart(answers)
+	s := newAttachSession(ctx, r)
 	seen := map[string]bool{}
 	var faults []error
-	for i, a := range answers {
-		switch {
-		case a.Foreign || a.Number != "" && seen[a.Number]: // another part of the same specimen
-			continue
-		case a.Number == "" && (a.Err == nil || specimens[i].CatalogNumber == ""):
-			s.Unnumbered++
-			continue
-		case a.Err != nil:
-			faults = append(faults, a.Err)
+	for i := range all.rows {
+		one := &all.rows[i]
+		if one.share != i || one.other || !one.chosen {
 			continue
 		}
-		seen[a.Number] = true
-		s.add(specimens[i], a.Number, a.State)
+		switch a, asked := answers[i]; {
+		case a.Foreign || a.Number != "" && seen[a.Number]:
+		case a.Err != nil && one.CatalogNumber != "":
+			faults = append(faults, a.Err)
+		case !asked || a.Err != nil || one.err != nil:
+			s.Unnumbered++
+		case a.Number == "":
+			s.free[len(s.order)] = true
+			s.add(one.Specimen, "", a.State)
+		default:
+			seen[a.Number] = true
+			s.add(one.Specimen, a.Number, a.State)
+		}
 	}
 	if err := errors.Join(faults...); err != nil {
 		return nil, err
 	}
-	if len(s.order) == 0 {
-		return nil, fmt.Errorf("no record of %s has a number; issue them first: cornerslip register issue %s -o numbered.csv", t.Source().Name(), t.Source().Name())
+	if ok, err := s.hasStickers(); err != nil || !ok {
+		if err == nil {
+			err = fmt.Errorf("no record of %s has a number; issue them first: cornerslip register issue %s -o numbered.csv", t.Source().Name(), t.Source().Name())
+		}
+		return nil, err
 	}
 	return s.start()
+}
+
+// hasStickers reports whether there is a number for any of the sheets.
+func (s *AttachSession) hasStickers() (bool, error) {
+	if len(s.order) == 0 || len(s.free) < len(s.order) {
+		return len(s.order) > 0, nil
+	}
+	for row, err := range s.r.List(s.ctx, register.Filter{States: []register.State{register.Issued, register.Printed}}) {
+		if err != nil || row.Specimen == (register.Specimen{}) {
+			return err == nil, err
+		}
+	}
+	return false, nil
 }
 
 // AttachPrinted begins with the numbers that are printed and not yet attached,
 // in the order of the numbers.
 func AttachPrinted(ctx context.Context, r *Register) (*AttachSession, error) {
-	s := &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, sheet: -1}
+	s := newAttachSession(ctx, r)
 	for row, err := range r.List(ctx, register.Filter{States: []register.State{register.Printed}}) {
 		switch {
 		case err != nil:
@@ -126,13 +158,20 @@ func (s *AttachSession) add(sheet register.Specimen, number string, state regist
 }
 
 func (s *AttachSession) start() (*AttachSession, error) {
+	order := slices.Clone(s.order)
+	for i := range s.free {
+		order[i].Sticker = fmt.Sprintf("free %d", i) // no sticker is called so
+	}
 	var err error
-	s.work, err = register.NewAttaching(s.order)
+	s.work, err = register.NewAttaching(order)
 	return s, err
 }
 
-// Sheets returns how many sheets there are, and how many were attached before.
-func (s *AttachSession) Sheets() (all, before int) { return len(s.order), len(s.before) }
+// Sheets returns how many sheets there are, how many of them were attached
+// before, and how many take any free sticker.
+func (s *AttachSession) Sheets() (all, before, free int) {
+	return len(s.order), len(s.before), len(s.free)
+}
 
 // Confirmed returns how many sheets this session has confirmed.
 func (s *AttachSession) Confirmed() int { return len(s.confirmed) }
@@ -182,15 +221,54 @@ func (s *AttachSession) Line(line string) AttachAnswer {
 		}
 		return s.fault("%q is no number of the register; scan the sticker on %s again, or say undo", line, s.Waiting())
 	}
-	scan := s.work.Scan(s.said, number)
 	place := s.sheet
 	s.sheet = -1
 	s.forget(place)
+	if s.free[place] {
+		return s.take(place, number)
+	}
+	if other := s.holder(number); other >= 0 {
+		return s.fault("%s is on %s already; %s gets %s", number, s.order[other].Sheet, s.order[place].Sheet, s.order[place].Sticker)
+	}
+	scan := s.work.Scan(s.said, number)
 	if scan.Finding != register.Fits {
 		return s.fault("%s", scan.Message)
 	}
 	s.confirmed = append(s.confirmed, place)
 	return AttachAnswer{Message: scan.Message}
+}
+
+// holder returns the sheet without a number of its own that has been given one;
+// -1 if it is none.
+func (s *AttachSession) holder(number string) int {
+	for place := range s.free {
+		if s.order[place].Sticker == number {
+			return place
+		}
+	}
+	return -1
+}
+
+// take gives a sheet that has no number yet the number of its sticker.
+func (s *AttachSession) take(place int, number string) AttachAnswer {
+	sheet := s.order[place].Sheet
+	for _, p := range s.order {
+		if p.Sticker == number {
+			return s.fault("%s bears %s, which is that of %s", sheet, number, p.Sheet)
+		}
+	}
+	row, err := s.r.Number(s.ctx, number)
+	switch {
+	case err != nil:
+		return s.fault("%v", err)
+	case row.Specimen != (register.Specimen{}):
+		return s.fault("%s bears %s, which is that of %s", sheet, number, row.Specimen)
+	case row.State != register.Issued && row.State != register.Printed:
+		return s.fault("%s bears %s, which is %s; put another sticker on it", sheet, number, row.State)
+	}
+	s.order[place].Sticker = number
+	s.confirmed = append(s.confirmed, place)
+	return AttachAnswer{Message: fmt.Sprintf("%s: %s, its number from now on", sheet, number)}
 }
 
 // joinedMessage puts what is to be said of the next sheet after it.
@@ -239,10 +317,15 @@ func (s *AttachSession) undo() AttachAnswer {
 	}
 	last := s.confirmed[len(s.confirmed)-1]
 	s.confirmed = s.confirmed[:len(s.confirmed)-1]
-	return AttachAnswer{Message: fmt.Sprintf("open again: %s, %s", s.order[last].Sheet, s.order[last].Sticker)}
+	a := AttachAnswer{Message: fmt.Sprintf("open again: %s, %s", s.order[last].Sheet, s.order[last].Sticker)}
+	s.forget(last)
+	return a
 }
 
 func (s *AttachSession) forget(place int) {
+	if s.free[place] {
+		s.order[place].Sticker = ""
+	}
 	s.confirmed = slices.DeleteFunc(s.confirmed, func(c int) bool { return c == place })
 }
 
@@ -286,7 +369,11 @@ func (s *AttachSession) Finish(at At) (AttachReport, error) {
 	}
 	for i, p := range s.order {
 		if !s.before[i] && (!slices.Contains(s.confirmed, i) || refused[i]) {
-			rep.Open = append(rep.Open, p.Sheet.String()+", "+p.Sticker)
+			number := p.Sticker
+			if number == "" {
+				number = "no number yet"
+			}
+			rep.Open = append(rep.Open, p.Sheet.String()+", "+number)
 		}
 	}
 	return rep, nil

@@ -104,7 +104,7 @@ func TestAttachFinish(t *testing.T) {
 		t.Fatal(err)
 	}
 	s = attaching(t, j, r, src)
-	if all, before := s.Sheets(); all != 5 || before != 2 {
+	if all, before, _ := s.Sheets(); all != 5 || before != 2 {
 		t.Errorf("%d sheets, %d attached", all, before)
 	}
 	for _, line := range []string{"Almeida 214", "VDOURA-0000001", "Almeida 216", "VDOURA-0000003", "Almeida 217", "VDOURA-0000004", "Sarmento 3", "VDOURA-0000005"} {
@@ -137,7 +137,7 @@ func TestAttachPrinted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if all, _ := s.Sheets(); all != 3 || s.Nameless != 2 {
+	if all, _, _ := s.Sheets(); all != 3 || s.Nameless != 2 {
 		t.Errorf("%d sheets, %d without a specimen", all, s.Nameless)
 	}
 	s.Line("Almeida 216")
@@ -149,20 +149,53 @@ func TestAttachPrinted(t *testing.T) {
 	}
 }
 
-// TestAttachUnnumbered: numbers that only the register knows are used, and
-// records without one are told.
-func TestAttachUnnumbered(t *testing.T) {
+// TestAttachFree: sheets without a number take stickers that were printed for
+// none in particular, and have those numbers from then on.
+func TestAttachFree(t *testing.T) {
 	j, r, _ := pile(t)
-	s := attaching(t, j, r, tableOf([]string{",I. Almeida,215", ",I. Almeida,999", "LUPA 3,I. Almeida,7"}))
-	if all, _ := s.Sheets(); all != 1 || s.Unnumbered != 1 {
-		t.Errorf("%d sheets, %d without a number", all, s.Unnumbered)
-	}
-	s.Line("Almeida 215")
-	if a := s.Line("VDOURA-0000002"); a.Wrong {
-		t.Error(a.Message)
-	}
-	if _, err := j.AttachTable(t.Context(), r, numberTable(t, tableOf([]string{",I. Almeida,999"}), table.Options{})); err == nil || !strings.Contains(err.Error(), "issue them first") {
+	src := tableOf([]string{",I. Almeida,215", ",I. Almeida,901", "LUPA 3,I. Almeida,7", ",I. Almeida,902", ",I. Almeida,s.n.", ",I. Almeida,903", ",I. Almeida,903"})
+	only := numberTable(t, tableOf([]string{",I. Almeida,901"}), table.Options{})
+	if _, err := j.AttachTable(t.Context(), r, only); err == nil || !strings.Contains(err.Error(), "issue them first") {
 		t.Error(err)
+	}
+	bare, err := r.Issue(t.Context(), clerk, "", 3) // 6 to 8
+	if err != nil {
+		t.Fatal(err)
+	}
+	spoiled := clerk
+	spoiled.Why = "torn"
+	if bare.First = bare.Last; r.Mark(t.Context(), spoiled, register.Void, bare) != nil {
+		t.Fatal("not marked")
+	}
+	s := attaching(t, j, r, src)
+	if all, before, free := s.Sheets(); all != 3 || before != 0 || free != 2 || s.Unnumbered != 3 {
+		t.Errorf("%d sheets, %d before, %d free, %d without a number", all, before, free, s.Unnumbered)
+	}
+	for _, l := range [][2]string{
+		{"Almeida 901", ""}, {"VDOURA-0000002", "!which is that of I. Almeida 215"},
+		{"Almeida 901", ""}, {"VDOURA-0000001", "!which is that of I. Almeida 214"},
+		{"Almeida 901", ""}, {"VDOURA-0000008", "!which is void; put another sticker on it"},
+		{"Almeida 901", ""}, {"VDOURA-0000009", "!never issued"},
+		{"Almeida 901", ""}, {"VDOURA-0000006", "I. Almeida 901: VDOURA-0000006, its number from now on"},
+		{"Almeida 902", ""}, {"VDOURA-0000006", "!which is that of I. Almeida 901"},
+		{"Almeida 215", ""}, {"VDOURA-0000006", "!is on I. Almeida 901 already; I. Almeida 215 gets VDOURA-0000002"},
+		{"undo", "open again: I. Almeida 901, VDOURA-0000006"},
+		{"Almeida 902", ""}, {"VDOURA-0000006", "I. Almeida 902: VDOURA-0000006"},
+		{"Almeida 901", ""}, {"VDOURA-0000007", "I. Almeida 901: VDOURA-0000007"},
+	} {
+		a := s.Line(l[0])
+		want, wrong := strings.CutPrefix(l[1], "!")
+		if a.Wrong != wrong || !strings.Contains(a.Message, want) || (want == "") != (a.Message == "") {
+			t.Errorf("%q is answered %+v, want %q", l[0], a, l[1])
+		}
+	}
+	if rep, err := s.Finish(clerk); err != nil || rep.Attached != 2 || strings.Join(rep.Open, "; ") != "I. Almeida 215, VDOURA-0000002" {
+		t.Errorf("%v %+v", err, rep)
+	}
+	// The table gets the numbers of the stickers.
+	got, rep, err := issuedFor(t, j, r, src, table.Options{}, true)
+	if err != nil || rep.Issued.Last != 0 || !strings.Contains(got, "\nVDOURA-0000007,I. Almeida,901") || !strings.Contains(got, "\nVDOURA-0000006,I. Almeida,902") {
+		t.Errorf("%v %+v\n%s", err, rep, got)
 	}
 }
 

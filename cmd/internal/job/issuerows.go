@@ -30,6 +30,7 @@ type specimenRow struct {
 	identity string // occurrenceID as the table has it
 	other    bool   // another house's
 	bad      bool   // what says who it is has an error
+	chosen   bool   // by --only; that of any of its records for the first of a specimen
 	share    int    // index of an earlier record of the same specimen; its own if it is the first
 	err      error
 }
@@ -75,6 +76,7 @@ func (j *Job) specimens(t *Table, own string, say func(label.Finding) error) (*s
 		if s.entity = strings.Clone(r.Text("materialEntityID")); s.entity == "" {
 			s.entity = strings.Clone(r.Text("materialSampleID"))
 		}
+		s.chosen = t.Only.Match(r)
 		s.written, s.identity, s.share = s.CatalogNumber, s.OccurrenceID, len(all.rows)
 		all.byRow[r.Row] = len(all.rows)
 		all.rows = append(all.rows, s)
@@ -160,6 +162,7 @@ func (all *specimenRows) share() {
 	for i := range all.rows {
 		first := all.first(i)
 		all.rows[i].share = first
+		all.rows[first].chosen = all.rows[first].chosen || all.rows[i].chosen
 		groups[first] = append(groups[first], i)
 	}
 	for i := range all.rows {
