@@ -105,6 +105,17 @@ func TestFind(t *testing.T) {
 		finds("VDOURA-0000299")
 		finds("?!")
 		finds("https://herbarium.example.org/id/VDOURA-0000299")
+		// A printing under way does not crowd out what was printed before.
+		rec, err := r.Record(t.Context(), registrar(""), Run{})
+		must(t, err)
+		for range 2 * DefaultFound {
+			must(t, rec.Add(t.Context(), sheet("VDOURA-0000123", "I. Almeida", "214", "Iris")))
+		}
+		must(t, rec.flush(t.Context()))
+		finds("VDOURA-0000123", 1)
+		finds("Almeida 214", 2, 1)
+		finds("iris boiss", 2, 1)
+		must(t, rec.Abandon(t.Context()))
 		for _, text := range []string{"", " ", "\n"} {
 			_, err := r.Find(t.Context(), text, 0)
 			refused(t, err, nil, "collector and number")
