@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -90,6 +91,22 @@ func (a *app) remembered(path string, kind label.Kind, m *job.Memory, rep job.Re
 	}
 }
 
+// refused says which numbers may not be printed.
+func (a *app) refused(rep job.Report, exceptBad bool) {
+	if len(rep.Refused) == 0 {
+		return
+	}
+	for _, err := range rep.Refused {
+		fmt.Fprintln(a.stderr, err)
+	}
+	if exceptBad {
+		a.say("these records were not printed")
+		return
+	}
+	a.say("%v", job.ErrNumbers)
+	a.say("numbers that are in use already are taken over with: cornerslip register import; --except-bad prints the other records")
+}
+
 // changes lists what differs, shortened.
 func changes(all []job.Difference) string {
 	var b strings.Builder
@@ -164,6 +181,10 @@ func (a *app) bareNumbers(p *printFlags, n *numbersFlags) error {
 	}
 	rep, err := j.PrintNumbers(q, ranges, func(write func(io.Writer) error) error { return job.WriteFile(p.out, a.force, write) })
 	bar.done()
+	a.refused(rep, p.exceptBad)
+	if errors.Is(err, job.ErrNumbers) {
+		return errSaid
+	}
 	if err != nil {
 		if n.count > 0 {
 			a.say("the numbers stay issued; print them with: cornerslip barcode --numbers %s..%s -o %s",

@@ -267,7 +267,10 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 	})
 	bar.done()
 	r.flush()
+	a.refused(rep, p.exceptBad)
 	switch {
+	case errors.Is(err, job.ErrNumbers):
+		return errSaid
 	case errors.Is(err, job.ErrNone) && rep.Held > 0:
 		a.remembered(path, kind, m, rep)
 		a.say("there is nothing new to print; nothing was written")

@@ -106,6 +106,7 @@ type Report struct {
 	PrintedBefore int
 	Held          int
 	Changed       []Changed
+	Refused       []error // numbers that may not be printed, a record each
 	// Picture shows which stickers of the first sheet are used, for the terminal;
 	// "" where labels are not printed on stickers.
 	Picture string

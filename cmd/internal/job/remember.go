@@ -380,19 +380,19 @@ func (k *keeper) set(ctx context.Context) error {
 	if err := k.flush(ctx); err != nil {
 		return err
 	}
-	if len(k.faults) == 0 {
-		return nil
-	}
-	all := k.faults
 	if k.more > 0 {
-		all = append(all, fmt.Errorf("and %d more", k.more))
+		k.faults = append(k.faults, fmt.Errorf("and %d more", k.more))
 	}
-	return errors.Join(append(all, fmt.Errorf("%w", ErrNumbers))...)
+	k.rep.Refused = k.faults
+	if len(k.faults) > 0 && !k.q.ExceptBad {
+		return ErrNumbers
+	}
+	return nil
 }
 
-// ErrNumbers ends the list of numbers that may not be printed.
-var ErrNumbers = errors.New("these numbers may not be printed; nothing was written. " +
-	"Numbers that are in use already are taken over with: cornerslip register import trip.csv")
+// ErrNumbers is returned where numbers may not be printed; Report.Refused says
+// which. Nothing was written.
+var ErrNumbers = errors.New("these numbers may not be printed; nothing was written")
 
 // before returns write, with the labels counted as printed once the pages are
 // drawn and before the file gets its name.

@@ -344,10 +344,11 @@ func TestNumbersThatMayNotBePrinted(t *testing.T) {
 	}
 	const same = ",2026-06-02,Salix salviifolia Brot.,,,Portugal,Manteigas,,,\n"
 	tab := written(t, "trip.csv", heading+"VDOURA-0000001,I. Almeida,1"+same+"VDOURA-0000002,I. Almeida,2"+same+"VDOURA-0000003,I. Almeida,3"+same+"VDOURA-0000004,I. Almeida,4"+same)
-	out, _, err := print(t, j, tab, Request{Kind: label.Sheet, Memory: &Memory{Register: r, At: when(3)}})
+	out, rep, err := print(t, j, tab, Request{Kind: label.Sheet, Memory: &Memory{Register: r, At: when(3)}})
 	if len(out) > 0 || !errors.Is(err, ErrNumbers) {
 		t.Fatalf("%d bytes written, error %v", len(out), err)
 	}
+	err = errors.Join(rep.Refused...)
 	for _, want := range []string{
 		":3: I. Almeida 2: VDOURA-0000002 is void",
 		":4: I. Almeida 3: the register has VDOURA-0000003 for C. Reis 5",
@@ -362,6 +363,17 @@ func TestNumbersThatMayNotBePrinted(t *testing.T) {
 	}
 	if row, err := r.Number(ctx, "VDOURA-0000001"); err != nil || row.State != register.Issued {
 		t.Errorf("VDOURA-0000001 is %s, want issued; %v", row.State, err)
+	}
+}
+
+// With --except-bad the good records are printed.
+func TestNumbersThatMayNotBePrintedExcept(t *testing.T) {
+	j, r := in("house.toml", t), book(t, 1)
+	const same = ",2026-06-02,Salix salviifolia Brot.,,,Portugal,Manteigas,,,\n"
+	tab := written(t, "trip.csv", heading+"VDOURA-0000001,I. Almeida,1"+same+"VDOURA-0000002,I. Almeida,2"+same)
+	_, rep, err := print(t, j, tab, Request{Kind: label.Sheet, ExceptBad: true, Memory: &Memory{Register: r, At: when(3)}})
+	if err != nil || rep.Labels != 1 || len(rep.Refused) != 1 {
+		t.Errorf("%d labels, %d refused, %v", rep.Labels, len(rep.Refused), err)
 	}
 }
 
