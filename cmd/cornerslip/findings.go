@@ -37,7 +37,7 @@ type rowRange struct{ from, to int }
 const showSingly = 3
 
 func newReporter(w io.Writer, least label.Severity) *reporter {
-	return &reporter{w: w, groups: map[string]*faultGroup{}, least: least}
+	return &reporter{w: w, groups: map[string]*faultGroup{}, least: least, paint: stylesOn(w)}
 }
 
 // add takes a finding. Faults are the same where rule, column, message and

@@ -120,8 +120,10 @@ func (a *app) proof(path string, q job.Request, asJSON bool, svgDir string) erro
 
 // styled reports whether standard output is a terminal that shows italics and
 // colours.
-func (a *app) styled() bool {
-	f, ok := a.stdout.(*os.File)
+func (a *app) styled() bool { return stylesOn(a.stdout) }
+
+func stylesOn(w io.Writer) bool {
+	f, ok := w.(*os.File)
 	return showsStyles(ok && term.IsTerminal(int(f.Fd())), os.Getenv)
 }
 
