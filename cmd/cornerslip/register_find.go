@@ -140,26 +140,59 @@ func showFound(w io.Writer, f *job.Found) {
 		fmt.Fprintln(w)
 	}
 	for _, l := range f.Labels {
-		fmt.Fprintf(w, "  %s label printed on %s by %s\n", labelText(&l), day(l.When), l.By)
+		fmt.Fprintf(w, "  %s: printed on %s by %s", labelText(&l), day(l.When), l.By)
+		if l.Reprinted > 0 {
+			fmt.Fprintf(w, ", reprinted %s", counted(l.Reprinted, "time"))
+		}
+		fmt.Fprintln(w)
 	}
 	if len(f.Labels) == 0 {
 		fmt.Fprintln(w, "  no label of it is kept")
 	}
 }
 
-// labelText says what a label is: "sheet, Sheet 1 of 2".
+// labelText says what a label is: "sheet label, Sheet 1 of 2".
 func labelText(l *job.KeptLabel) string {
-	text := string(l.Kind)
-	if l.Part != "" && !strings.EqualFold(l.Part, text) {
-		text += " (" + l.Part + ")"
-	}
-	if l.For != "" {
+	text := string(l.Kind) + " label"
+	switch {
+	case l.For != "":
 		text += " for " + l.For
+	case l.Part != "" && !strings.EqualFold(l.Part, string(l.Kind)):
+		text += ", " + l.Part
 	}
 	if l.Of > 1 {
-		text += fmt.Sprintf(", %d of %d,", l.Label.Label, l.Of)
+		text += fmt.Sprintf(", %d of %d", l.Label.Label, l.Of)
 	}
 	return text
+}
+
+// labelsByDay says when which labels were printed: "2026-07-30 2 sheet,
+// 1 barcode", the newest day first.
+func labelsByDay(labels []job.KeptLabel) string {
+	var days []string
+	kinds := map[string][]string{} // of a day, in order
+	counts := map[string]int{}
+	for i := range labels {
+		l := &labels[i]
+		on, kind := day(l.When), string(l.Kind)
+		if l.For != "" {
+			kind += " for " + l.For
+		}
+		if kinds[on] == nil {
+			days = append(days, on)
+		}
+		if counts[on+kind]++; counts[on+kind] == 1 {
+			kinds[on] = append(kinds[on], kind)
+		}
+	}
+	for i, on := range days {
+		words := make([]string, len(kinds[on]))
+		for k, kind := range kinds[on] {
+			words[k] = fmt.Sprintf("%d %s", counts[on+kind], kind)
+		}
+		days[i] = on + " " + strings.Join(words, ", ")
+	}
+	return strings.Join(days, "; ")
 }
 
 // tableOfFound shows several finds a line each.
@@ -171,14 +204,7 @@ func tableOfFound(w io.Writer, found []job.Found) {
 		if f.Number.State != "" {
 			since = day(f.Number.When)
 		}
-		labels := make([]string, len(f.Labels))
-		for k, l := range f.Labels {
-			labels[k] = day(l.When) + " " + string(l.Kind)
-			if l.For != "" {
-				labels[k] += " for " + l.For
-			}
-		}
-		rows = append(rows, []string{foundNumber(f), string(f.Number.State), since, specimenText(f.Number.Specimen), strings.Join(labels, "; ")})
+		rows = append(rows, []string{foundNumber(f), string(f.Number.State), since, specimenText(f.Number.Specimen), labelsByDay(f.Labels)})
 	}
 	columns(w, rows)
 }
