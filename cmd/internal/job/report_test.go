@@ -290,6 +290,30 @@ func TestRemarksPage(t *testing.T) {
 	contrasts(t)
 }
 
+// Rows of another table are named with it.
+func TestRemarksPageOfTwoTables(t *testing.T) {
+	j := reportJob(t)
+	tab := written(t, "trip.csv", recordHeading+oneRecord)
+	ids := written(t, "ids.csv", slipHeading+strings.Repeat(soundSlip, 2)+"V-1,,,,Thymus mastichina (L.) L.,T. Brandão,2026-31-12,\nV-1,,,,Thymus zygis L.,T. Brandão,2026-31-12,\n")
+	p, err := j.NewRemarksPage(tab)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, _, err := j.Remarks(tab, Request{Identifications: ids}, p.Add)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	if err := p.Write(&b, s, 0); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"ids.csv row 2, line 3", "ids.csv, rows 3–4"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+}
+
 // contrasts holds every ink against every ground: 4.5 to 1 at least.
 func contrasts(t *testing.T) {
 	t.Helper()

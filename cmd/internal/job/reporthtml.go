@@ -294,11 +294,15 @@ func (p *RemarksPage) line(l *remarkLine) reportLine {
 	case l.value == "" && l.term != "":
 		out.Value = `<i class="none">empty</i>`
 	}
+	file := ""
+	if l.file != p.file {
+		file = baseName(l.file) + ", "
+	}
 	switch {
 	case l.count > len(l.places):
-		out.Many = amount(l.count, "record", "records") + ": " + rowsOf(l.rows)
+		out.Many = amount(l.count, "record", "records") + ": " + file + rowsOf(l.rows)
 	case l.count > 1 && l.oneKey(): // numbers would tell them apart, and there are none
-		out.Many = strings.TrimLeft(visibleText(l.places[0].Key)+", ", ", ") + rowsOf(l.rows)
+		out.Many = strings.TrimLeft(visibleText(l.places[0].Key)+", ", ", ") + file + rowsOf(l.rows)
 	default:
 		for _, pl := range l.places {
 			if pl.Key = visibleText(pl.Key); pl.File == p.file {
