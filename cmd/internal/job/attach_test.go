@@ -241,3 +241,27 @@ func TestFindNumbers(t *testing.T) {
 		t.Errorf("%v, %d found in\n%s", err, len(found), src)
 	}
 }
+
+// FuzzAttachLines: whatever is scanned, a pair is confirmed only if the line
+// before was a sheet and its own sticker followed, and nothing is written.
+func FuzzAttachLines(f *testing.F) {
+	for _, s := range []string{"Almeida 214\nVDOURA-0000001", "Almeida 214\tVDOURA-0000001\nundo", "undo\ndone\n", "VDOURA-0000002\nalm 215\nvdoura2", "Sarmento 3\nAlmeida 216\nhttps://example.org/VDOURA-0000003", "\x00\t\t\n214"} {
+		f.Add(s)
+	}
+	j, r, src := pile(f)
+	f.Fuzz(func(t *testing.T, s string) {
+		w := attaching(t, j, r, src)
+		for line := range strings.SplitSeq(s, "\n") {
+			before, waiting := w.Confirmed(), w.Waiting()
+			a := w.Line(line)
+			switch more := w.Confirmed() - before; {
+			case more > 1 || a.Wrong && more > 0 || a.Done && more != 0:
+				t.Fatalf("%q confirms %d, answered %+v", line, more, a)
+			case more == 1 && waiting == "" && !strings.Contains(line, "\t"):
+				t.Fatalf("%q is confirmed and no sheet waited", line)
+			case more == 1 && !strings.Contains(a.Message, ": VDOURA-000000"):
+				t.Fatalf("%q is confirmed with %q", line, a.Message)
+			}
+		}
+	})
+}

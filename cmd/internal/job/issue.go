@@ -22,7 +22,7 @@ type IssueRequest struct {
 	Try bool
 }
 
-// What became of a record.
+// A NumberStatus is what became of a record.
 type NumberStatus string
 
 // The outcomes.
