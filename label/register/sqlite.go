@@ -59,6 +59,8 @@ func (r *Register) dialFile(path string, fresh bool) error {
 		return r.fault(ErrNotRegister, nil, "this is a folder; a register is a file")
 	case info.Size() == 0:
 		return r.fault(ErrNotRegister, nil, "the file is empty; delete it and make a new register")
+	case !r.o.ReadOnly && !mayWrite(abs):
+		return r.fault(ErrReadOnly, nil, cannotWrite)
 	}
 	r.db, err = sql.Open("sqlite", r.dsn(abs))
 	if err != nil {
@@ -95,12 +97,16 @@ func (r *Register) dsn(abs string) string {
 	return (&url.URL{Scheme: "file", Path: slashed, RawQuery: q.Encode()}).String()
 }
 
-// resting reports whether the file lies where nobody, this program included,
-// can write: then SQLite must be told not to look for locks, for it could not
-// make its helper files.
+// resting reports whether this program cannot write to the file or beside it,
+// and nobody has it open: then SQLite must be told not to look for locks. Else
+// it would fail to make its helper files, or leave them behind as those of
+// somebody whose files the register's keeper may not write to.
 func (r *Register) resting(abs string) bool {
 	if _, err := os.Stat(abs + "-wal"); err == nil {
 		return false
+	}
+	if !mayWrite(abs) {
+		return true
 	}
 	probe, err := os.CreateTemp(filepath.Dir(abs), ".probe-*")
 	if err != nil {
@@ -235,6 +241,8 @@ func (r *Register) discard() {
 	}
 }
 
+const cannotWrite = "the file cannot be written; change its permissions and its folder's, or copy it to a place where you may write"
+
 // Result codes of SQLite, from its documentation ("Result and Error Codes");
 // the low byte is the kind.
 const (
@@ -261,7 +269,7 @@ func (r *Register) sqliteFault(err error) error {
 	case codeBusy, codeLocked:
 		return r.fault(ErrLocked, err, "another program has been writing to it for longer than %s; wait until it has finished, or close it, and try again", plain(r.o.wait()))
 	case codeReadOnly:
-		return r.fault(ErrReadOnly, err, "the file cannot be written; change its permissions, or copy it to a place where you may write")
+		return r.fault(ErrReadOnly, err, cannotWrite)
 	case codeCorrupt:
 		return r.fault(ErrDamaged, err, "the file is damaged (%v); restore the last backup and move its series up", err)
 	case codeFull:
