@@ -111,7 +111,7 @@ species: especie, Art, espécie | sp., spec., espèce
 subspecificAggregate: grupo de subespecies, grupo de subespécies
 infraspecificname
 subspecies: subespecie, Unterart, subespécie | subsp., ssp., sous-espèce
-infrasubspecificname
+infrasubspecificname | morph, morpha
 variety: variedad, Varietät, variedade | varietas, var., variété
 subvariety: subvariedad, Untervarietät, subvariedade | subvarietas, subvar.
 form: forma, Form | f., fo., fma., forme
@@ -119,7 +119,7 @@ subform: subforma, Unterform | subf., subfo.
 pathovar | pv.
 biovar | bv.
 chemovar
-morphovar
+morphovar | morph, morpha
 phagovar
 serovar
 chemoform
