@@ -290,7 +290,7 @@ var findingCases = []struct {
 	{[]string{"identificationQualifier", "cf."}, nil},
 	{[]string{"identificationQualifier", "?"}, nil},
 	{[]string{"identificationQualifier", "cf. villosus"}, []string{
-		`warning qualifier-unplaced: identificationQualifier "cf. villosus": the scientific name has nothing of that; printed in brackets after it`,
+		`warning qualifier-unplaced: identificationQualifier "cf. villosus": the scientific name has no such word; printed in brackets after it`,
 	}},
 	{[]string{"genus", "Tymus"}, []string{
 		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right (did you mean "Thymus"?)`,

@@ -281,7 +281,7 @@ func (k *composer) doubt(q string, d doubt, n *Name) {
 			return
 		}
 		if !strings.Contains(k.text, q) {
-			k.append(q, "the scientific name has nothing of that; printed in brackets after it")
+			k.append(q, "the scientific name has no such word; printed in brackets after it")
 		}
 		return
 	}

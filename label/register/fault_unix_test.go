@@ -4,6 +4,7 @@ package register
 
 import (
 	"context"
+	"database/sql"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -165,6 +166,35 @@ func TestReadOnly(t *testing.T) {
 			whole(t, again)
 		})
 	}
+	t.Run("a visitor waits for whoever writes, with a journal", func(t *testing.T) {
+		dir, err := os.MkdirTemp("", "register-")
+		must(t, err)
+		t.Cleanup(func() {
+			os.Chmod(dir, 0o755)
+			os.RemoveAll(dir)
+		})
+		path := filepath.Join(dir, "herbarium.db")
+		r, err := Create(t.Context(), path, registrar(""), Options{Network: true})
+		must(t, err)
+		addSeries(t, r, "VDOURA-0000000")
+		issue(t, r, 3)
+		must(t, r.Close())
+		raw, err := sql.Open("sqlite", path)
+		must(t, err)
+		defer raw.Close()
+		raw.SetMaxOpenConns(1)
+		_, err = raw.Exec("BEGIN EXCLUSIVE")
+		must(t, err)
+		must(t, os.Chmod(dir, 0o555))
+		if o := child(t, "try", path, "REGISTER_TEST_HOW=look"); o.Kind != "locked" {
+			t.Errorf("while another writes: %+v", o)
+		}
+		_, err = raw.Exec("ROLLBACK")
+		must(t, err)
+		if o := child(t, "try", path, "REGISTER_TEST_HOW=look"); o.Kind != "" {
+			t.Errorf("afterwards: %+v", o)
+		}
+	})
 	t.Run("a folder that may not be written", func(t *testing.T) {
 		dir, err := os.MkdirTemp("", "register-")
 		must(t, err)

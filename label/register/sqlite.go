@@ -97,24 +97,32 @@ func (r *Register) dsn(abs string) string {
 	return (&url.URL{Scheme: "file", Path: slashed, RawQuery: q.Encode()}).String()
 }
 
-// resting reports whether this program cannot write to the file or beside it,
-// and nobody has it open: then SQLite must be told not to look for locks. Else
-// it would fail to make its helper files, or leave them behind as those of
-// somebody whose files the register's keeper may not write to.
+// resting reports whether a file that is kept with a write-ahead log has none
+// now, and this program could not write to it or beside it. Then SQLite must be
+// told not to look for locks. Else it would fail to make its helper files, or
+// leave them behind as those of somebody whose files the register's keeper may
+// not write to. With a journal locks need no helper files.
 func (r *Register) resting(abs string) bool {
 	if _, err := os.Stat(abs + "-wal"); err == nil {
 		return false
 	}
-	if !mayWrite(abs) {
-		return true
+	if mayWrite(abs) {
+		probe, err := os.CreateTemp(filepath.Dir(abs), ".probe-*")
+		if err == nil {
+			probe.Close()
+			os.Remove(probe.Name())
+			return false
+		}
 	}
-	probe, err := os.CreateTemp(filepath.Dir(abs), ".probe-*")
+	// Who cannot write has no locks to lose by the closing of a file.
+	f, err := os.Open(abs)
 	if err != nil {
 		return true
 	}
-	probe.Close()
-	os.Remove(probe.Name())
-	return false
+	defer f.Close()
+	var versions [2]byte // of the format that is needed to write and to read: 2 with a log
+	_, err = f.ReadAt(versions[:], 18)
+	return err != nil || versions[1] == 2
 }
 
 // turn is how long SQLite itself waits for a lock before the register asks

@@ -247,7 +247,7 @@ func (r *resolver) unknown() {
 		if sure {
 			severity = label.Warning // probably a slip of the keyboard
 		}
-		r.find(i, ruleHeadingUnknown, severity, near, "heading %q is no Darwin Core term and no word of the list: its cells are kept, but not printed", c.Heading)
+		r.find(i, ruleHeadingUnknown, severity, near, "heading %q is not known: its cells are kept, but not printed", c.Heading)
 	}
 	switch {
 	case count == 1:
