@@ -114,7 +114,8 @@ func (r *Register) resting(abs string) bool {
 			return false
 		}
 	}
-	// Who cannot write has no locks to lose by the closing of a file.
+	// Who cannot write has no locks to lose by the closing of a file. The bytes
+	// are those of SQLite's documentation, "Database File Format", 1.3.3.
 	f, err := os.Open(abs)
 	if err != nil {
 		return true
