@@ -31,10 +31,10 @@ printed for no sheet in particular, and has that number from then on: "register
 issue" writes it into the table. Without a table the sheets are those of all numbers
 that are printed and not yet attached, in the order of the numbers.
 
-Two words are for the program itself: undo takes back the last pair, done ends.
-At the end the pairs that fit are marked as attached in the register, and what is
-still open is listed; run the command again to go on with it. Nothing is written
-before the end.
+Two words are for the program itself: undo takes back the last pair (up to ten of
+them), done ends. The pairs that fit are marked as attached in the register as
+you go on. At the end what is still open is listed; run the command again to go
+on with it.
 
 --from reads the lines from a file instead: a sheet and a sticker in turn, or both
 on one line with a tab between. The command ends with 0 if every sheet is
@@ -98,7 +98,7 @@ func (a *app) attach(path, from string) error {
 		if s.Nameless > 0 {
 			a.say("of %s the register does not know whose they are; name the table for them", counted(s.Nameless, "printed number"))
 		}
-		readErr := a.readScans(s, in, from == "" && isTerminal(in))
+		readErr := a.readScans(s, at, in, from == "" && isTerminal(in))
 		rep, err := s.Finish(at)
 		for _, refused := range rep.Refused {
 			a.line(refused.Error())
@@ -138,7 +138,7 @@ func (a *app) attachSession(ctx context.Context, j *job.Job, r *job.Register, pa
 
 // readScans hands lines to the session until they end, "done" is said, or the
 // person breaks off: what was confirmed until then counts.
-func (a *app) readScans(s *job.AttachSession, in io.Reader, prompt bool) error {
+func (a *app) readScans(s *job.AttachSession, at job.At, in io.Reader, prompt bool) error {
 	stop, restore := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer restore()
 	lines, failed := make(chan string), make(chan error, 1)
@@ -184,6 +184,9 @@ func (a *app) readScans(s *job.AttachSession, in io.Reader, prompt bool) error {
 				fmt.Fprintln(a.stdout, bell+"WRONG: "+answer.Message)
 			case answer.Message != "":
 				fmt.Fprintln(a.stdout, answer.Message)
+			}
+			if err := s.Settle(at); err != nil {
+				return err
 			}
 		}
 	}

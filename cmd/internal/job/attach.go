@@ -13,8 +13,8 @@ import (
 
 // An AttachSession confirms by scan that each sticker sits on its sheet. It is
 // told lines as a scanner or a keyboard gives them: a sheet's collector and
-// number, then the number of the sticker on it. Nothing is written before
-// Finish.
+// number, then the number of the sticker on it. The pairs that fit are written as
+// the work goes on, all but the last few, which undo can still take back.
 //
 // A sheet that has no number yet takes any sticker whose number was given out
 // for no specimen in particular, and has that number from then on.
@@ -31,6 +31,9 @@ type AttachSession struct {
 	confirmed []int  // places, in the order they were confirmed
 	wrong     int    // scans that did not fit
 
+	settled map[int]bool  // in the register now, and not taken back
+	refused map[int]error // by the register
+
 	// Unnumbered are the records of the table that can have no number, since
 	// nothing tells them from others; Nameless the printed numbers of which the
 	// register knows no specimen.
@@ -45,7 +48,7 @@ type AttachAnswer struct {
 }
 
 func newAttachSession(ctx context.Context, r *register.Register) *AttachSession {
-	return &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, free: map[int]bool{}, sheet: -1}
+	return &AttachSession{r: r, ctx: ctx, before: map[int]bool{}, free: map[int]bool{}, sheet: -1, settled: map[int]bool{}, refused: map[int]error{}}
 }
 
 // AttachTable begins with the sheets of a table in its order. Numbers that the
@@ -223,6 +226,12 @@ func (s *AttachSession) Line(line string) AttachAnswer {
 	}
 	place := s.sheet
 	s.sheet = -1
+	if s.settled[place] {
+		if number == s.order[place].Sticker {
+			return AttachAnswer{Message: fmt.Sprintf("%s: %s, as before", s.order[place].Sheet, number)}
+		}
+		return s.fault("%s bears %s, but it was confirmed with %s; look at the sheet again", s.order[place].Sheet, number, s.order[place].Sticker)
+	}
 	s.forget(place)
 	if s.free[place] {
 		return s.take(place, number)
@@ -316,6 +325,9 @@ func (s *AttachSession) undo() AttachAnswer {
 		return AttachAnswer{Message: "nothing to undo"}
 	}
 	last := s.confirmed[len(s.confirmed)-1]
+	if s.settled[last] {
+		return AttachAnswer{Message: "nothing to undo: the pairs before are in the register"}
+	}
 	s.confirmed = s.confirmed[:len(s.confirmed)-1]
 	a := AttachAnswer{Message: fmt.Sprintf("open again: %s, %s", s.order[last].Sheet, s.order[last].Sticker)}
 	s.forget(last)
@@ -336,47 +348,80 @@ type AttachReport struct {
 	Open     []string // sheets that are not confirmed, with their numbers
 }
 
-// Finish writes the confirmed pairs into the register. One that it refuses does
-// not hold up the others.
-func (s *AttachSession) Finish(at At) (AttachReport, error) {
-	var rep AttachReport
-	if s.sheet >= 0 { // it has had no sticker
-		s.forget(s.sheet)
-		s.sheet = -1
+// The last pairs can be taken back; the others are written, some at a time.
+const (
+	revocable = 10
+	portion   = 20
+)
+
+// Settle writes the pairs that are no longer to be taken back, once there are
+// enough of them. It is to be called now and then, so that little is lost if the
+// computer fails.
+func (s *AttachSession) Settle(at At) error {
+	open := s.unsettled()
+	if len(open) < revocable+portion {
+		return nil
 	}
-	slices.Sort(s.confirmed)
-	pairs := make([]register.Pair, len(s.confirmed))
-	for i, place := range s.confirmed {
+	return s.write(at, open[:len(open)-revocable])
+}
+
+// unsettled returns the confirmed places that are not written yet, in the order
+// they were confirmed.
+func (s *AttachSession) unsettled() []int {
+	return slices.DeleteFunc(slices.Clone(s.confirmed), func(place int) bool { return s.settled[place] || s.refused[place] != nil })
+}
+
+// write writes pairs. One that the register refuses does not hold up the others.
+func (s *AttachSession) write(at At, places []int) error {
+	pairs := make([]register.Pair, len(places))
+	for i, place := range places {
 		pairs[i] = s.order[place]
 	}
-	refused := map[int]bool{}
-	if len(pairs) > 0 {
-		if err := s.r.Attach(s.ctx, at, pairs...); err == nil {
-			rep.Attached = len(pairs)
-		} else {
-			for i, p := range pairs {
-				switch one := s.r.Attach(s.ctx, at, p); {
-				case one == nil:
-					rep.Attached++
-				case isPairs(one):
-					rep.Refused = append(rep.Refused, one)
-					refused[s.confirmed[i]] = true
-				default: // the register itself cannot be written
-					return rep, one
-				}
-			}
+	if s.r.Attach(s.ctx, at, pairs...) == nil {
+		for _, place := range places {
+			s.settled[place] = true
+		}
+		return nil
+	}
+	for i, place := range places {
+		switch err := s.r.Attach(s.ctx, at, pairs[i]); {
+		case err == nil:
+			s.settled[place] = true
+		case isPairs(err):
+			s.refused[place] = err
+		default: // the register itself cannot be written
+			return err
 		}
 	}
+	return nil
+}
+
+// Finish writes the pairs that are left.
+func (s *AttachSession) Finish(at At) (AttachReport, error) {
+	if s.sheet >= 0 && !s.settled[s.sheet] { // it has had no sticker
+		s.forget(s.sheet)
+	}
+	s.sheet = -1
+	var err error
+	if open := s.unsettled(); len(open) > 0 {
+		slices.Sort(open)
+		err = s.write(at, open)
+	}
+	rep := AttachReport{Attached: len(s.settled)}
 	for i, p := range s.order {
-		if !s.before[i] && (!slices.Contains(s.confirmed, i) || refused[i]) {
-			number := p.Sticker
-			if number == "" {
-				number = "no number yet"
-			}
-			rep.Open = append(rep.Open, p.Sheet.String()+", "+number)
+		if s.refused[i] != nil {
+			rep.Refused = append(rep.Refused, s.refused[i])
 		}
+		if s.before[i] || s.settled[i] {
+			continue
+		}
+		number := p.Sticker
+		if number == "" {
+			number = "no number yet"
+		}
+		rep.Open = append(rep.Open, p.Sheet.String()+", "+number)
 	}
-	return rep, nil
+	return rep, err
 }
 
 // isPairs reports whether an error is of the pair, not of the register.

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -114,6 +115,69 @@ func TestAttachFinish(t *testing.T) {
 	}
 	if rep, err := s.Finish(clerk); err != nil || len(rep.Open) > 0 || rep.Attached != 4 {
 		t.Errorf("%v %+v", err, rep)
+	}
+}
+
+// Of a session that never ends in order, all but the last pairs are in the
+// register, and only those can be taken back.
+func TestAttachSettles(t *testing.T) {
+	const sheets = 60
+	var rows []string
+	for i := range sheets {
+		rows = append(rows, fmt.Sprintf(",I. Almeida,%d", 300+i))
+	}
+	j, r := newBook(t)
+	src, _, err := issuedFor(t, j, r, tableOf(rows), table.Options{}, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	attached := func() int {
+		n := 0
+		for _, err := range r.List(t.Context(), register.Filter{States: []register.State{register.Attached}}) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			n++
+		}
+		return n
+	}
+	s := attaching(t, j, r, src)
+	for i := range sheets {
+		s.Line(fmt.Sprintf("Almeida %d", 300+i))
+		if a := s.Line(fmt.Sprintf("VDOURA-%07d", i+1)); a.Wrong {
+			t.Fatal(a.Message)
+		}
+		if err := s.Settle(clerk); err != nil {
+			t.Fatal(err)
+		}
+		if got, least := attached(), i+1-revocable-portion; got < least || got > max(0, i+1-revocable) {
+			t.Fatalf("after %d pairs %d are in the register", i+1, got)
+		}
+	}
+	for i := range revocable {
+		if a := s.Line("undo"); !strings.HasPrefix(a.Message, "open again") {
+			t.Fatalf("undo %d: %s", i+1, a.Message)
+		}
+	}
+	for range portion {
+		s.Line("undo")
+	}
+	if a := s.Line("undo"); a.Message != "nothing to undo: the pairs before are in the register" {
+		t.Errorf("undo: %s", a.Message)
+	}
+	// A sheet that is settled may be scanned again, but not with another sticker.
+	s.Line("Almeida 300")
+	if a := s.Line("VDOURA-0000001"); a.Wrong || a.Message != "I. Almeida 300: VDOURA-0000001, as before" {
+		t.Errorf("%+v", a)
+	}
+	s.Line("Almeida 300")
+	if a := s.Line("VDOURA-0000002"); !a.Wrong {
+		t.Errorf("%+v", a)
+	}
+	before := attached()
+	rep, err := s.Finish(clerk)
+	if err != nil || rep.Attached != before || len(rep.Open) != sheets-before {
+		t.Errorf("%d attached, %d open, %v; want %d, %d", rep.Attached, len(rep.Open), err, before, sheets-before)
 	}
 }
 
