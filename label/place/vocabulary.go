@@ -1,6 +1,7 @@
 package place
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"sync"
@@ -37,7 +38,7 @@ func (v *Vocabulary) Has(s string) bool { return v.accepted[s] }
 // be meant, or none.
 func (v *Vocabulary) Match(s string) (term string, ok bool) {
 	s = strings.TrimFunc(s, func(r rune) bool { return unicode.IsSpace(r) || !unicode.IsPrint(r) })
-	if strings.HasPrefix(s, "http://") || strings.HasPrefix(s, "https://") || strings.HasPrefix(s, "dwc:") || strings.HasPrefix(s, "dcmitype:") {
+	if hasNamespace(s) {
 		s = s[strings.LastIndexAny(s, "/#:")+1:]
 	}
 	k := squeeze(s)
@@ -56,6 +57,13 @@ func (v *Vocabulary) Match(s string) (term string, ok bool) {
 		term = v.slip(k)
 	}
 	return term, term != ""
+}
+
+// hasNamespace reports whether s is the address of a term, in full or with the
+// prefix of a namespace that terms of these lists have.
+func hasNamespace(s string) bool {
+	scheme, _, ok := strings.Cut(s, ":")
+	return ok && slices.Contains([]string{"http", "https", "dwc", "dcmitype", "dwcem", "dwcdoe", "dwcpw"}, strings.ToLower(scheme))
 }
 
 // abbreviated finds the one term whose words begin as those of s do.
@@ -186,6 +194,15 @@ func splitList(s string) []string {
 	return out
 }
 
+// numbered takes for a spelling of each term the end of its address where that
+// is a letter and the term's place in the list: e001, e002.
+func (v *Vocabulary) numbered(letter string) *Vocabulary {
+	for i, t := range v.Terms {
+		v.known[fmt.Sprintf("%s%03d", letter, i+1)] = t
+	}
+	return v
+}
+
 // anyCase takes every term with a first letter of either case, for lists that
 // are published in both.
 func (v *Vocabulary) anyCase() *Vocabulary {
@@ -229,9 +246,9 @@ func DCMIType() *Vocabulary { return dcmiType() }
 var (
 	basisOfRecord         = sync.OnceValue(func() *Vocabulary { return newVocabulary(basisSource, basisList) })
 	taxonRank             = sync.OnceValue(func() *Vocabulary { return newVocabulary(rankSource, rankList).anyCase() })
-	establishmentMeans    = sync.OnceValue(func() *Vocabulary { return newVocabulary(establishmentSource, establishmentList) })
-	degreeOfEstablishment = sync.OnceValue(func() *Vocabulary { return newVocabulary(degreeSource, degreeList) })
-	pathway               = sync.OnceValue(func() *Vocabulary { return newVocabulary(pathwaySource, pathwayList) })
+	establishmentMeans    = sync.OnceValue(func() *Vocabulary { return newVocabulary(establishmentSource, establishmentList).numbered("e") })
+	degreeOfEstablishment = sync.OnceValue(func() *Vocabulary { return newVocabulary(degreeSource, degreeList).numbered("d") })
+	pathway               = sync.OnceValue(func() *Vocabulary { return newVocabulary(pathwaySource, pathwayList).numbered("p") })
 	occurrenceStatus      = sync.OnceValue(func() *Vocabulary { return newVocabulary(occurrenceSource, occurrenceList) })
 	sex                   = sync.OnceValue(func() *Vocabulary { return newVocabulary(sexSource, sexList).anyCase() })
 	typeStatus            = sync.OnceValue(func() *Vocabulary {

@@ -2,7 +2,9 @@ package place
 
 // Lists are written as newVocabulary reads them: term: labels | spellings.
 // Spellings beyond those of the source are from memory, and only such as can mean
-// nothing else in their column.
+// nothing else in their column. Commas within a spelling are left out, for they
+// part the spellings and say nothing. The three lists of TDWG stand in the order
+// of the numbers in the terms' addresses.
 
 const (
 	basisSource = "Darwin Core list of terms (classes), 2023-09-18; GBIF basis of record vocabulary, 2024-02-19"
@@ -140,11 +142,11 @@ nothoform | nothof., nothoforma
 	establishmentList   = `
 native | nat., native (indigenous), indigenous, nativo (autóctono), natif (indigène), autóctona, nativa, autóctone, indigène, einheimisch, 原生
 nativeReintroduced | native: reintroduced, reintroduced, nativo: reintroducido, natif : réintroduit, reintroducida
-nativeEndemic | native: endemic, endemic, nativo: endémico, natif : endémique
-introduced | nat., alien, exotic, non-native, nonindigenous, no-nativa, exótica, introducida, introducido, introduzida, introduit, eingeführt
+introduced | nat., introduced (alien exotic non-native nonindigenous), alien, exotic, non-native, nonindigenous, no-nativa, exótica, introducida, introducido, introduzida, introduit, eingeführt
 introducedAssistedColonisation | introduced: assisted colonisation, introduced: assisted colonization, assisted colonisation, assisted colonization, colonización asistida, colonisation assistée
 vagrant | vagrant (casual), casual, transitoria
-uncertain | unknown, cryptogenic, incierto, desconocido, incertain
+uncertain | uncertain (unknown cryptogenic), unknown, cryptogenic, incierto, desconocido, incertain
+nativeEndemic | native: endemic, endemic, nativo: endémico, natif : endémique
 `
 
 	degreeSource = "TDWG degree of establishment controlled vocabulary, 2020-10-13, with the labels of the GBIF copy of 2025-07-10"
@@ -172,42 +174,42 @@ landscapeImprovement
 conservationOrWildlifeManagement
 releasedForUse
 otherIntentionalRelease
-agriculture
+agriculture | agriculture (including biofuel feedstocks)
 aquacultureMariculture
-publicGardenZooAquaria
-pet
-farmedAnimals
-forestry
+publicGardenZooAquaria | botanic garden/zoo/aquaria (excluding domestic aquaria), botanic garden/zoo/aquaria
+pet | pet/aquarium/terrarium species (including live food for such species), pet/aquarium/terrarium species
+farmedAnimals | farmed animals (including animals left under limited control)
+forestry | forestry (including reforestation)
 fur | fur farms
 horticulture
 ornamentalNonHorticulture | ornamental purpose other than horticulture
-research
+research | research and ex-situ breeding (in facilities), research and ex-situ breeding
 liveFoodLiveBait | live food and live bait
 otherEscape | other escape from confinement
 contaminantNursery | contaminant nursery material
 contaminateBait | contaminated bait
-foodContaminant
-contaminantOnAnimals
-parasitesOnAnimals
-contaminantOnPlants
-parasitesOnPlants
+foodContaminant | food contaminant (including of live food)
+contaminantOnAnimals | contaminant on animals (except parasites organisms transported by host/vector)
+parasitesOnAnimals | parasites on animals (including organisms transported by host and vector)
+contaminantOnPlants | contaminant on plants (except parasites species transported by host/vector)
+parasitesOnPlants | parasites on plants (including species transported by host and vector)
 seedContaminant
 timberTrade
-transportationHabitatMaterial
+transportationHabitatMaterial | transportation of habitat material (soil vegetation wood etc), transportation of habitat material
 fishingEquipment | angling/fishing equipment
 containerBulk
 hitchhikersAirplane | hitchhikers in or on airplane
-hitchhikersShip
+hitchhikersShip | hitchhikers on ship/boat (excluding ballast water and hull fouling), hitchhikers on ship/boat
 machineryEquipment
-people
-packingMaterial
+people | people and their luggage/equipment (in particular tourism), people and their luggage/equipment
+packingMaterial | organic packing material in particular wood packaging, organic packing material
 ballastWater | ship/boat ballast water
 hullFouling | ship/boat hull fouling
-vehicles
+vehicles | vehicles (car train etc.)
 otherTransport | other means of transport
 waterwaysBasinsSeas | interconnected waterways/basins/seas
 tunnelsBridges | tunnels and land bridges
-naturalDispersal
+naturalDispersal | natural dispersal across borders of invasive alien organisms
 releaseInNature
 escapeFromConfinement
 transportContaminant
@@ -216,6 +218,7 @@ corridor
 unaided
 intentional
 unintentional
+corridorAndDispersal
 `
 
 	occurrenceSource = "Darwin Core list of terms (occurrenceStatus); GBIF occurrence status vocabulary, 2020-07-15"

@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"cornerslip/label/check"
 	"cornerslip/label/coord"
@@ -243,15 +244,28 @@ func metres(text string, deep bool) (low, high string, ok bool) {
 			return decimals(a), decimals(b), true
 		}
 	}
-	if deep {
+	if deep && !onlyLengths(text) {
 		return "", "", false
 	}
 	e, status, _ := coord.ParseElevation(text)
 	if status != coord.OK || e.IsBound() || e.Circa {
 		return "", "", false
 	}
-	low, high = e.InMetres()
+	if low, high = e.InMetres(); deep && strings.HasPrefix(low, "-") {
+		return "", "", false
+	}
 	return low, high, true
+}
+
+// onlyLengths reports whether every word of a text is a unit or "to": what is
+// said of a height may not be read as a depth.
+func onlyLengths(text string) bool {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if unitMetres[w] == "" && w != "to" {
+			return false
+		}
+	}
+	return true
 }
 
 func inMetres(figures, unit string, deep bool) (*big.Rat, bool) {

@@ -69,6 +69,12 @@ func otherName(c *Cells) (term, is string) {
 			}
 		}
 	}
+	if infra == "" && epithet != "" {
+		_, rest, _ := strings.Cut(c.trimmed("scientificName"), epithet)
+		if m := qualified.FindStringSubmatch(rest); m != nil {
+			infra = m[1]
+		}
+	}
 	for _, p := range [...]struct{ term, is string }{{"genericName", genus}, {"specificEpithet", epithet}, {"infraspecificEpithet", infra}} {
 		if text := c.trimmed(p.term); text != "" && plainWord(text) != plainWord(p.is) {
 			return p.term, p.is
@@ -76,6 +82,10 @@ func otherName(c *Cells) (term, is string) {
 	}
 	return "", ""
 }
+
+// qualified matches an epithet below the species that has a qualifier before
+// it and no rank: "decurrens aff. physocarpa".
+var qualified = regexp.MustCompile(`^\s+(?:(?i:cf|aff)\.?|\?)\s+(\p{Ll}[\p{Ll}-]+)`)
 
 // plainWord takes the sign of a hybrid and a qualifier from before an epithet.
 func plainWord(s string) string {
