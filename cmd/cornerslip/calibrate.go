@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -25,16 +24,16 @@ now every measure should be right. Each printer, and each of its trays, has its 
 		Example: `  cornerslip calibrate -o calibration.pdf
   cornerslip calibrate --paper A3 -o calibration.pdf
   cornerslip calibrate --corrected --house house.toml -o again.pdf`,
-		Args: cobra.NoArgs,
+		Args: noWords,
 		RunE: func(*cobra.Command, []string) error {
 			if out == "" {
-				return errors.New("where to? name the file to write, as in: -o calibration.pdf")
+				out = "calibration.pdf"
 			}
 			j, err := a.job()
 			if err != nil {
 				return err
 			}
-			rep, err := j.Calibrate(c, func(write func(io.Writer) error) error { return job.WriteFile(out, a.force, write) })
+			rep, err := j.Calibrate(c, func(write func(io.Writer) error) error { return a.writePages(out, write) })
 			if err != nil {
 				return err
 			}
@@ -44,7 +43,7 @@ now every measure should be right. Each printer, and each of its trays, has its 
 		},
 	}
 	f := cmd.Flags()
-	f.StringVarP(&out, "output", "o", "", "the PDF `file` to write")
+	f.StringVarP(&out, "output", "o", "", "the PDF `file` to write (default: calibration.pdf)")
 	f.StringVar(&c.Paper, "paper", "", "`size` of the paper: A4, A3, Letter, or width x height in mm (default: the house's, else A4)")
 	f.BoolVar(&c.Corrected, "corrected", false, "print with the corrections of the house file, to see whether they are right")
 	a.forceFlag(cmd)

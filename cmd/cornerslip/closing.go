@@ -182,7 +182,7 @@ func (a *app) cuts(j *job.Job, to string, rep *job.Report) error {
 	if strings.EqualFold(filepath.Ext(to), ".pdf") {
 		write = func(w io.Writer) error { return j.WriteCuts(w, rep) }
 	}
-	if err := job.WriteFile(to, a.force, write); err != nil {
+	if err := a.write(to, write); err != nil {
 		return err
 	}
 	a.say("wrote the cutting list %s", to)

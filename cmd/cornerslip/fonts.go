@@ -18,7 +18,12 @@ face that each is taken from. A character that no face has is named with its
 place, and the command ends with 1. Without a table it lists the faces.`,
 		Example: `  cornerslip fonts trip.csv
   cornerslip fonts --licences`,
-		Args: cobra.MaximumNArgs(1),
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			return oneTable(c, args)
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			j, err := a.job()
 			if err != nil {

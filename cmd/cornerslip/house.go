@@ -18,7 +18,7 @@ default value. Change what is different in your herbarium, delete the rest, and
 name the file with --house. With --house it checks that file instead.`,
 		Example: `  cornerslip house -o house.toml
   cornerslip house --house house.toml`,
-		Args: cobra.NoArgs,
+		Args: noWords,
 		RunE: func(*cobra.Command, []string) error {
 			if a.house != "" {
 				j, err := a.job()
@@ -32,10 +32,14 @@ name the file with --house. With --house it checks that file instead.`,
 				return nil
 			}
 			write := func(w io.Writer) error { _, err := w.Write(job.HouseTemplate()); return err }
-			if out == "" {
+			if out == "" || out == "-" {
 				return write(a.stdout)
 			}
-			return job.WriteFile(out, a.force, write)
+			if err := a.write(out, write); err != nil {
+				return err
+			}
+			a.say("wrote %s: change what is different in your herbarium, then check it with: cornerslip house --house %s", out, quote(out))
+			return nil
 		},
 	}
 	c.Flags().StringVarP(&out, "output", "o", "", "the `file` to write (default: standard output)")

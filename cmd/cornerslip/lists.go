@@ -49,6 +49,9 @@ in .csv is a table for other programs, any other is plain text.`,
 }
 
 func (a *app) list(path, out string, q job.ListRequest) error {
+	if out == "-" {
+		out = ""
+	}
 	switch strings.ToLower(filepath.Ext(out)) {
 	case ".pdf":
 		q.Format = "pdf"
@@ -73,7 +76,7 @@ func (a *app) list(path, out string, q job.ListRequest) error {
 		if out == "" {
 			return write(a.stdout)
 		}
-		return job.WriteFile(out, a.force, write)
+		return a.write(out, write)
 	})
 	bar.done()
 	r.flush()

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"runtime/debug"
 	"strings"
 	"time"
@@ -49,6 +50,8 @@ type app struct {
 	force    bool
 	book     string // the register
 	by, why  string // of a change in it
+
+	inputs map[string]string // the files that are read, and what they are
 
 	asks    bool          // somebody answers, though no terminal is seen
 	answers *bufio.Reader // of stdin
@@ -93,19 +96,19 @@ func (a *app) root() *cobra.Command {
 field headings) and makes PDF pages of labels that are ready to print and cut.
 
 A first try:
-  cornerslip check trip.csv                what is wrong with the table
-  cornerslip proof trip.csv                how the labels will look, here
-  cornerslip sheet trip.csv -o labels.pdf  the labels, to print at 100 %`,
+  cornerslip check trip.csv                # what is wrong with the table
+  cornerslip proof trip.csv                # how the labels will look, here
+  cornerslip sheet trip.csv -o labels.pdf  # the labels, to print at 100 %`,
 		Version:       job.Version,
+		Args:          anyCommand,
+		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
-		return fmt.Errorf("%w; \"%s --help\" shows what there is", err, c.CommandPath())
-	})
+	root.SetFlagErrorFunc(flagError)
 	f := root.PersistentFlags()
-	f.StringVar(&a.house, "house", "", "the house file `house.toml`: your herbarium's own settings")
-	f.StringVar(&a.date, "date", "", "the day of the run, as 2026-07-30 (default today)")
+	f.StringVar(&a.house, "house", "", "the house `file`, such as house.toml: your herbarium's own settings")
+	f.StringVar(&a.date, "date", "", "the `day` of the run, as 2026-07-30 (default: today)")
 	f.StringSliceVar(&a.langs, "lang", nil, "`language` of the words the program prints: en, pt, es, fr, de, la, zh-Hant; two make it bilingual (pt,en)")
 	root.AddCommand(
 		a.checkCommand(), a.mendCommand(), a.sheetCommand(), a.packetCommand(), a.barcodeCommand(), a.slipCommand(), a.tagCommand(), a.proofCommand(),
@@ -127,7 +130,7 @@ func (a *app) tableFlags(c *cobra.Command) {
 func (a *app) readFlags(c *cobra.Command) {
 	f := c.Flags()
 	f.StringVar(&a.encoding, "encoding", "", "character `encoding` of the table, such as windows-1252 (default: UTF-8, or as its first bytes say)")
-	f.StringVar(&a.comma, "delimiter", "", "what stands between the cells: comma, semicolon, tab, pipe (default: found from the heading row)")
+	f.StringVar(&a.comma, "delimiter", "", "what stands between the cells, the `sign`: comma, semicolon, tab, pipe (default: found from the heading row)")
 	f.BoolVar(&a.literal, "no-quotes", false, "quotation marks in the table are ordinary characters")
 }
 
@@ -154,7 +157,47 @@ func (a *app) job() (*job.Job, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.reads(a.house, "the house file")
 	return job.Open(job.Options{House: a.house, Date: t, Languages: a.langs, Backlog: a.backlog})
+}
+
+// notParsed is what a flag's error ends with where its value is of another
+// kind.
+var notParsed = regexp.MustCompile(`^invalid argument (".*") for "(?:-\w, )?(--[-\w]+)" flag: (?:strconv|parse error)`)
+
+// flagError says a fault of the flags in the program's words.
+func flagError(c *cobra.Command, err error) error {
+	if m := notParsed.FindStringSubmatch(err.Error()); m != nil {
+		kind := "write a number, as in 3 or 2.5"
+		if f := c.Flag(strings.TrimPrefix(m[2], "--")); f != nil && f.Value.Type() == "int" {
+			kind = "write a whole number, as in 3"
+		} else if f != nil && f.Value.Type() == "bool" {
+			kind = "say it alone, without a value"
+		}
+		return fmt.Errorf("%s %s: %s", m[2], m[1], kind)
+	}
+	return fmt.Errorf("%w; \"%s --help\" shows what there is", err, c.CommandPath())
+}
+
+// anyCommand wants a command that there is; without any, the help is shown.
+func anyCommand(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	c.SuggestionsMinimumDistance = 2 // letters
+	near := ""
+	if all := c.SuggestionsFor(args[0]); len(all) > 0 {
+		near = " (did you mean " + strings.Join(all, " or ") + "?)"
+	}
+	return fmt.Errorf("there is no \"%s %s\"%s; \"%[1]s --help\" shows what there is", c.CommandPath(), args[0], near)
+}
+
+// noWords wants flags alone.
+func noWords(c *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return fmt.Errorf("what is %q for? \"%s\" takes no such word; \"%[2]s --help\" shows what there is", args[0], c.CommandPath())
+	}
+	return nil
 }
 
 // oneTable wants exactly one table.

@@ -91,8 +91,9 @@ func (a *app) remembered(path string, kind label.Kind, m *job.Memory, rep job.Re
 	}
 }
 
-// refused says which numbers may not be printed.
-func (a *app) refused(rep job.Report, exceptBad bool) {
+// refused says which numbers may not be printed: those of records, or bare
+// ones of a series.
+func (a *app) refused(rep job.Report, exceptBad, bare bool) {
 	if len(rep.Refused) == 0 {
 		return
 	}
@@ -100,10 +101,14 @@ func (a *app) refused(rep job.Report, exceptBad bool) {
 		fmt.Fprintln(a.stderr, err)
 	}
 	if exceptBad {
-		a.say("these records were not printed")
+		a.say("these were not printed")
 		return
 	}
 	a.say("%v", job.ErrNumbers)
+	if bare {
+		a.say("--except-bad prints the others")
+		return
+	}
 	a.say("numbers that are in use already are taken over with: cornerslip register import; --except-bad prints the other records")
 }
 
@@ -153,11 +158,14 @@ func (n *numbersFlags) add(c *cobra.Command) {
 // that were issued before.
 func (a *app) bareNumbers(p *printFlags, n *numbersFlags) error {
 	if p.out == "" {
-		return fmt.Errorf("where to? name the file to write, as in: -o barcodes.pdf")
+		p.out = "barcodes.pdf"
 	}
 	ctx := context.Background()
 	j, err := a.job()
 	if err != nil {
+		return err
+	}
+	if err := a.ready(p.out, p.cuts); err != nil {
 		return err
 	}
 	m, release, err := a.memory(j, p.memory)
@@ -179,9 +187,9 @@ func (a *app) bareNumbers(p *printFlags, n *numbersFlags) error {
 	if n.count > 0 {
 		a.say("issued %s", ranges[0])
 	}
-	rep, err := j.PrintNumbers(q, ranges, func(write func(io.Writer) error) error { return job.WriteFile(p.out, a.force, write) })
+	rep, err := j.PrintNumbers(q, ranges, func(write func(io.Writer) error) error { return a.writePages(p.out, write) })
 	bar.done()
-	a.refused(rep, p.exceptBad)
+	a.refused(rep, p.exceptBad, true)
 	if errors.Is(err, job.ErrNumbers) {
 		return errSaid
 	}

@@ -25,7 +25,7 @@ is written elsewhere. No empty cell is filled, no coordinate is moved, and no
 datum or uncertainty is made up. Mending a mended table changes nothing more.
 
 Without -o the repairs are only listed.`,
-		Example: `  cornerslip mend trip.csv                what would be repaired
+		Example: `  cornerslip mend trip.csv  # what would be repaired
   cornerslip mend trip.csv -o mended.csv
   cornerslip mend old.csv --encoding windows-1252 --to-utf8 -o new.csv`,
 		Args: oneTable,
@@ -69,7 +69,7 @@ func (a *app) mend(path, out string, toUTF8 bool) error {
 	case out == "":
 		a.say("%s could be made; -o names the file to write them to", plural(n, "repair"))
 	default:
-		err := job.WriteFile(out, a.force, func(w io.Writer) error { return j.Mend(w, t, edits, toUTF8) })
+		err := a.write(out, func(w io.Writer) error { return j.Mend(w, t, edits, toUTF8) })
 		if err != nil {
 			return err
 		}

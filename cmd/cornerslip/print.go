@@ -103,7 +103,10 @@ Print at 100 %, never "fit to page".`,
 	f.BoolVar(&p.byDest, "by-destination", false, "begin a new paper for the labels of each herbarium")
 	f.BoolVar(&guide, "guide", false, "print one sheet with the places of the mount, instead of labels")
 	c.Args = func(c *cobra.Command, args []string) error {
-		if guide && len(args) == 0 {
+		if guide && len(args) > 0 {
+			return fmt.Errorf("the guide shows no records; leave %s out, or --guide", args[0])
+		}
+		if guide {
 			return nil
 		}
 		return oneTable(c, args)
@@ -152,7 +155,10 @@ to the front; the run says how large the closed packet is.
 	f.StringSliceVar(&p.which, "which", nil, "only these `labels`: packets (your own), copies (further ones), gifts (for other herbaria); parted by commas")
 	f.BoolVar(&p.byDest, "by-destination", false, "begin a new paper for the labels of each herbarium")
 	c.Args = func(c *cobra.Command, args []string) error {
-		if f.Changed("empty") && len(args) == 0 {
+		if f.Changed("empty") && len(args) > 0 {
+			return fmt.Errorf("empty packets show no records; leave %s out, or --empty", args[0])
+		}
+		if f.Changed("empty") {
 			return nil
 		}
 		return oneTable(c, args)
@@ -230,7 +236,7 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 	out := p.out
 	if out == "" {
 		if path == "-" {
-			return errors.New("where to? name the file to write, as in: -o labels.pdf")
+			return errors.New("where to? name the file to write, as in: -o " + ending + ".pdf")
 		}
 		out = strings.TrimSuffix(path, filepath.Ext(path)) + "-" + ending + ".pdf"
 	}
@@ -259,15 +265,18 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 		}
 		defer release()
 	}
+	if err := a.ready(out, p.cuts); err != nil {
+		return err
+	}
 	if p.list {
 		q.Each = func(l job.SetLabel) { fmt.Fprintf(a.stderr, "%s: %s\n", l.Ref, l.Report) }
 	}
 	s, rep, err := j.Print(t, q, r.add, func(write func(io.Writer) error) error {
-		return job.WriteFile(out, a.force, write)
+		return a.writePages(out, write)
 	})
 	bar.done()
 	r.flush()
-	a.refused(rep, p.exceptBad)
+	a.refused(rep, p.exceptBad, false)
 	switch {
 	case errors.Is(err, job.ErrNumbers):
 		return errSaid
@@ -301,13 +310,13 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 // guide prints the places of the mount.
 func (a *app) guide(p *printFlags) error {
 	if p.out == "" {
-		return errors.New("where to? name the file to write, as in: -o guide.pdf")
+		p.out = "guide.pdf"
 	}
 	j, err := a.job()
 	if err != nil {
 		return err
 	}
-	rep, err := j.Guide(p.paper, func(write func(io.Writer) error) error { return job.WriteFile(p.out, a.force, write) })
+	rep, err := j.Guide(p.paper, func(write func(io.Writer) error) error { return a.writePages(p.out, write) })
 	if err != nil {
 		return err
 	}
@@ -319,13 +328,13 @@ func (a *app) guide(p *printFlags) error {
 // emptyPackets prints packets to write on.
 func (a *app) emptyPackets(p *printFlags, n int) error {
 	if p.out == "" {
-		return errors.New("where to? name the file to write, as in: -o packets.pdf")
+		p.out = "packets.pdf"
 	}
 	j, err := a.job()
 	if err != nil {
 		return err
 	}
-	rep, err := j.PrintEmpty(p.request(label.Packet), n, func(write func(io.Writer) error) error { return job.WriteFile(p.out, a.force, write) })
+	rep, err := j.PrintEmpty(p.request(label.Packet), n, func(write func(io.Writer) error) error { return a.writePages(p.out, write) })
 	if err != nil {
 		return err
 	}

@@ -93,7 +93,7 @@ func (a *app) proof(path string, q job.Request, asJSON bool, svgDir string) erro
 			return encode(out, p.JSON())
 		case svgDir != "":
 			name := filepath.Join(svgDir, fmt.Sprintf("%s-%04d.svg", q.Kind, n))
-			return job.WriteFile(name, a.force, func(w io.Writer) error { return j.WriteSVG(w, p.Box) })
+			return a.write(name, func(w io.Writer) error { return j.WriteSVG(w, p.Box) })
 		}
 		return j.WriteText(out, p.Box, a.styled())
 	})

@@ -57,7 +57,8 @@ status is then ok, no_check (the check character was missing), wrong_check,
 foreign (of another series) or invalid.`,
 		Example: `  cornerslip read number "MOD37,36 A12425GABC1234002"
   cornerslip read number --scheme "MOD 11-2" 0794
-  cornerslip read number --pattern "VDOURA-0000000 MOD 37,36" vdoura4217`,
+  cornerslip read number --pattern VDOURA-0000000 vdoura4217
+  cornerslip read number --pattern "VDOURA-0000000 MOD 37,36" VDOURA-0004217`,
 		RunE: func(_ *cobra.Command, args []string) error {
 			j, err := a.job()
 			if err != nil {

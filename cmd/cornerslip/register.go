@@ -40,12 +40,7 @@ The usual way:
   cornerslip register issue trip.csv -o trip.numbered.csv --register herbarium.db
   cornerslip register find "Almeida 214" --register herbarium.db
   cornerslip register void VDOURA-0000101 --why "torn in the printer" --register herbarium.db`,
-		Args: func(c *cobra.Command, args []string) error {
-			if len(args) > 0 {
-				return fmt.Errorf("there is no \"register %s\"; \"%s --help\" shows what there is", args[0], c.CommandPath())
-			}
-			return nil
-		},
+		Args: anyCommand,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	c.AddCommand(
@@ -98,7 +93,7 @@ func (a *app) to(path string, write func(io.Writer) error) error {
 		}
 		return w.Flush()
 	}
-	return job.WriteFile(path, a.force, write)
+	return a.write(path, write)
 }
 
 // csvTo writes rows as a table for other programs.

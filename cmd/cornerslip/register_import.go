@@ -84,6 +84,9 @@ func (a *app) registerImport(path string, q job.ImportRequest, clashFile string)
 		return err
 	}
 	defer release()
+	if err := a.spared(clashFile); clashFile != "" && err != nil {
+		return err
+	}
 	if _, err := os.Stat(clashFile); clashFile != "" && err == nil && !a.force {
 		return fmt.Errorf("%s %w", clashFile, job.ErrExists) // before anything is taken over
 	}
@@ -105,7 +108,7 @@ func (a *app) registerImport(path string, q job.ImportRequest, clashFile string)
 			err = fmt.Errorf("%w\n%s were taken over before; run the command again to take over the others", err, counted(rep.New, "number"))
 		}
 		if clashFile != "" && len(all) > 0 {
-			err = errors.Join(err, job.WriteFile(clashFile, a.force, func(w io.Writer) error { return clashTable(w, all) }))
+			err = errors.Join(err, a.write(clashFile, func(w io.Writer) error { return clashTable(w, all) }))
 			if err == nil && shown > clashesShown {
 				a.say("… and %s more; all are in %s", count(shown-clashesShown), clashFile)
 			}

@@ -62,7 +62,7 @@ the table had it; foreign; other house; none), state (of the number in the
 register), message (why it has none, or how register and record differ). In a run
 that issues nothing, "issued" is what would be. With --count it is one object:
 series, first, last, count.`,
-		Example: `  cornerslip register issue trip.csv --register herbarium.db               what would be issued
+		Example: `  cornerslip register issue trip.csv --register herbarium.db  # what would be issued
   cornerslip register issue trip.csv -o trip.numbered.csv --register herbarium.db
   cornerslip register issue trip.csv --write-identifiers -o trip.ids.csv
   cornerslip register issue --count 200 --series VDOURA --register herbarium.db`,
@@ -170,7 +170,7 @@ func (a *app) registerIdentifiers(path string, f *issueFlags) error {
 	defer release()
 	found := newReporter(a.stderr, label.Error)
 	rep, err := j.WriteIdentifiers(t, job.IdentifierRequest{}, found.add, func(write func(io.Writer) error) error {
-		return job.WriteFile(f.out, a.force, write)
+		return a.write(f.out, write)
 	})
 	found.flush()
 	if err != nil {
@@ -211,12 +211,17 @@ func (a *app) registerIssue(path string, f *issueFlags) error {
 		return err
 	}
 	defer release()
+	if f.out != "" {
+		if err := a.spared(f.out); err != nil {
+			return err // before any number is issued
+		}
+	}
 	try := f.try || f.out == ""
 	return a.withBookOf(j, try, func(ctx context.Context, j *job.Job, r *job.Register) error {
 		q := job.IssueRequest{Register: r, At: at, Series: f.series, ExceptBad: f.exceptBad, Try: try}
 		found := newReporter(a.stderr, label.Warning)
 		rep, err := j.Issue(ctx, t, q, found.add, func(write func(io.Writer) error) error {
-			return job.WriteFile(f.out, a.force, write)
+			return a.write(f.out, write)
 		})
 		found.flush()
 		if err != nil && !errors.Is(err, job.ErrNotIssued) {

@@ -29,9 +29,9 @@ lastNumber ("" for a single number), disposition (the state), recordedBy,
 recordNumber, eventDate, scientificName, occurrenceID, when (of the change that
 brought the state), by, why. "register import" reads such a table again.`,
 		Example: `  cornerslip register list --register herbarium.db
-  cornerslip register list --state issued --register herbarium.db       given out, not printed
+  cornerslip register list --state issued --register herbarium.db  # given out, not printed
   cornerslip register list --from VDOURA-0004300 --to 4400 --csv numbers.csv --register herbarium.db`,
-		Args: cobra.NoArgs,
+		Args: noWords,
 		RunE: func(*cobra.Command, []string) error {
 			if err := oneFormat(asJSON, csvFile); err != nil {
 				return err

@@ -123,7 +123,12 @@ there is none), next ("" if none is left), numbers (an object of states and how
 many numbers are in each).`,
 		Example: `  cornerslip register series --register herbarium.db
   cornerslip register series VALGAE-000000 --register herbarium.db`,
-		Args: cobra.MaximumNArgs(1),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return fmt.Errorf("one series at a time, but there are %d: %s", len(args), strings.Join(args, ", "))
+			}
+			return nil
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				return a.registerAddSeries(args[0], from)
@@ -229,7 +234,7 @@ that the history tells how it came about and has no gap, that every printed labe
 can be printed again. It changes nothing. The command ends with 1 if something is
 wrong; then keep the file as it is, and compare it with the last backup.`,
 		Example: `  cornerslip register check --register herbarium.db`,
-		Args:    cobra.NoArgs,
+		Args:    noWords,
 		RunE:    func(*cobra.Command, []string) error { return a.registerCheck() },
 	}
 	a.bookFlags(c)

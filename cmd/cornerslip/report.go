@@ -108,7 +108,7 @@ func (a *app) output(path string, write func(io.Writer) error) error {
 		}
 		return w.Flush()
 	}
-	return job.WriteFile(path, a.force, write)
+	return a.write(path, write)
 }
 
 // apart refuses files that would replace the table or each other.

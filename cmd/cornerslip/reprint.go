@@ -65,7 +65,7 @@ label in the packet on the sheet.`,
 	a.forceFlag(c)
 	a.readFlags(c)
 	f := c.Flags()
-	f.StringVarP(&p.out, "output", "o", "", "the PDF `file` to write (default: reprint- and the label's number)")
+	f.StringVarP(&p.out, "output", "o", "", "the PDF `file` to write (default: reprint- and the label's number; a further one gets -2)")
 	f.StringVar(&p.kind, "kind", "", "only labels of this `kind`: sheet, packet, container (of a box or jar), barcode or slip")
 	f.IntVar(&p.pick, "pick", 0, "which of the labels that fit, by its `number` in the list")
 	f.StringVar(&p.as, "as", "", "which words, where the record has changed: `printed` (as it was) or now (as the table has it)")
@@ -95,6 +95,11 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 		return err
 	}
 	defer r.Close()
+	if p.out != "" { // said now, not after all questions are answered
+		if err := job.CanWrite(p.out, a.force); err != nil {
+			return err
+		}
+	}
 	one, err := a.pickPrinted(ctx, r, text, p)
 	if err != nil {
 		return err
@@ -128,13 +133,13 @@ func (a *app) reprint(ctx context.Context, text string, p *reprintFlags) error {
 		p.marked = strings.HasPrefix(strings.ToLower(answer), "y")
 	}
 	if p.out == "" {
-		p.out = "reprint-" + fileName(one) + ".pdf"
+		p.out = a.freeName("reprint-"+fileName(one), ".pdf")
 	}
 	q := job.Request{On: p.on, Paper: p.paper, Memory: &job.Memory{Register: r, At: at}}
 	for _, l := range one.Labels {
 		q.Memory.Again = append(q.Memory.Again, l.ID)
 	}
-	write := func(write func(io.Writer) error) error { return job.WriteFile(p.out, a.force, write) }
+	write := func(write func(io.Writer) error) error { return a.writePages(p.out, write) }
 	var rep job.Report
 	if now {
 		q.Memory.Anew = true
@@ -184,12 +189,15 @@ func (a *app) pickPrinted(ctx context.Context, r *job.Register, text string, p *
 		if more {
 			a.say("there may be others: say more of the name or the number")
 		}
-		answer := a.answer("which one?")
-		if answer == "" {
-			return nil, errors.New("which one? say --pick and its number, or --kind")
-		}
-		if p.pick, err = strconv.Atoi(answer); err != nil {
-			return nil, fmt.Errorf("%q is not one of the numbers shown", answer)
+		for p.pick == 0 {
+			answer := a.answer("which one?")
+			if answer == "" {
+				return nil, errors.New("which one? say --pick and its number, or --kind")
+			}
+			if p.pick, err = strconv.Atoi(answer); err != nil || p.pick < 1 || p.pick > len(found) {
+				a.say("%q is not one of the numbers shown; type one from 1 to %d, or Enter alone to stop", answer, len(found))
+				p.pick = 0
+			}
 		}
 	}
 	if p.pick < 1 || p.pick > len(found) {
@@ -351,6 +359,18 @@ func fileName(one *job.Printed) string {
 	}
 	words := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	return strings.Join(append(words, string(k.Kind)), "-")
+}
+
+// freeName returns a name that no file has yet, with a number where it must.
+func (a *app) freeName(name, end string) string {
+	free := name + end
+	for n := 2; !a.force; n++ {
+		if _, err := os.Lstat(free); err != nil {
+			break
+		}
+		free = fmt.Sprintf("%s-%d%s", name, n, end)
+	}
+	return free
 }
 
 // answer asks the person at the keyboard; "" where there is none.

@@ -34,6 +34,7 @@ func (a *app) slipRequest(q *job.Request, s *slipFlags) (func(), error) {
 	if err != nil {
 		return release, err
 	}
+	a.reads(s.identifications, "the table of identifications")
 	q.Identifications, release, err = job.OpenTable(s.identifications, a.stdin, nil, job.TableOptions{Encoding: a.encoding, Comma: comma, Literal: a.literal})
 	if err != nil {
 		return func() {}, err

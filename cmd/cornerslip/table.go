@@ -18,6 +18,7 @@ func (a *app) table(path string) (*job.Table, func(), error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	a.reads(path, "the table")
 	return job.OpenTable(path, a.stdin, only, job.TableOptions{Encoding: a.encoding, Comma: comma, Literal: a.literal})
 }
 

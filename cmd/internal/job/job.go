@@ -4,7 +4,9 @@
 package job
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"runtime"
 	"time"
@@ -57,6 +59,9 @@ func Open(o Options) (*Job, error) {
 		src, err := o.HouseText, error(nil)
 		if src == nil {
 			src, err = os.ReadFile(o.House)
+		}
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, fmt.Errorf("%s: there is no such house file; check the name and the folder, or make one with: cornerslip house -o house.toml", o.House)
 		}
 		if err != nil {
 			return nil, fmt.Errorf("the house file cannot be read: %w", err)

@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"os/signal"
 	"path/filepath"
 )
 
@@ -26,7 +27,10 @@ func WriteFile(path string, replace bool, write func(io.Writer) error) (err erro
 			os.Remove(tmp.Name())
 		}
 	}()
-	if err := write(tmp); err != nil {
+	stop := make(chan os.Signal, 1)
+	signal.Notify(stop, os.Interrupt)
+	defer signal.Stop(stop)
+	if err := write(&untilStopped{tmp, stop}); err != nil {
 		return err
 	}
 	if err := tmp.Chmod(0o644); err != nil {
@@ -55,6 +59,25 @@ func WriteFile(path string, replace bool, write func(io.Writer) error) (err erro
 	return nil
 }
 
+// ErrStopped is returned where the run was stopped from the keyboard.
+var ErrStopped = errors.New("stopped; the file was not written")
+
+// untilStopped writes until somebody stops the program: then the file that was
+// begun is taken away, not left beside the others.
+type untilStopped struct {
+	w    io.Writer
+	stop <-chan os.Signal
+}
+
+func (u *untilStopped) Write(p []byte) (int, error) {
+	select {
+	case <-u.stop:
+		return 0, ErrStopped
+	default:
+		return u.w.Write(p)
+	}
+}
+
 // beside makes the temporary file that is to become the file at path.
 func beside(path string, replace bool) (*os.File, error) {
 	if info, err := os.Stat(path); err == nil {
@@ -66,6 +89,9 @@ func beside(path string, replace bool) (*os.File, error) {
 		}
 		if !replace {
 			return nil, fmt.Errorf("%s %w", path, ErrExists)
+		}
+		if isDatabase(path) {
+			return nil, fmt.Errorf("%s is a register, or a database of another program, and is not replaced; name another file", path)
 		}
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("%s cannot be written: %w", path, err)
@@ -80,6 +106,20 @@ func beside(path string, replace bool) (*os.File, error) {
 		return nil, fmt.Errorf("%s cannot be written: %w", path, err)
 	}
 	return tmp, nil
+}
+
+// isDatabase reports whether a file is one that SQLite keeps, by its first
+// bytes (the database header string of its file format): nothing that this
+// package writes may take the place of a register.
+func isDatabase(path string) bool {
+	f, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	head := make([]byte, 16)
+	_, err = io.ReadFull(f, head)
+	return err == nil && string(head) == "SQLite format 3\x00"
 }
 
 // CanWrite reports, as far as it can be told now, whether WriteFile will be

@@ -72,7 +72,7 @@ func RegisterAdvice(err error) error {
 	case errors.Is(err, register.ErrOlder):
 		return fmt.Errorf("%w: cornerslip register open --upgrade, which keeps a copy as it was beside it", err)
 	case errors.Is(err, register.ErrMissing):
-		return fmt.Errorf("%w; make one with: cornerslip register open herbarium.db --series VDOURA-0000000", err)
+		return fmt.Errorf("%w, with: cornerslip register open herbarium.db --series VDOURA-0000000", err)
 	}
 	return err
 }

@@ -1,8 +1,11 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 
 	"cornerslip/label/table"
 )
@@ -28,6 +31,9 @@ func OpenTable(path string, stdin io.Reader, only *Selection, o TableOptions) (*
 		return &Table{Table: t, Only: only}, release, nil
 	}
 	d, err := table.OpenDataset(path, o)
+	if _, none := os.Stat(path); errors.Is(err, fs.ErrNotExist) && errors.Is(none, fs.ErrNotExist) {
+		return nil, nil, fmt.Errorf("%s: there is no such file; check the name and the folder", path)
+	}
 	if err != nil {
 		return nil, nil, err
 	}
