@@ -243,7 +243,9 @@ func (r *heightReader) word(w string) error {
 	case "under":
 		r.bound = atMost
 	case "skip":
-		switch strings.ToLower(w) {
+		switch lang.Fold(w) {
+		case "max", "maximum", "maximo": // min 100 m max 200 m
+			r.other = len(r.numbers) > 0
 		case "up": // up to 10 m
 			r.bound = atMost
 		case "more": // more than 10 m
@@ -316,13 +318,16 @@ func oneUnit(a, b int) int {
 }
 
 // agrees reports whether further numbers say the same in the other unit,
-// within what the rounding of both allows.
+// within what the rounding of both allows, or the very same in the same unit.
 func (e Elevation) agrees(ns []writtenHeight) bool {
 	last := ns[len(ns)-1]
 	if last.unit < 0 || len(ns) > 2 || len(ns) == 2 && !ns[1].joined {
 		return false
 	}
 	o := Elevation{Low: ns[0].n, High: last.n, Unit: Unit(last.unit), places: max(ns[0].places, last.places), set: true}
+	if o.Unit == e.Unit {
+		return o.Low == e.Low && o.High == e.High
+	}
 	metres := func(n int64, u Unit) int64 {
 		if u == Feet {
 			return n * 3048 / 10000

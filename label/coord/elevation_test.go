@@ -48,6 +48,8 @@ var elevations = []struct {
 	{"-20 - -10 m", OK, "-20", "-10", "−20 – −10 m"},
 	{"Minimum Elevation 100m", OK, "100", "100", "100 m"},
 	{"Maximum Elevation 100m", OK, "100", "100", "100 m"},
+	{"Min 100m Max 200m", OK, "100", "200", "100–200 m"},
+	{"100 m 200 m", Ambiguous, "", "", ""},
 	{"alt. to 10 m", OK, "", "10", "≤ 10 m"},
 	{"> 1200 m", OK, "1200", "", "≥ 1200 m"},
 	{"over 4000 ft", OK, "1219.2", "", "≥ 4000 ft"},

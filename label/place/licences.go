@@ -30,6 +30,11 @@ func Licence(s string) (address string, ok bool) {
 		}
 		return address, IsLicence(address)
 	}
+	if m := bracketed.FindStringSubmatch(s); m != nil {
+		// The name and its abbreviation, as the deeds write them; the version may
+		// stand with either. They must say the same.
+		return agreed(m[1]+m[3], m[2])
+	}
 	k := strings.TrimSuffix(squeeze(s), "license")
 	k = strings.TrimSuffix(strings.TrimSuffix(k, "licence"), "universal")
 	switch strings.TrimSuffix(k, "publicdomaindedication") {
@@ -47,6 +52,32 @@ func Licence(s string) (address string, ok bool) {
 		return "", false
 	}
 	return "https://creativecommons.org/licenses/" + kind + "/4.0/legalcode", true
+}
+
+// bracketed is a name with its abbreviation in brackets.
+var bracketed = regexp.MustCompile(`^([^()]+)\(([^()]+)\)([^()]*)$`)
+
+// agreed returns the licence that two names mean, of which one may lack its
+// version.
+func agreed(long, short string) (address string, ok bool) {
+	version := func(s string) string {
+		for _, v := range []string{"4.0", "1.0"} {
+			if strings.Contains(s, v) {
+				return " " + v
+			}
+		}
+		return ""
+	}
+	a, b := long, short
+	if version(a) == "" {
+		a += version(b)
+	}
+	if version(b) == "" {
+		b += version(a)
+	}
+	address, ok1 := Licence(a)
+	other, ok2 := Licence(b)
+	return address, ok1 && ok2 && address == other
 }
 
 var licenceKinds = map[string]string{

@@ -91,6 +91,9 @@ AE UAE|AE U.A.E.|YE Yemen Arab Republic|ZA RSA|ZA Republic of South Africa|ZM No
 KN St. Kitts and Nevis|LC St. Lucia|VC St. Vincent and the Grenadines|VC Saint Vincent|PM St. Pierre and Miquelon|BL St. Barthélemy|SH St. Helena|MF St. Martin|ST São Tomé and Príncipe|ST Sao Tome|PT Azores
 PT Madeira|PT Açores|ES Canary Islands|ES Islas Canarias|GS South Georgia|HM Heard Island|WF Wallis|TC Turks and Caicos|BQ Bonaire|PN Pitcairn|PS State of Palestine|LA Lao|BN Brunei|GM The Gambia|BS The Bahamas
 FR Metropolitan France|CN Mainland China|HK Hong Kong SAR|MO Macau SAR|MO Macau|CY Republic of Cyprus|GR Hellas|CH Confoederatio Helvetica|CH Schweizerische Eidgenossenschaft|PL Republic of Poland|BR Brasil
+DK Danmark|NO Norge|NO Noreg|SE Sverige|FI Suomi|IS Ísland|PL Polska|HU Magyarország|CZ Česko|CZ Česká republika|SK Slovensko|SI Slovenija|HR Hrvatska|BA Bosna i Hercegovina|RS Srbija|RS Србија|ME Crna Gora
+MK Severna Makedonija|AL Shqipëria|GR Ελλάδα|GR Ελλάς|TR Türkiye Cumhuriyeti|BG България|RO România|EE Eesti|LV Latvija|LT Lietuva|RU Россия|RU Rossiya|UA Україна|UA Ukraina|BY Беларусь|IE Éire|NL Nederland|BE België|IT Italia
+CH Svizzera|CY Κύπρος|LU Lëtzebuerg|MT Repubblika ta' Malta|GE საქართველო|AM Հայաստան|IL ישראל|EG مصر|MA المغرب|DZ الجزائر|TN تونس|JP 日本|JP Nihon|CN 中国|KR 대한민국|TH ประเทศไทย|VN Việt Nam|IN भारत|IN Bharat
 `
 
 type countryIndex struct {

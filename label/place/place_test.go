@@ -219,7 +219,8 @@ func TestLicences(t *testing.T) {
 		{"CC0 1.0", zero + "legalcode", false}, {"http://creativecommons.org/licenses/by/4.0/", by, true}, {"http://creativecommons.org/licenses/by/4.0", by, false}, {by + " ", by, false},
 		{"CC BY 4.0", by + "legalcode", false}, {"CC-BY-NC-4.0", "https://creativecommons.org/licenses/by-nc/4.0/legalcode", false}, {"CC BY", "", false}, {"CC BY 3.0", "", false},
 		{"Creative Commons Attribution 4.0 International License", by + "legalcode", false}, {"https://creativecommons.org/licenses/by/3.0/", "", false}, {"", "", false}, {"public domain", "", false},
-		{"CC0 1.0 Universal (CC0 1.0) Public Domain Dedication", "", false}, {"CC0 1.0 Universal", zero + "legalcode", false}, {"evil.example/https://creativecommons.org/licenses/by/4.0/", "", false},
+		{"CC0 1.0 Universal (CC0 1.0) Public Domain Dedication", zero + "legalcode", false}, {"Creative Commons Attribution (CC-BY) 4.0 License", by + "legalcode", false}, {"Attribution 4.0 International (CC BY-NC 4.0)", "", false},
+		{"CC BY 4.0 (or later)", "", false}, {"CC0 1.0 Universal", zero + "legalcode", false}, {"evil.example/https://creativecommons.org/licenses/by/4.0/", "", false},
 	} {
 		got, ok := Licence(tt.text)
 		if ok != (tt.want != "") || ok && got != tt.want || IsLicence(tt.text) != tt.is {

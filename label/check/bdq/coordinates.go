@@ -47,7 +47,7 @@ func coordinatesFromVerbatim(c *Cells) Response {
 	if !c.Empty("decimalLatitude") || !c.Empty("decimalLongitude") || whole == "" && (lat == "" || lon == "") {
 		return internalNotMet
 	}
-	if otherSystem.MatchString(c.Text("verbatimCoordinateSystem")) {
+	if otherSystem.MatchString(c.Text("verbatimCoordinateSystem")) || nearby.MatchString(whole) || nearby.MatchString(lat) || nearby.MatchString(lon) {
 		return notAmended
 	}
 	var both coord.Reading
@@ -88,6 +88,9 @@ func coordinatesFromVerbatim(c *Cells) Response {
 // otherSystem matches what verbatimCoordinateSystem says of coordinates that
 // are not in degrees.
 var otherSystem = regexp.MustCompile(`(?i)\b(?:utm|mgrs|usng|ups|trs|plss|grid|easting|northing|township|gauss|lambert|mercator|state plane|projected|metres|meters)\b`)
+
+// nearby matches words by which coordinates are not those of the place itself.
+var nearby = regexp.MustCompile(`(?i)\b(?:near|c|ca|circa|about|around|approx(?:imately)?|cerca|perto|aprox(?:imadamente)?|environ|etwa)\b|[~≈?]`)
 
 func plainDegrees(s string) bool {
 	_, ok := number(s)
@@ -218,6 +221,13 @@ func fromVerbatim(name, guid, low, high, verbatim string, deep bool) Test {
 var measured = regexp.MustCompile(`(?i)^(?:(?:minimum|maximum|min|max)\.?\s*)?(?:(?:elevation|altitude|depth|elev\.?|alt\.?)\s*)?:?\s*` +
 	`(-?\d+(?:\.\d+)?)\s*([a-z]*)\.?\s*(?:(?:-|–|—|to)\s*(\d+(?:\.\d+)?)\s*([a-z]+)\.?)?$`)
 
+// thousands matches a figure of which the point may part thousands as well as
+// decimals, and one with an exponent.
+var thousands = regexp.MustCompile(`(?:^|[^\d.,])[1-9]\d{0,2}\.\d{3}(?:[^\d.,]|$)|\d[eE]\d`)
+
+// belowSurface is what may stand behind a depth.
+var belowSurface = regexp.MustCompile(`(?i)\s*(?:in depth|depth|deep|below (?:the )?surface)\.?$`)
+
 // unitMetres are units in metres, exactly.
 var unitMetres = map[string]string{
 	"m": "1", "metre": "1", "metres": "1", "meter": "1", "meters": "1",
@@ -229,6 +239,12 @@ var unitMetres = map[string]string{
 
 // metres reads a height, or a depth, or a range of them, exactly.
 func metres(text string, deep bool) (low, high string, ok bool) {
+	if thousands.MatchString(text) {
+		return "", "", false
+	}
+	if deep {
+		text = belowSurface.ReplaceAllString(text, "")
+	}
 	if m := measured.FindStringSubmatch(text); m != nil {
 		unit := strings.ToLower(m[2])
 		if m[4] != "" && unit == "" {

@@ -99,7 +99,9 @@ var (
 	lsid = regexp.MustCompile(`(?i)^urn:lsid:[a-z0-9](?:[a-z0-9.-]*[a-z0-9])?:[^\s:]+:[^\s:]+(?::[^\s:]+)?$`)
 	urn  = regexp.MustCompile(`(?i)^urn:[a-z0-9][a-z0-9-]{0,31}:[^\s]+$`)
 	// scoped is a scope and a value: gbif:8102122, IPNI:457166-1.
-	scoped = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9._-]*:[^\s:/][^\s]*$`)
+	scoped = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9._-]*:[^\s:][^\s]*$`)
+	// broken is an address that lacks a slash.
+	broken = regexp.MustCompile(`(?i)^(?:https?|ftp|file):`)
 	uri    = regexp.MustCompile(`(?i)^[a-z][a-z0-9+.-]*://[^\s/?#]+/[^\s?#]*[^\s/?#]`)
 	// A word of these is the name of a column or of another term, not the
 	// identifier of anything.
@@ -116,5 +118,5 @@ func wholeIdentifier(s string) bool {
 	case strings.Contains(s, "://"):
 		return uri.MatchString(s) && !strings.ContainsAny(s, " \t\r\n\u00a0")
 	}
-	return scoped.MatchString(s) && !vocabulary.MatchString(s)
+	return scoped.MatchString(s) && !vocabulary.MatchString(s) && !broken.MatchString(s)
 }

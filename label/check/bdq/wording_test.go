@@ -40,15 +40,39 @@ func TestWording(t *testing.T) {
 		} else if want, ok = whole[want]; !ok {
 			t.Fatalf("line %d: no such answer: %s", i+1, line)
 		}
-		if got := outcome(t, now.Answer(cellsOf(t, input...))); got != want {
+		r := now.Answer(cellsOf(t, input...))
+		if got := outcome(t, r); got != want {
 			t.Errorf("line %d, %s %q:\n got %s\nwant %s", i+1, now.Label, input, got, want)
 		}
+		settled(t, now, input, r)
 		n[now.Label]++
 	}
 	for _, test := range Tests() {
 		if n[test.Label] < 4 {
 			t.Errorf("%s has %d cases only", test.Label, n[test.Label])
 		}
+	}
+}
+
+// settled makes the change that a response proposes: then there is nothing more
+// to change, and the validation of the same term is content.
+func settled(t *testing.T, of Test, input []string, r Response) {
+	t.Helper()
+	if len(r.Amended) == 0 {
+		return
+	}
+	for term, to := range r.Amended {
+		input = append(input, bare(term), to) // the last one counts
+	}
+	if again := of.Answer(cellsOf(t, input...)); len(again.Amended) > 0 {
+		t.Errorf("%s %q changes once more: %s", of.Label, input, outcome(t, again))
+	}
+	term, ok := strings.CutPrefix(of.Label, "AMENDMENT_")
+	if term, ok = strings.CutSuffix(term, "_STANDARDIZED"); !ok {
+		return
+	}
+	if v := test(t, "VALIDATION_"+term+"_STANDARD").Answer(cellsOf(t, input...)); v.Result != Compliant {
+		t.Errorf("%s %q is %s", of.Label, input, outcome(t, v))
 	}
 }
 
