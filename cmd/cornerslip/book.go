@@ -47,5 +47,6 @@ func (a *app) now() (time.Time, error) {
 
 // openBook opens the register for a command.
 func (a *app) openBook(ctx context.Context, j *job.Job, o job.RegisterOptions) (*job.Register, error) {
-	return j.OpenRegister(ctx, a.book, o)
+	r, err := j.OpenRegister(ctx, a.book, o)
+	return r, job.RegisterAdvice(err)
 }

@@ -66,7 +66,7 @@ func (a *app) withBookOf(j *job.Job, look bool, f func(ctx context.Context, j *j
 	ctx := context.Background()
 	r, err := a.openBook(ctx, j, job.RegisterOptions{ReadOnly: look})
 	if err != nil {
-		return job.RegisterAdvice(err)
+		return err
 	}
 	defer r.Close()
 	return f(ctx, j, r)

@@ -3,6 +3,8 @@ package main
 import (
 	"context"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -278,6 +280,10 @@ func (a *app) registerBackupCommand() *cobra.Command {
 on working with it. Keep it on another disk. A register on a server is backed up
 with the server's own tools.
 
+To restore a backup, let everybody stop, and move herbarium.db away, together with
+herbarium.db-wal and herbarium.db-shm if they are there: what those hold belongs to
+the old file and would spoil the new one. Then copy the backup to herbarium.db.
+
 A register that is restored from a backup does not know the numbers that were
 issued since. Before anything is issued again, say so with the highest number
 that is found printed: cornerslip register up NUMBER --why "restored".`,
@@ -298,6 +304,9 @@ func (a *app) registerBackup(path string) error {
 	at, err := a.at()
 	if err != nil {
 		return err
+	}
+	if _, err := os.Stat(filepath.Dir(path)); err != nil {
+		return fmt.Errorf("%s cannot be written: there is no folder %s", path, filepath.Dir(path))
 	}
 	return a.withBook(false, func(ctx context.Context, _ *job.Job, r *job.Register) error {
 		if err := r.Backup(ctx, at, path); err != nil {

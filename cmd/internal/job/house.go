@@ -1,7 +1,10 @@
 package job
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"slices"
 	"strings"
 
@@ -21,6 +24,11 @@ func (j *Job) fontSet() (*fonts.Set, error) {
 	for _, file := range []string{t.Regular, t.Italic, t.Bold, t.BoldItalic} {
 		if file != "" {
 			lead = append(lead, file)
+		}
+	}
+	for _, file := range slices.Concat(lead, t.Fallback) {
+		if _, err := os.Stat(file); errors.Is(err, fs.ErrNotExist) {
+			return nil, fmt.Errorf("%s: [type] names the face %s, and there is no such file; check the name", j.o.House, file)
 		}
 	}
 	set, err := fonts.Default().Led(lead...)

@@ -71,6 +71,8 @@ func RegisterAdvice(err error) error {
 	switch {
 	case errors.Is(err, register.ErrOlder):
 		return fmt.Errorf("%w: cornerslip register open --upgrade, which keeps a copy as it was beside it", err)
+	case errors.Is(err, register.ErrDamaged):
+		return fmt.Errorf("%w; how a backup is restored: cornerslip register backup --help", err)
 	case errors.Is(err, register.ErrMissing):
 		return fmt.Errorf("%w, with: cornerslip register open herbarium.db --series VDOURA-0000000", err)
 	}
