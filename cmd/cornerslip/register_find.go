@@ -45,7 +45,8 @@ many), when, by, reprinted (how many times).`,
 		},
 	}
 	a.bookFlags(c)
-	c.Flags().IntVar(&limit, "limit", 20, "show at most so many")
+	_ = c.Flags().MarkHidden("by") // it changes nothing
+	c.Flags().IntVar(&limit, "limit", 20, "show at most so many, a `count`")
 	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON object a line for each number")
 	return c
 }

@@ -83,7 +83,7 @@ series, first, last, count.`,
 	a.forceFlag(c)
 	l := c.Flags()
 	l.Lookup("only").Hidden = true // a record may have its like further down: it is refused with the reason
-	l.IntVar(&f.count, "count", 0, "issue so many numbers, without a table")
+	l.IntVar(&f.count, "count", 0, "issue so many numbers, a `count`, without a table")
 	l.StringVar(&f.series, "series", "", "the series of the numbers, by its `name` (default: the house's, or the only one)")
 	l.StringVarP(&f.out, "output", "o", "", "the `file` to write the table to, with its numbers")
 	l.BoolVar(&f.exceptBad, "except-bad", false, "issue the good records' numbers although others have errors")

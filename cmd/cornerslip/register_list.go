@@ -46,6 +46,7 @@ brought the state), by, why. "register import" reads such a table again.`,
 		},
 	}
 	a.bookFlags(c)
+	_ = c.Flags().MarkHidden("by") // it changes nothing
 	a.forceFlag(c)
 	f := c.Flags()
 	f.StringVar(&series, "series", "", "only this series, by its `name`")
@@ -237,6 +238,7 @@ none), why.`,
 		},
 	}
 	a.bookFlags(c)
+	_ = c.Flags().MarkHidden("by") // it changes nothing
 	a.forceFlag(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON object a line for each change")
 	c.Flags().StringVar(&csvFile, "csv", "", "write a table to this `file` (- for here)")

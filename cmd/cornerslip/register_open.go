@@ -240,6 +240,7 @@ wrong; then keep the file as it is, and compare it with the last backup.`,
 		RunE:    func(*cobra.Command, []string) error { return a.registerCheck() },
 	}
 	a.bookFlags(c)
+	_ = c.Flags().MarkHidden("by") // it changes nothing
 	return c
 }
 

@@ -30,7 +30,7 @@ func WriteFile(path string, replace bool, write func(io.Writer) error) (err erro
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt)
 	defer signal.Stop(stop)
-	if err := write(&untilStopped{tmp, stop}); err != nil {
+	if err := write(&untilStopped{tmp, path, stop}); err != nil {
 		return err
 	}
 	if err := tmp.Chmod(0o644); err != nil {
@@ -66,6 +66,7 @@ var ErrStopped = errors.New("stopped; the file was not written")
 // begun is taken away, not left beside the others.
 type untilStopped struct {
 	w    io.Writer
+	path string // as the user knows it
 	stop <-chan os.Signal
 }
 
@@ -74,7 +75,11 @@ func (u *untilStopped) Write(p []byte) (int, error) {
 	case <-u.stop:
 		return 0, ErrStopped
 	default:
-		return u.w.Write(p)
+		n, err := u.w.Write(p)
+		if of := (*fs.PathError)(nil); errors.As(err, &of) {
+			err = fmt.Errorf("%s cannot be written: %w", u.path, of.Err) // not of the temporary file
+		}
+		return n, err
 	}
 }
 
