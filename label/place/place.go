@@ -53,7 +53,8 @@ func IsCountryCode(s string) bool {
 	return ok && len(s) == 2
 }
 
-// Country finds a country by its alpha-2 or alpha-3 code in either case, or
+// Country finds a country by its alpha-2 code in any case, by its alpha-3 code
+// in capitals or small letters, or
 // by a name: the ones it prints, the one of ISO 3166-1, and other names that
 // can mean no other country (former ones too: "Swaziland"). Case, accents and
 // punctuation do not matter. A name that several countries share ("Congo",
@@ -61,7 +62,9 @@ func IsCountryCode(s string) bool {
 func Country(codeOrName string) (ISOCountry, bool) {
 	s := strings.TrimSpace(codeOrName)
 	t := countries()
-	if len(s) == 2 || len(s) == 3 {
+	// Three letters of which only the first is a capital are short for a name,
+	// and "Aus" for two.
+	if len(s) == 2 || len(s) == 3 && (s == strings.ToUpper(s) || s == strings.ToLower(s)) {
 		if i, ok := t.codes[strings.ToUpper(s)]; ok {
 			return t.all[i], true
 		}
