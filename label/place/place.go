@@ -54,11 +54,10 @@ func IsCountryCode(s string) bool {
 }
 
 // Country finds a country by its alpha-2 code in any case, by its alpha-3 code
-// in capitals or small letters, or
-// by a name: the ones it prints, the one of ISO 3166-1, and other names that
-// can mean no other country (former ones too: "Swaziland"). Case, accents and
-// punctuation do not matter. A name that several countries share ("Congo",
-// "Korea") finds none.
+// in capitals or small letters, or by a name: the ones it prints, the one of
+// ISO 3166-1, its own ("Danmark"), and other names that can mean no other
+// country (former ones too: "Swaziland"). Case, accents and punctuation do not
+// matter. A name that several countries share ("Congo", "Korea") finds none.
 func Country(codeOrName string) (ISOCountry, bool) {
 	s := strings.TrimSpace(codeOrName)
 	t := countries()
