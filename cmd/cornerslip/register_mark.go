@@ -15,12 +15,15 @@ last: VDOURA-0000101..VDOURA-0000120, or VDOURA-0000101..120. All of them change
 or none.`
 
 func (a *app) registerVoidCommand() *cobra.Command {
+	takenOff := false
 	c := &cobra.Command{
 		Use:   "void NUMBER… | FIRST..LAST",
 		Short: "Make spoiled numbers void, so that they are never issued again",
 		Long: `void says that numbers are on no sheet and never will be: a sticker that was torn,
 stained or lost before it was used. They are never issued again. If one turns up
-on a sheet after all, mark it as attached. A reason is needed.
+on a sheet after all, mark it as attached. A reason is needed. A number that the
+register has as attached is refused, unless you say that its sticker was taken off
+the sheet (--taken-off).
 
 ` + rangeHelp,
 		Example: `  cornerslip register void VDOURA-0000101 --why "torn in the printer" --register herbarium.db
@@ -31,10 +34,11 @@ on a sheet after all, mark it as attached. A reason is needed.
 			}
 			return nil
 		},
-		RunE: func(_ *cobra.Command, args []string) error { return a.registerMark(job.StateVoid, args) },
+		RunE: func(_ *cobra.Command, args []string) error { return a.registerMark(job.StateVoid, args, takenOff) },
 	}
 	a.bookFlags(c)
 	a.whyFlag(c)
+	c.Flags().BoolVar(&takenOff, "taken-off", false, "the stickers of attached numbers were taken off their sheets")
 	return c
 }
 
@@ -67,7 +71,7 @@ them back.
 			if err != nil {
 				return err
 			}
-			return a.registerMark(state, numbers)
+			return a.registerMark(state, numbers, false)
 		},
 	}
 	a.bookFlags(c)
@@ -87,7 +91,7 @@ func markStates() string {
 var whyExamples = map[job.RegisterState]string{"void": "torn in the printer", "lost": "not found in the inventory", "transferred": "exchange with ALTAVX",
 	"deaccessioned": "destroyed by insects", "held elsewhere": "number of the seed collection's book"}
 
-func (a *app) registerMark(state job.RegisterState, words []string) error {
+func (a *app) registerMark(state job.RegisterState, words []string, takenOff bool) error {
 	if job.NeedsReason(state) {
 		if err := a.needWhy("making a number "+string(state), whyExamples[state]); err != nil {
 			return err
@@ -101,6 +105,11 @@ func (a *app) registerMark(state job.RegisterState, words []string) error {
 		ranges, err := job.Ranges(ctx, r, words)
 		if err != nil {
 			return err
+		}
+		if state == job.StateVoid && !takenOff {
+			if err := job.OnNoSheet(ctx, r, ranges); err != nil {
+				return err
+			}
 		}
 		n, names := 0, make([]string, len(ranges))
 		for i, one := range ranges {

@@ -94,7 +94,11 @@ func (s *session) mayPrint(specimens []Specimen, known []Known) error {
 		h := held[ours[i]]
 		switch {
 		case known[i].State == Void:
-			known[i].Err = faultf(ErrVoid, "%s%s is void; empty the cell to be given another number", sp.lead(), sp.CatalogNumber)
+			advice := "empty the cell to be given another number"
+			if sp.lead() == "" {
+				advice = "leave it out"
+			}
+			known[i].Err = faultf(ErrVoid, "%s%s is void; %s", sp.lead(), sp.CatalogNumber, advice)
 		case h != nil && !h.holds(sp):
 			known[i].Err = faultf(ErrClash, "%s: the register has %s for %s; one of the two is wrong", sp.at(), sp.CatalogNumber, h.known)
 		}

@@ -301,18 +301,36 @@ func parse(all []Series, text string) (Series, int, error) {
 	return Series{}, 0, faultf(ErrForeign, "%q is not a number of the register's series, %s", text, seriesNames(all))
 }
 
+// parseTyped reads a number as people type it at the keyboard. In a table figures
+// alone may be of another house; a person who types them means the register's.
+func (s *session) parseTyped(text string) (Series, int, error) {
+	one, n, err := s.parse(text)
+	typed := strings.TrimSpace(text)
+	if !errors.Is(err, ErrForeign) || typed == "" || strings.Trim(typed, "0123456789") != "" {
+		return one, n, err
+	}
+	all, other := s.series()
+	if other != nil || len(all) != 1 {
+		return one, n, errors.Join(other, err)
+	}
+	if one, n, other := parse(all, all[0].Pattern.Code+all[0].Pattern.Separator+typed); other == nil {
+		return one, n, nil
+	}
+	return one, n, err
+}
+
 // Range reads the numbers from first to last as people type them; last may be
-// "" for a single number.
+// "" for a single number. Where there is one series, figures alone will do.
 func (r *Register) Range(ctx context.Context, first, last string) (Range, error) {
 	s := r.read(ctx)
-	from, a, err := s.parse(first)
+	from, a, err := s.parseTyped(first)
 	if err != nil {
 		return Range{}, r.wrap(err)
 	}
 	if strings.TrimSpace(last) == "" {
 		return from.span(a, a), nil
 	}
-	to, b, err := s.parse(last)
+	to, b, err := s.parseTyped(last)
 	switch {
 	case err != nil:
 		return Range{}, r.wrap(err)

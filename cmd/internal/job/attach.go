@@ -308,10 +308,11 @@ func (s *AttachSession) number(text string) string {
 	if i := strings.LastIndexAny(text, "/=#"); i >= 0 { // a stable address, as matrix symbols hold it
 		text = text[i+1:]
 	}
-	if one, err := s.r.Range(s.ctx, text, ""); err == nil {
-		return one.String()
+	one, err := s.r.Range(s.ctx, text, "")
+	if err != nil || one.Pattern.Code != "" && strings.Trim(text, "0123456789 ") == "" {
+		return "" // figures alone are a collector's number here: stickers hold the code too
 	}
-	return ""
+	return one.String()
 }
 
 // undo takes back the sheet that waits, else the last pair confirmed.

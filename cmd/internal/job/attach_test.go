@@ -51,6 +51,9 @@ func TestAttachLines(t *testing.T) {
 			{"Nobody 9", "!no sheet here is called"}, {"Almeida", "!no sheet here is called"}, {"Almeida 214", ""}, {"5601234567890", "!is no number of the register; scan the sticker on I. Almeida 214 again"},
 			{"VDOURA-0000001", "I. Almeida 214"},
 		},
+		"figures alone": {
+			{"Almeida 214", ""}, {"1", "!is no number of the register"}, {"VDOURA-0000001", "I. Almeida 214"},
+		},
 		"undo": {
 			{"undo", "nothing to undo"}, {"Almeida 214", ""}, {"UNDO", "forgotten: I. Almeida 214"}, {"Almeida 214", ""}, {"VDOURA-0000001", "I. Almeida 214"},
 			{"undo", "open again: I. Almeida 214, VDOURA-0000001"}, {"VDOURA-0000001", "!is a sticker; first the sheet"},

@@ -297,3 +297,21 @@ func (j *Job) Filter(ctx context.Context, r *Register, series, from, to, states 
 	}
 	return f, nil
 }
+
+// OnNoSheet reports numbers that the register has as attached to a sheet: what is
+// void is on none.
+func OnNoSheet(ctx context.Context, r *Register, ranges []register.Range) error {
+	for _, one := range ranges {
+		for row, err := range r.List(ctx, register.Filter{Series: one.Series, First: one.First, Last: one.Last, States: []register.State{register.Attached}}) {
+			if err != nil {
+				return err
+			}
+			of := ""
+			if row.Specimen.Collector != "" || row.Specimen.Number != "" {
+				of = " of " + row.Specimen.String()
+			}
+			return fmt.Errorf("%s is attached to the sheet%s, and a void number is on none; if its sticker was taken off, say --taken-off; if the specimen is gone, mark it as deaccessioned, transferred or lost", row.Range, of)
+		}
+	}
+	return nil
+}
