@@ -190,6 +190,10 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 	return j.checkTold(t, in, nil, func(f label.Finding, _ *check.Record) error { return each(f) })
 }
 
+// headingMissing is the rule of the reading that finds no row of headings: what
+// would be said of the rows then helps nobody.
+const headingMissing = "heading-missing"
+
 // checkTold is checkScoped for who wants to know more: pass gets every record in
 // order before what is said of it, each the record that a finding is of; nil for
 // the table's head, and for what only the whole table shows, since its records
@@ -206,7 +210,9 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 		s.count(f)
 		return each(f, r)
 	}
+	unread := false // without headings no cell can be read
 	for _, f := range t.Findings() {
+		unread = unread || f.Rule == headingMissing
 		if f, ok := e.Adjust(f); ok && in.concerns(f) {
 			if err := say(f, nil); err != nil {
 				return s, err
@@ -229,7 +235,7 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 			chosen.add(r.record.Row)
 		}
 		for _, f := range r.findings {
-			if !in.concerns(f) {
+			if !in.concerns(f) || unread {
 				continue
 			}
 			if f.Severity == label.Error && r.chosen {
@@ -246,7 +252,7 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	}
 	nameless := false
 	for _, f := range e.End() {
-		if f.Row != 0 && !chosen.has(f.Row) || !in.concerns(f) {
+		if f.Row != 0 && !chosen.has(f.Row) || !in.concerns(f) || unread {
 			continue
 		}
 		if _, known := bad[f.Row]; f.Severity == label.Error && f.Row != 0 && !known {
