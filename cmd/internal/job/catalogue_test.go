@@ -137,7 +137,7 @@ func TestRanges(t *testing.T) {
 	}
 	for words, want := range map[string]string{
 		"VDOURA-0000101":                       "VDOURA-0000101",
-		"vdoura 101|102..104":                  "! not a number",
+		"vdoura 101|102..104":                  "VDOURA-0000101, VDOURA-0000102 to VDOURA-0000104", // there is one series
 		"VDOURA-0000101..VDOURA-0000120":       "VDOURA-0000101 to VDOURA-0000120",
 		"VDOURA-0000101..120":                  "VDOURA-0000101 to VDOURA-0000120",
 		"VDOURA-0000101|to|VDOURA-0000103":     "VDOURA-0000101 to VDOURA-0000103",
