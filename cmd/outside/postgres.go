@@ -73,6 +73,9 @@ func PostgresProgram(t testing.TB, name string) string {
 	if _, err := os.Stat(path); dir == "" || err != nil {
 		skip(t, "PostgreSQL is not installed (no program "+name+")")
 	}
+	if os.Getuid() == 0 { // a server refuses to run as root
+		Program(t, "runuser")
+	}
 	return path
 }
 
