@@ -110,6 +110,9 @@ func located(name string, err error) error {
 	if errors.As(err, &d) {
 		e.Line, e.Column = d.Position()
 		e.Key = strings.Join(d.Key(), ".")
+		if strings.HasSuffix(e.Message, "at start of value") {
+			e.Message += `: texts stand in quotes, as in name = "Herbarium", and lists in brackets`
+		}
 		if f, ok := fields[e.Key]; ok {
 			e.Message = "write " + f.form()
 		}

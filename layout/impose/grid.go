@@ -185,7 +185,7 @@ func (g Grid) ParsePlace(text string) (int, error) {
 		return 0, fmt.Errorf("place %q: give row and column, as in 2,3", text)
 	}
 	if r < 1 || r > g.Rows || c < 1 || c > g.Columns {
-		return 0, fmt.Errorf("place %d,%d: the sheet has %d rows of %d stickers; the last place is %d,%d", r, c, g.Rows, g.Columns, g.Rows, g.Columns)
+		return 0, fmt.Errorf("place %d,%d: the sheet has %d rows of %d places; the last place is %d,%d", r, c, g.Rows, g.Columns, g.Rows, g.Columns)
 	}
 	return (r-1)*g.Columns + c - 1, nil
 }

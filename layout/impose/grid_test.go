@@ -64,9 +64,9 @@ func TestGridPlace(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"9,9": "place 9,9: the sheet has 8 rows of 3 stickers; the last place is 8,3",
+		"9,9": "place 9,9: the sheet has 8 rows of 3 places; the last place is 8,3",
 		"25":  "place 25: the sheet of 3 × 8 has places 1 to 24",
-		"0,1": "place 0,1: the sheet has 8 rows of 3 stickers; the last place is 8,3",
+		"0,1": "place 0,1: the sheet has 8 rows of 3 places; the last place is 8,3",
 		"x":   `place "x": give row and column, as in 2,3, or how many places to count`,
 		"1,x": `place "1,x": give row and column, as in 2,3`,
 	} {

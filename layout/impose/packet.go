@@ -131,7 +131,7 @@ func ParseBlank(text string) (layout.Size, error) {
 		names = append(names, b.Name)
 	}
 	s, err := ParsePaper(text)
-	if err != nil && !strings.ContainsAny(t, "0123456789") {
+	if err != nil && (t == "" || t[0] < '0' || t[0] > '9') { // a name, not a size
 		return s, fmt.Errorf("no packet blank is called %q; there are %s, or give the uncut width × height in millimetres, as in 120x160", text, strings.Join(names, ", "))
 	}
 	if s.W > s.H {
