@@ -84,6 +84,7 @@ func TestQuoting(t *testing.T) {
 		{name: "space", in: "a b\n1 \"2 3\"\n", want: "1|2 3", o: Options{Comma: ' '}},
 		{name: "sep= line", in: "sep=;\na;b\n1,5;2\n", want: "1,5|2"},
 
+		{name: "quote between tabs", in: "a\tb\nby \"the\" tree\t2\n", want: "by \"the\" tree|2"},
 		{name: "stray quote", in: "a,b\nby \"the\" tree,2\n", want: "by \"the\" tree|2", findings: "cell-quote warning"},
 		{name: "seconds are no fault", in: "a,b\n41°42'56\"N,2\n", want: "41°42'56\"N|2", findings: "cell-quote note"},
 		{name: "undoubled quotes", in: "a,b\n\"by \"the\" tree\",2\n", want: "by \"the\" tree|2", findings: "cell-quote error"},

@@ -191,6 +191,7 @@ func (r *Row) examine(i int, l *lexer, f *field) {
 		r.say(i, ruleQuote, label.Error, "", "a quote inside a quoted cell must be doubled: write \"\" for each quote that is a letter")
 	case f.blanks:
 		r.say(i, ruleQuote, label.Warning, "", "blanks stand between the closing quote and the end of the cell: they are not read")
+	case f.stray && r.table.o.Comma == '\t': // where no cell needs quotes, a quote is a letter
 	case f.stray && strayMatters(c.Text, string(l.quote)):
 		r.say(i, ruleQuote, label.Warning, "", "the cell holds a quote but is not enclosed in quotes: the quote is read as a letter")
 	case f.stray:
