@@ -44,6 +44,7 @@ func TestHeadings(t *testing.T) {
 		{"lat,long,datum", "decimalLatitude decimalLongitude geodeticDatum"},
 		{"採集者,採集號,採集日期,學名,國家,採集地,海拔,經度,緯度,鑑定者,館號",
 			"recordedBy recordNumber eventDate scientificName country locality minimumElevationInMeters decimalLongitude decimalLatitude identifiedBy catalogNumber"},
+		{"collector,depth,locality", "recordedBy verbatimDepth locality"},
 		{"采集人,采集号,采集日期,学名,国家,采集地", "recordedBy recordNumber eventDate scientificName country locality"},
 		{"Sammler,Sammeldatum,Datum", "recordedBy eventDate geodeticDatum"},
 		// Names of other vocabularies give way to Darwin Core's.

@@ -265,8 +265,11 @@ func (r *Row) undecodable(i int, l *lexer, f *field) bool {
 	if len(bad) > 4 {
 		which += " …"
 	}
-	r.say(i, ruleUndecodable, label.Error, suggest, "%s %s not UTF-8: name the table's encoding (%s would fit this cell), or save it as UTF-8",
-		plural(len(bad), "the byte", "the bytes"), which+" "+plural(len(bad), "is", "are"), likely)
+	said := "the byte " + which + " is"
+	if len(bad) > 1 {
+		said = "the bytes " + which + " are"
+	}
+	r.say(i, ruleUndecodable, label.Error, suggest, "%s not UTF-8: name the table's encoding (%s would fit this cell), or save it as UTF-8", said, likely)
 	return true
 }
 

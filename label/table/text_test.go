@@ -223,3 +223,19 @@ func TestUndecodable(t *testing.T) {
 		t.Errorf("%+v %+v", f, rows[0].Cells)
 	}
 }
+
+// Several bytes that are not UTF-8 are named in a whole sentence.
+func TestBytesNotUTF8(t *testing.T) {
+	tab, err := Open(Bytes("t.csv", []byte("a,b\n\xfcber \xf6rt,1\n")), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for row, err := range tab.Rows() {
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(row.Findings) != 1 || !strings.HasPrefix(row.Findings[0].Message, "the bytes FC F6 are not UTF-8: ") {
+			t.Errorf("%v", row.Findings)
+		}
+	}
+}
