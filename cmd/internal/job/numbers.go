@@ -35,7 +35,7 @@ func (j *Job) setNumber(q *Request, number string) (setRecord, error) {
 
 // PrintNumbers prints the stickers of numbers that have no record yet.
 func (j *Job) PrintNumbers(q Request, ranges []register.Range, write func(func(io.Writer) error) error) (Report, error) {
-	rep := Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}, LeftOut: map[Sort]int{}}
+	rep := newReport()
 	q.Kind = label.Barcode
 	if err := j.prepare(&q); err != nil {
 		return rep, err

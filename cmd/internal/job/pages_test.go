@@ -25,7 +25,7 @@ type fataler interface {
 // labels in the order in which they were set.
 func pagesOf(t fataler, j *Job, tab *Table, q Request) ([]layout.Page, []SetLabel, Report) {
 	t.Helper()
-	rep := Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}, LeftOut: map[Sort]int{}}
+	rep := newReport()
 	if err := j.prepare(&q); err != nil {
 		t.Fatal(err)
 	}

@@ -119,6 +119,10 @@ type Report struct {
 	cuts  []cutPapers
 }
 
+func newReport() Report {
+	return Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}, LeftOut: map[Sort]int{}}
+}
+
 // ErrData is returned where the data has errors and nothing was written.
 var ErrData = errors.New("the table has errors; nothing was written")
 
@@ -258,7 +262,7 @@ func quoted(texts []string) string {
 // they come. write is called once, when all labels are set, with the function
 // that writes the pages.
 func (j *Job) Print(t *Table, q Request, say func(label.Finding) error, write func(func(io.Writer) error) error) (Summary, Report, error) {
-	rep := Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}, LeftOut: map[Sort]int{}}
+	rep := newReport()
 	if err := j.prepare(&q); err != nil {
 		return Summary{}, rep, err
 	}

@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"cornerslip/label"
@@ -357,18 +358,8 @@ func differences(then, now []byte) []Difference {
 			all = append(all, Difference{term, "", text})
 		}
 	}
-	slices.SortFunc(all, func(x, y Difference) int { return compareText(x.Term, y.Term) })
+	slices.SortFunc(all, func(x, y Difference) int { return strings.Compare(x.Term, y.Term) })
 	return all
-}
-
-func compareText(a, b string) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // set is called when all labels are set, before any is drawn. It reports every

@@ -150,7 +150,7 @@ var ErrNoRoom = errors.New("the label has no room for the line \"reprinted\" at 
 // Reprint prints a label again, with the marks it had. The request says on
 // what; that it was done, and why, is noted in the register.
 func (j *Job) Reprint(q Request, p Reprint, write func(func(io.Writer) error) error) (Report, error) {
-	rep := Report{Sizes: map[layout.Size]int{}, Gifts: map[string]int{}, LeftOut: map[Sort]int{}}
+	rep := newReport()
 	k := p.Printed.Last()
 	if q.Kind = k.Kind; q.Kind == label.Container {
 		q.Kind = label.Sheet // which goes on the same papers
