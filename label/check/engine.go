@@ -238,6 +238,9 @@ func (c *Context) Memo(key any, made func(old any) any) any {
 // included.
 func (c *Context) Cell(term string) table.Cell { return c.row.Get(term) }
 
+// CellText returns Cell(term).Text.
+func (c *Context) CellText(term string) string { return c.row.Text(term) }
+
 // Written yields the filled cells with the blanks around their texts, in the
 // order of the columns.
 func (c *Context) Written(yield func(term, text string) bool) {
@@ -250,7 +253,7 @@ func (c *Context) Written(yield func(term, text string) bool) {
 
 // blank reports whether nothing at all is written in a term's cell, not even a
 // placeholder, which has a finding of its own.
-func (c *Context) blank(term string) bool { return strings.TrimSpace(c.Cell(term).Text) == "" }
+func (c *Context) blank(term string) bool { return strings.TrimSpace(c.CellText(term)) == "" }
 
 // Report says something of a term's cell; of the row, where it has none.
 func (c *Context) Report(term, message string) { c.Suggest(term, message, "") }

@@ -176,7 +176,7 @@ var typedAbsence = map[string][]string{
 // absent reports whether text is the trade's word for nothing in this column,
 // however spaced or capitalised.
 func absent(term, text string) bool {
-	if len(text) > 12 {
+	if len(text) > 12 || text == "" || text[0]|0x20 != 's' { // as all of them begin
 		return false
 	}
 	squeezed := strings.ToLower(strings.ReplaceAll(text, " ", ""))

@@ -83,7 +83,7 @@ func (r *rowReader) Read() ([]string, error) {
 	}
 	cells := make([]string, len(r.terms))
 	for i, term := range r.terms {
-		cells[i] = row.Get(term).Text
+		cells[i] = row.Text(term)
 	}
 	r.rows <- row
 	return cells, nil

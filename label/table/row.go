@@ -58,6 +58,14 @@ func (r *Row) Get(term string) Cell {
 	return Cell{}
 }
 
+// Text returns Get(term).Text.
+func (r *Row) Text(term string) string {
+	if i := r.Column(term); i >= 0 && i < len(r.Cells) {
+		return r.Cells[i].Text
+	}
+	return ""
+}
+
 // Column returns the column, counted from 0, that has the term in this row,
 // -1 if none has. It is the column of an Edit of that cell.
 func (r *Row) Column(term string) int {

@@ -192,7 +192,7 @@ func shared(c *check.Context) *Cells {
 	return c.Memo(key{}, func(old any) any {
 		cells, _ := old.(*Cells)
 		if cells == nil {
-			cells = NewCells(func(term string) string { return c.Cell(term).Text }, c.Options.Today)
+			cells = NewCells(c.CellText, c.Options.Today)
 		}
 		cells.dates = [2]dateCell{}
 		if c.Options.Dates == (date.Hints{}) { // then the check has read the dates as the tests do

@@ -41,7 +41,7 @@ func NewCells(text func(term string) string, today date.Date) *Cells {
 
 // RowCells returns the cells of a row.
 func RowCells(row *table.Row, today date.Date) *Cells {
-	return NewCells(func(term string) string { return row.Get(term).Text }, today)
+	return NewCells(row.Text, today)
 }
 
 // Text returns a term's cell as written.
