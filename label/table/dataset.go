@@ -250,7 +250,6 @@ func openArchive(h holder, o Options) (*Dataset, error) {
 	if d.Core, err = a.open(m.Core, "id"); err != nil {
 		return nil, err
 	}
-	a.remarkCore(d.Core, m)
 	for i := range m.Extensions {
 		t, err := a.open(&m.Extensions[i], "coreid")
 		if err != nil {
@@ -258,7 +257,40 @@ func openArchive(h holder, o Options) (*Dataset, error) {
 		}
 		d.Sides = append(d.Sides, Side{RowType: barePrefixed(m.Extensions[i].RowType), Table: t})
 	}
-	return d, nil
+	return d, d.settleCore(m)
+}
+
+// settleCore sees to it that the core's rows are specimens: those of a core of
+// events lie beside it.
+func (d *Dataset) settleCore(m *metaArchive) error {
+	rowType := barePrefixed(m.Core.RowType)
+	specimens := d.Side("Occurrence")
+	switch rowType {
+	case "Event":
+		if specimens == nil {
+			break
+		}
+		if err := joinEvents(specimens, d.Core); err != nil {
+			return err
+		}
+		var apart []string
+		for _, s := range d.Sides {
+			if s.Table != specimens {
+				apart = append(apart, s.RowType)
+			}
+		}
+		specimens.say(ruleArchive, label.Note, 0, "the records are the specimens of %s, each with day and place of its event in %s", specimens.Source().Name(), path.Base(d.Core.Source().Name()))
+		if len(apart) > 0 {
+			specimens.say(ruleArchive, label.Note, 0, "tables that speak of events, not of specimens, are not read: %s", strings.Join(apart, ", "))
+		}
+		d.Core, d.Sides = specimens, nil
+		return nil
+	case "Taxon", "Location":
+	default:
+		return nil
+	}
+	d.Core.say(ruleArchive, label.Warning, 0, "the rows of the core are of the type %s, not Occurrence: each is read as one specimen", rowType)
+	return nil
 }
 
 // openLone opens the one table of a holder without meta.xml.

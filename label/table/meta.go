@@ -354,11 +354,3 @@ func (a *archive) remarks(t *Table, m *metaTable, heading []Cell, line int) {
 		t.say(ruleArchive, label.Note, 0, "meta.xml says that dates are written %q: that is not used, dates are read as they stand", m.DateFormat)
 	}
 }
-
-// remarkCore says where the core holds no specimens.
-func (a *archive) remarkCore(t *Table, m *metaArchive) {
-	switch rowType := barePrefixed(m.Core.RowType); rowType {
-	case "Event", "Taxon", "Location":
-		t.say(ruleArchive, label.Warning, 0, "the rows of the core are of the type %s, not Occurrence: each is read as one specimen", rowType)
-	}
-}

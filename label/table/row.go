@@ -329,11 +329,12 @@ func (r *Row) ragged() {
 func cells(n int) string { return plural(n, "one cell", "%d cells") }
 
 // mapColumns fills in the default values that the description of a Darwin Core
-// archive names, and adds its constants and second terms of a column after the
+// archive names and what the event says, and adds its constants and second terms of a column after the
 // file's own columns. Cells beyond the last column stay at the end.
 func (r *Row) mapColumns() {
 	t := r.table
 	file := r.Cells
+	event := r.event()
 	mapped := make([]Cell, len(t.columns), len(t.columns)+max(0, len(file)-t.width))
 	for i := range t.columns {
 		c := &t.columns[i]
@@ -342,6 +343,9 @@ func (r *Row) mapColumns() {
 		}
 		if c.value != "" && isBlank(mapped[i].Text) && !r.Empty {
 			mapped[i].Text = c.value
+		}
+		if c.event > 0 && event != nil && isBlank(mapped[i].Text) {
+			mapped[i].Text = event[c.event-1]
 		}
 	}
 	if len(file) > t.width {

@@ -99,6 +99,9 @@ type Column struct {
 	// what stands for an empty cell.
 	from  int
 	value string
+	// event is the column of the event's table that fills an empty cell,
+	// counted from 1; 0 is none.
+	event int
 }
 
 // A Table is a table whose heading row has been read. It is safe for several
@@ -115,6 +118,8 @@ type Table struct {
 	index    termIndex
 	verbatim map[string]int // by Column.Verbatim
 	findings []label.Finding
+	events   *events // that the rows are specimens of, nil if the table has all
+	key      int     // and the column that names them
 	digest   atomic.Pointer[string]
 	released sync.Pool // of *Row
 }
@@ -223,6 +228,9 @@ func (t *Table) Findings() []label.Finding { return t.findings }
 func (t *Table) Rows() iter.Seq2[*Row, error] {
 	return func(yield func(*Row, error) bool) {
 		sum := sha256.New()
+		if t.events != nil {
+			io.WriteString(sum, t.events.digest)
+		}
 		n := 0
 		for _, p := range t.parts {
 			ok := t.rows(p, sum, &n, yield)
