@@ -81,6 +81,7 @@ func resolve(columns []Column) []label.Finding {
 		r.read[i] = v.read(columns[i].Heading)
 		columns[i].Term = strings.TrimSpace(columns[i].Heading)
 	}
+	r.splitCoordinates()
 	// Names of terms come first, then words of one meaning, then the rest,
 	// so that the order of columns does not change what they mean.
 	for pass := range 3 {
@@ -93,6 +94,7 @@ func resolve(columns []Column) []label.Finding {
 	for i := range columns {
 		r.splitVerbatim(i)
 	}
+	r.remarkParts()
 	r.unknown()
 	slices.SortStableFunc(r.findings, func(a, b label.Finding) int { return a.Column - b.Column })
 	return r.findings
@@ -113,6 +115,7 @@ type resolver struct {
 	columns  []Column
 	read     []reading
 	taken    map[string]int // the column of each term
+	parts    []int          // columns of coordinates that are split over several
 	findings []label.Finding
 }
 

@@ -160,7 +160,7 @@ func TestVocabulary(t *testing.T) {
 	now := map[string]bool{"latestDateCollected": true, "species": true}
 	names := map[string]string{}
 	for _, e := range terms {
-		if !slices.Contains([]string{"dwc", "dcterms", "cornerslip", "archive", "obsolete", "dc", "gbif"}, e.Vocabulary) {
+		if !slices.Contains([]string{"dwc", "dcterms", "cornerslip", "part", "archive", "obsolete", "dc", "gbif"}, e.Vocabulary) {
 			t.Errorf("%s is of no vocabulary: %q", e.Term, e.Vocabulary)
 		}
 		if e.Vocabulary != "obsolete" {
@@ -349,5 +349,52 @@ func TestRules(t *testing.T) {
 	}
 	if Rules()[0].Severity != label.Error {
 		t.Error("an empty file is an error")
+	}
+}
+
+// TestSplitCoordinates: coordinates in several columns, by the words of several
+// languages.
+func TestSplitCoordinates(t *testing.T) {
+	dms := "latitudeDegrees latitudeMinutes latitudeSeconds latitudeHemisphere longitudeDegrees longitudeMinutes longitudeSeconds longitudeHemisphere"
+	for _, c := range []struct{ in, want string }{
+		{"Lat deg,Lat min,Lat sec,N/S,Long deg,Long min,Long sec,E/W", dms},
+		{"lat_d,lat_m,lat_s,lat_ns,lon_d,lon_m,lon_s,lon_ew", dms},
+		{"Latitude,Min,Sec,N/S,Longitude,Min,Sec,E/W", dms},
+		{"LatDeg,LatMin,LatDir,LongDeg,LongMin,LongDir", "latitudeDegrees latitudeMinutes latitudeHemisphere longitudeDegrees longitudeMinutes longitudeHemisphere"},
+		{"Lat °,Lat ',\"Lat \"\"\",Long (°),Long (')", "latitudeDegrees latitudeMinutes latitudeSeconds longitudeDegrees longitudeMinutes"},
+		{"graus lat,minutos lat,graus long,minutos long", "latitudeDegrees latitudeMinutes longitudeDegrees longitudeMinutes"},
+		{"Geogr. Breite Grad,Geogr. Breite Min.,Geogr. Länge Grad,Geogr. Länge Min.", "latitudeDegrees latitudeMinutes longitudeDegrees longitudeMinutes"},
+		{"deg,min,sec,deg,min,sec", "latitudeDegrees latitudeMinutes latitudeSeconds longitudeDegrees longitudeMinutes longitudeSeconds"},
+		{"lat,N/S,long,E/W", "decimalLatitude latitudeHemisphere decimalLongitude longitudeHemisphere"},
+		{"lat_deg,long_deg", "decimalLatitude decimalLongitude"},
+		{"country,lat,lat_min,lat_max", "country decimalLatitude ? ?"},
+		{"year,month,day,country", "year month day country"},
+		{"UTM zone,Easting,Northing", "utmZone easting northing"},
+		{"country,Huso,Este,Norte", "country utmZone easting northing"},
+		{"country,Zone,habitat", "country ? habitat"},
+		{"country,X,Y", "country easting northing"},
+		{"country,X", "country ?"},
+		{"country,Township,habitat", "country municipality habitat"},
+		{"country,Township,Range,Sec.,1/4", "country township range section quarterSection"},
+		{"country,T,R,S", "country township range section"},
+		{"country,Range", "country ?"},
+		{"country,TRS,Quad", "country townshipRangeSection mapSheet"},
+		{"country,10-km square", "country gridSquare"},
+	} {
+		tb, err := Open(Bytes("t.csv", []byte(c.in+"\n")), Options{Comma: ','})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, col := range tb.Columns() {
+			if col.Known {
+				got = append(got, col.Term)
+			} else {
+				got = append(got, "?")
+			}
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s\ngot  %s\nwant %s", c.in, s, c.want)
+		}
 	}
 }

@@ -16,7 +16,8 @@ import (
 // termsCSV lists the terms a heading can be: those of Darwin Core (dwc, with
 // the Dublin Core terms it takes in as dcterms), after the list of terms of
 // June 2025; our own (cornerslip), for what Darwin Core has no term; the
-// identifiers of archive rows (archive); the names of older Darwin Cores with
+// identifiers of archive rows (archive); the parts of a place that some tables
+// give columns of their own (part; see partsCSV); the names of older Darwin Cores with
 // the term of now (obsolete: Darwin Core 2003 to 2009, from TDWG's lists of
 // replaced terms and, where those are silent, from their definitions); and
 // further Dublin Core terms (dc) and names in occurrence downloads of GBIF
@@ -76,6 +77,7 @@ var vocabulary = sync.OnceValue(func() *words {
 		switch t.Vocabulary {
 		case "dc", "gbif":
 			others[key] = t.Term
+		case "part": // read with the columns that go with it
 		case "obsolete":
 			if _, ok := v.meanings[key]; !ok {
 				v.meanings[key] = &meaning{terms: strings.Split(t.Now, "|")}

@@ -1,0 +1,351 @@
+package table
+
+import (
+	_ "embed"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"cornerslip/label"
+)
+
+// partsCSV lists the words for pieces of coordinates, in tables that give
+// degrees, minutes and seconds, zone, easting and northing, or township, range
+// and section a column each. Words of a part named bare… mean it only beside
+// the columns that go with it. Common practice, no source.
+//
+//go:embed vocabulary/parts.csv
+var partsCSV []byte
+
+// A partEntry is a row of partsCSV.
+type partEntry struct {
+	Part  string `csv:"part"`
+	Words string `csv:"words"`
+}
+
+// partWords are the parts of the words, by key: a word may be of several.
+var partWords = sync.OnceValue(func() map[string][]string {
+	var all []partEntry
+	must(decodeEmbedded("parts.csv", partsCSV, &all))
+	out := map[string][]string{}
+	for _, p := range all {
+		for w := range strings.SplitSeq(p.Words, " | ") {
+			if key := headingKey(w); !slices.Contains(out[key], p.Part) {
+				out[key] = append(out[key], p.Part)
+			}
+		}
+	}
+	return out
+})
+
+// A piece is what a heading says of a coordinate.
+type piece struct {
+	axis string // "latitude", "longitude" or ""
+	part string // "degrees", "minutes", "seconds", "hemisphere"; "" is the axis alone
+	bare bool   // the part is one letter, which is a part only beside its axis
+}
+
+var pieceSign = regexp.MustCompile(`^(.*?)[\s_(\[]*([°º˚'′’´"″”])["')\]]*\s*$`)
+
+// readPiece reads headings such as "Lat. deg", "lat_d", "minutos longitud",
+// "Long (°)", "N/S" and "Sec.".
+func readPiece(heading string) (piece, bool) {
+	heading = strings.TrimSpace(barePrefixed(strings.TrimSpace(heading)))
+	sign := ""
+	if m := pieceSign.FindStringSubmatch(heading); m != nil {
+		heading, sign = m[1], m[2]
+	}
+	key := headingKey(heading)
+	of := func(key string) piece {
+		p := piece{bare: len([]rune(key)) == 1}
+		for _, name := range partWords()[key] {
+			switch name {
+			case "latitude", "longitude":
+				return piece{axis: name}
+			case "degrees", "minutes", "seconds", "hemisphere":
+				p.part = name
+			case "northsouth":
+				return piece{axis: "latitude", part: "hemisphere"}
+			case "eastwest":
+				return piece{axis: "longitude", part: "hemisphere"}
+			}
+		}
+		return p
+	}
+	found := piece{}
+	if key != "" {
+		found = of(key)
+	}
+	if sign != "" {
+		if key != "" && found.axis == "" {
+			return piece{}, false
+		}
+		part := "degrees"
+		switch {
+		case strings.ContainsAny(sign, `"″”`) || strings.HasSuffix(strings.TrimSpace(heading), "'"):
+			part = "seconds"
+		case strings.ContainsAny(sign, `'′’´`):
+			part = "minutes"
+		}
+		return piece{axis: found.axis, part: part}, true
+	}
+	if found.axis != "" || found.part != "" {
+		return found, true
+	}
+	// An axis and a part in one word, either first.
+	for i := range key {
+		if i == 0 {
+			continue
+		}
+		a, b := of(key[:i]), of(key[i:])
+		if b.axis != "" && b.part == "" && a.axis == "" {
+			a, b = b, a
+		}
+		if a.axis != "" && a.part == "" && b.part != "" && (b.axis == "" || b.axis == a.axis) {
+			return piece{axis: a.axis, part: b.part}, true
+		}
+	}
+	return piece{}, false
+}
+
+// part makes column i one of a split coordinate.
+func (r *resolver) part(i int, term string) {
+	r.read[i] = reading{meaning: &meaning{terms: []string{term}, plain: true}}
+	r.parts = append(r.parts, i)
+}
+
+// splitCoordinates finds the columns of coordinates that are written in
+// several, before other headings are given their terms.
+func (r *resolver) splitCoordinates() {
+	r.degrees()
+	r.grid()
+	r.survey()
+	for i := range r.columns {
+		for _, term := range []string{"gridSquare", "mapSheet", "townshipRangeSection"} {
+			if r.read[i].meaning == nil && r.isPart(i, term) {
+				r.part(i, term)
+			}
+		}
+	}
+}
+
+func (r *resolver) isPart(i int, part string) bool {
+	return slices.Contains(partWords()[headingKey(barePrefixed(strings.TrimSpace(r.columns[i].Heading)))], part)
+}
+
+// degrees gives degrees, minutes, seconds and hemispheres their axis: the one
+// the heading names, else the one of the columns before it.
+func (r *resolver) degrees() {
+	type set map[string]int // the column of each part, "" for the axis alone
+	axes := map[string]set{"latitude": {}, "longitude": {}}
+	seen := make([]piece, len(r.columns))
+	bounds := map[string]bool{}
+	axis, last := "", -2
+	for i := range r.columns {
+		p, ok := readPiece(r.columns[i].Heading)
+		known := r.read[i].meaning != nil
+		key := headingKey(r.columns[i].Heading)
+		for a, s := range map[string]string{"latitude": "lat", "longitude": "lon"} {
+			bounds[a] = bounds[a] || strings.HasPrefix(key, s) && strings.HasSuffix(key, "max")
+		}
+		switch {
+		case !ok || known && p.axis == "" || known && p.part != "" && p.axis == "":
+			if !known || passOf(r.read[i].meaning) != 1 {
+				continue
+			}
+			axis = ""
+			continue
+		case p.axis != "":
+			axis, last = p.axis, i
+		case axis != "" && last == i-1:
+			if _, taken := axes[axis][p.part]; taken && axis == "latitude" {
+				axis = "longitude" // deg, min, sec, deg, min, sec
+			}
+			p.axis, last = axis, i
+		case p.part == "degrees" && !p.bare && len(axes["latitude"]) == 0:
+			axis, last = "latitude", i
+			p.axis = axis
+		default:
+			continue
+		}
+		if _, taken := axes[p.axis][p.part]; taken {
+			continue
+		}
+		axes[p.axis][p.part], seen[i] = i, p
+	}
+	for name, a := range axes {
+		_, deg := a["degrees"]
+		_, min := a["minutes"]
+		whole, alone := a[""]
+		if deg && !min {
+			// Degrees without minutes are decimal degrees.
+			i := a["degrees"]
+			if !alone && r.read[i].meaning == nil {
+				r.read[i] = *r.plainAxis(name)
+			}
+			deg = false
+			delete(a, "degrees")
+		}
+		if !deg && alone && min && !bounds[name] {
+			a["degrees"], deg = whole, true
+		}
+		if bounds[name] {
+			delete(a, "minutes")
+		}
+		for _, part := range []string{"degrees", "minutes", "seconds", "hemisphere"} {
+			i, ok := a[part]
+			if !ok || part != "hemisphere" && !deg || part == "hemisphere" && !deg && !alone && r.read[i].meaning == nil && !r.hasAxis(name) {
+				continue
+			}
+			r.part(i, name+strings.ToUpper(part[:1])+part[1:])
+		}
+	}
+}
+
+// hasAxis reports whether a column has the axis in degrees.
+func (r *resolver) hasAxis(axis string) bool {
+	term := "decimal" + strings.ToUpper(axis[:1]) + axis[1:]
+	return slices.ContainsFunc(r.read, func(o reading) bool { return o.meaning != nil && o.terms[0] == term })
+}
+
+// plainAxis is the reading of the plain word for an axis.
+func (r *resolver) plainAxis(axis string) *reading {
+	m := r.v.meanings[axis]
+	return &reading{meaning: m}
+}
+
+// grid finds zone, easting and northing.
+func (r *resolver) grid() {
+	find := func(part, bare string) (column int, sure bool) {
+		column = -1
+		for i := range r.columns {
+			if r.read[i].meaning == nil && r.isPart(i, part) {
+				return i, true
+			}
+		}
+		for i := range r.columns {
+			if column < 0 && bare != "" && r.read[i].meaning == nil && r.isPart(i, bare) {
+				column = i
+			}
+		}
+		return column, false
+	}
+	zone, zoneSure := find("zone", "bareZone")
+	east, eastSure := find("easting", "bareEasting")
+	north, northSure := find("northing", "bareNorthing")
+	band, _ := find("band", "")
+	// Words such as X, E and Este mean it in pairs alone.
+	if !eastSure && !northSure && (east < 0 || north < 0) {
+		east, north = -1, -1
+	}
+	if east < 0 && north < 0 && !zoneSure {
+		zone = -1
+	}
+	if zone >= 0 {
+		r.part(zone, "utmZone")
+	}
+	if band >= 0 && band != zone {
+		r.part(band, "utmBand")
+	}
+	if east >= 0 {
+		r.part(east, "easting")
+	}
+	if north >= 0 && north != east {
+		r.part(north, "northing")
+	}
+	if zone < 0 && east < 0 {
+		return
+	}
+	for i := range r.columns { // "Hemisphere" beside a zone
+		if p, ok := readPiece(r.columns[i].Heading); ok && p.part == "hemisphere" && r.read[i].meaning == nil && p.axis != "longitude" {
+			r.part(i, "latitudeHemisphere")
+			break
+		}
+	}
+}
+
+// survey finds township, range and section where at least two of them stand
+// together; a township alone is a place, a range mountains.
+func (r *resolver) survey() {
+	parts := []string{"township", "range", "section"}
+	at := map[string]int{}
+	letters := 0
+	for i := range r.columns {
+		for _, p := range parts {
+			if _, taken := at[p]; !taken && r.isPart(i, "bare"+strings.ToUpper(p[:1])+p[1:]) &&
+				(r.read[i].meaning == nil || r.read[i].plain) {
+				at[p] = i
+				if len(headingKey(r.columns[i].Heading)) == 1 {
+					letters++
+				}
+			}
+		}
+	}
+	if len(at) < 2 || letters > 0 && len(at) < 3 {
+		return
+	}
+	for _, p := range parts {
+		if i, ok := at[p]; ok {
+			r.part(i, p)
+		}
+	}
+	for i := range r.columns {
+		for _, p := range []string{"quarterSection", "surveyMeridian"} {
+			if r.read[i].meaning == nil && r.isPart(i, p) {
+				r.part(i, p)
+			}
+		}
+	}
+}
+
+// wholes are what the parts make together, as remarkParts says it.
+var wholes = []struct {
+	name  string
+	terms []string
+}{
+	{"the latitude", []string{"latitudeDegrees", "latitudeMinutes", "latitudeSeconds", "latitudeHemisphere"}},
+	{"the longitude", []string{"longitudeDegrees", "longitudeMinutes", "longitudeSeconds", "longitudeHemisphere"}},
+	{"a grid coordinate", []string{"utmZone", "utmBand", "easting", "northing"}},
+	{"a place in the land survey", []string{"townshipRangeSection", "township", "range", "section", "quarterSection", "surveyMeridian"}},
+	{"a grid square", []string{"gridSquare"}},
+	{"a map sheet", []string{"mapSheet"}},
+}
+
+// remarkParts states how the columns of split coordinates are read, and what
+// they lack.
+func (r *resolver) remarkParts() {
+	first := -1
+	var said []string
+	for _, w := range wholes {
+		var headings []string
+		for _, i := range r.parts {
+			if c := &r.columns[i]; r.taken[c.Term] == i && slices.Contains(w.terms, c.Term) {
+				headings = append(headings, strconv.Quote(c.Heading))
+				if first < 0 || i < first {
+					first = i
+				}
+			}
+		}
+		if len(headings) > 0 {
+			said = append(said, strings.Join(headings, ", ")+" as "+w.name)
+		}
+	}
+	if first < 0 {
+		return
+	}
+	r.find(first, ruleHeadingReading, label.Note, "", "columns that belong together are read together: %s", strings.Join(said, "; "))
+	for _, lack := range []struct{ of, missing, decimal string }{
+		{"latitudeDegrees", "longitudeDegrees", "decimalLongitude"}, {"longitudeDegrees", "latitudeDegrees", "decimalLatitude"},
+		{"easting", "northing", ""}, {"northing", "easting", ""},
+	} {
+		i, has := r.taken[lack.of]
+		_, lacks := r.taken[lack.missing]
+		_, decimal := r.taken[lack.decimal]
+		if has && !lacks && !decimal {
+			r.find(i, ruleHeadingReading, label.Warning, "", "heading %q is read as %s, and no column as %s: one is no place without the other",
+				r.columns[i].Heading, lack.of, lack.missing)
+		}
+	}
+}
