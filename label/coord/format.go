@@ -25,6 +25,9 @@ func (p Point) format(s Style, l lang.Tag) ([]string, error) {
 	case GridMGRS:
 		return p.formatMGRS(s)
 	}
+	if p.local {
+		return nil, fmt.Errorf("the grid is on a datum that is not converted here: print it as written")
+	}
 	w := angleWriter{s, l}
 	lat, lon := p.half(p.lat, form, s.Form), p.half(p.lon, form, s.Form)
 	a := w.half(p.Lat, lat, lang.North, lang.South)

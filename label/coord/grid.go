@@ -64,11 +64,8 @@ func (t prepared) mgrs(g []string) Reading {
 // place finishes a reading from a grid.
 func (t prepared) place(p Point) Reading {
 	p.Datum = t.datum
-	r := Reading{Status: OK, Point: p, HasLat: true, HasLon: true}
-	if t.local {
-		return r.unsure("the grid is on the datum %s, some hundred metres from WGS 84: convert it first", t.datum)
-	}
-	return r
+	p.local = t.local
+	return Reading{Status: OK, Point: p, HasLat: true, HasLon: true}
 }
 
 // A length is an easting or northing as written.
@@ -127,6 +124,12 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 	}
 	north, errN := try(true)
 	south, errS := try(false)
+	both := func(r Reading) Reading {
+		if errN == nil && errS == nil {
+			r.Choices = []Point{t.place(north).Point, t.place(south).Point}
+		}
+		return r
+	}
 	pick := func(p Point, err error) Reading {
 		if err != nil {
 			return Reading{Status: Invalid, Err: err}
@@ -140,12 +143,12 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 		return pick(south, errS)
 	case 0:
 		r := pick(north, errN)
-		return r.unsure("the hemisphere is missing: write the band's letter behind the zone, as 29T")
+		return both(r.unsure("the hemisphere is missing: write the band's letter behind the zone, as 29T"))
 	case 'S':
 		band := errN == nil && inBand(u, 'S')
 		switch {
 		case band && errS == nil:
-			return t.place(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south")
+			return both(t.place(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south"))
 		case band:
 			return t.place(north)
 		}

@@ -18,6 +18,7 @@ func Read(text string, h Hints) Reading {
 		return refuse(NotConvertible, "the text is too long to be coordinates")
 	}
 	t := prepare(text)
+	t.elsewhere(h.Datum)
 	if r, ok := readGrid(t); ok {
 		return r.of(t)
 	}
@@ -30,6 +31,7 @@ func ReadPair(lat, lon string, h Hints) Reading {
 		return refuse(NotConvertible, "the text is too long to be coordinates")
 	}
 	t := prepare(lat + " ; " + lon)
+	t.elsewhere(h.Datum)
 	if r, ok := readGrid(t); ok {
 		return r.of(t)
 	}
@@ -66,8 +68,16 @@ func (r Reading) of(t prepared) Reading {
 	if r.Point != (Point{}) {
 		r.Point.Datum = t.datum
 	}
+	for i := range r.Choices {
+		r.Choices[i].Datum = t.datum
+	}
 	if t.doubt {
 		r = r.unsure("the text carries a question mark: write what is certain")
+		r.Choices = nil
+	}
+	if t.local && r.Point.onGrid() {
+		r.Local = r.Status == OK
+		r = r.unsure("the grid is on the datum %s, some hundred metres from WGS 84: convert it first", t.localDatum())
 	}
 	if t.meridian != "" && (r.HasLat || r.HasLon) {
 		return Reading{Status: NotConvertible, Err: fmt.Errorf("the longitude counts from %s: convert it to Greenwich first", t.meridian)}
@@ -323,12 +333,50 @@ func readTwo(a, b half, g gathered, hints Hints) Reading {
 	r := Reading{Status: OK, HasLat: true, HasLon: true}
 	r = r.signs(a, b, hints)
 	if !r.HasLat && !r.HasLon {
+		r.Choices = choices(a, b)
 		return r
 	}
-	r.Point.lat, r.Point.lon = a.as, b.as
-	r.Point.step = min(a.step(), b.step())
-	r.Point.Form = max(a.as.form, b.as.form)
+	r.Point.write(a, b)
+	if r.Status == Ambiguous {
+		r.Choices = choices(a, b)
+	}
 	return r.doubts(a, b, g)
+}
+
+// write keeps how the two halves were written.
+func (p *Point) write(a, b half) {
+	p.lat, p.lon = a.as, b.as
+	p.step = min(a.step(), b.step())
+	p.Form = max(a.as.form, b.as.form)
+}
+
+// choices are the points that two halves can be whose hemispheres do not say:
+// none where a sign contradicts a hemisphere, or a dash may be a sign.
+func choices(a, b half) []Point {
+	var all []Point
+	for _, lat := range a.either() {
+		for _, lon := range b.either() {
+			p := Point{Lat: lat, Lon: lon}
+			p.write(a, b)
+			all = append(all, p)
+		}
+	}
+	if len(all) < 2 {
+		return nil
+	}
+	return all
+}
+
+// either returns the values of a half whose sign is known, or may be both.
+func (h half) either() []Angle {
+	v, ok, clash := h.sign()
+	switch {
+	case clash || h.dashed:
+		return nil
+	case ok || h.value == 0:
+		return []Angle{v}
+	}
+	return []Angle{h.value, -h.value}
 }
 
 // inOrder returns the latitude first.

@@ -41,6 +41,7 @@ type Point struct {
 	step     Angle // the finer of the two steps that count; 0 in grids
 	grid     UTM   // as written, in grids
 	band     byte  // of a written MGRS reference
+	local    bool  // the grid's datum lies far from WGS 84
 }
 
 // written is how one half was written.
@@ -52,6 +53,8 @@ type written struct {
 // IsZero reports whether p is no place at all: a Point that was read always
 // has a notation, also at 0° N, 0° E.
 func (p Point) IsZero() bool { return p == Point{} }
+
+func (p Point) onGrid() bool { return p.grid != UTM{} }
 
 // FromDecimal reads a latitude and a longitude as Darwin Core's
 // decimalLatitude and decimalLongitude want them: plain signed numbers of
@@ -157,7 +160,8 @@ type Style struct {
 // Format returns p as the language writes it, in pieces inside which a line
 // must not break; joined with spaces they are the whole. No figure is printed
 // that the precision written does not carry: a value with two decimals gets
-// minutes but no seconds. UTM and MGRS are refused beyond 84° N and 80° S.
+// minutes but no seconds. UTM and MGRS are refused beyond 84° N and 80° S, and
+// degrees for a grid whose datum is not converted here.
 func (p Point) Format(s Style, l lang.Tag) ([]string, error) {
 	return p.format(s, l)
 }

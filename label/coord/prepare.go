@@ -12,6 +12,7 @@ type prepared struct {
 	text     string // of degrees: without heights and distances
 	grid     string // of grids: with them
 	datum    string // as written
+	beside   string // the datum that is given elsewhere
 	local    bool   // the datum is far from WGS 84
 	meridian string // other than Greenwich
 	doubt    bool   // there is a question mark
@@ -116,6 +117,23 @@ func prepare(text string) prepared {
 	}
 	p.text = strings.TrimSpace(p.text)
 	return p
+}
+
+// elsewhere takes note of a datum that is given beside the text, in a column of
+// its own. The text's own comes first.
+func (p *prepared) elsewhere(datum string) {
+	if p.datum != "" || datum == "" || nearDatum.MatchString(datum) {
+		return
+	}
+	p.local = farDatum.MatchString(datum)
+	p.beside = datum
+}
+
+func (p *prepared) localDatum() string {
+	if p.datum != "" {
+		return p.datum
+	}
+	return p.beside
 }
 
 // The functions below look for what a regular expression is after before it

@@ -31,6 +31,9 @@ type Hints struct {
 	// South and West say that values without sign or hemisphere lie there;
 	// Signed says that such values mean what they say, north and east.
 	South, West, Signed bool
+	// Datum is the geodetic datum where it is given beside the text, not in
+	// it. It matters to grids: their metres mean other places on each.
+	Datum string
 }
 
 // A Reading is how a text was understood.
@@ -44,6 +47,14 @@ type Reading struct {
 	HasLat, HasLon bool
 	// Err says what is wrong and what to do; nil if Status is OK.
 	Err error
+	// Choices are the points that an ambiguous text can mean, where the
+	// hemisphere alone is not known; knowing the country settles them. Nil
+	// where something else is in doubt.
+	Choices []Point
+	// Local says that nothing is in doubt but for the datum of a grid, which
+	// lies so far from WGS 84 that Point is some hundred metres off. Written
+	// as a grid reference the Point is right.
+	Local bool
 }
 
 // Parse reads both coordinates from one text, as labels and
