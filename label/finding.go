@@ -2,22 +2,28 @@ package label
 
 import (
 	"fmt"
+	"path"
 	"strconv"
+	"strings"
 )
 
 // An Origin is the place in a table that words came from. The zero Origin
 // stands for words that the program or the house file wrote.
 type Origin struct {
 	File   string // as the user named it
-	Line   int    // from 1
-	Column int    // code points of the decoded line, from 1
+	Line   int    // from 1; the row of a worksheet
+	Column int    // code points of the decoded line, from 1; the column of a worksheet
 	Row    int    // records from 1; 0 is the heading row or the whole file
 	Term   string // Darwin Core term of the column, "" if none
 }
 
-// String returns the place as messages show it: "trip.csv:14:3".
+// String returns the place as messages show it: "trip.csv:14:3"; in a workbook
+// as its program names cells: "trip.xlsx:C14".
 func (o Origin) String() string {
 	s := o.File
+	if o.Line > 0 && o.Column > 0 && isWorkbook(s) {
+		return s + ":" + columnName(o.Column) + strconv.Itoa(o.Line)
+	}
 	if o.Line > 0 {
 		s += ":" + strconv.Itoa(o.Line)
 		if o.Column > 0 {
@@ -25,6 +31,22 @@ func (o Origin) String() string {
 		}
 	}
 	return s
+}
+
+func isWorkbook(file string) bool {
+	switch strings.ToLower(path.Ext(file)) {
+	case ".xlsx", ".xlsm":
+		return true
+	}
+	return false
+}
+
+// columnName counts columns from 1 as spreadsheets do: A to Z, then AA.
+func columnName(n int) string {
+	if n <= 26 {
+		return string(rune('A' + n - 1))
+	}
+	return columnName((n-1)/26) + columnName((n-1)%26+1)
 }
 
 // A Severity says what a finding means for the print.
@@ -58,6 +80,10 @@ type Finding struct {
 	Message  string // what is wrong and what to do: lower case, no full stop
 	Suggest  string // the likely right value, "" if there is none
 	Also     []Cell // further cells of a table-wide finding
+	// Cause, where it is set, is one for all findings of the rule and column
+	// that have it, whatever their values: they are one fault, and told once
+	// with a count. The cells of Also then have the fault too.
+	Cause string
 }
 
 // A Cell names a cell by its record and term.

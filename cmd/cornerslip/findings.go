@@ -29,6 +29,7 @@ type faultGroup struct {
 	first []label.Finding // the first few, to be shown one by one if there are no more
 	rows  []rowRange
 	count int
+	cause bool // one for all
 }
 
 type rowRange struct{ from, to int }
@@ -41,7 +42,8 @@ func newReporter(w io.Writer, least label.Severity) *reporter {
 }
 
 // add takes a finding. Faults are the same where rule, column, message and
-// value are; notes, which ask for nothing, whatever the value.
+// value are; notes, which ask for nothing, whatever the value; and what has one
+// cause.
 func (r *reporter) add(f label.Finding) error {
 	if f.Severity < r.least {
 		return nil
@@ -50,6 +52,9 @@ func (r *reporter) add(f label.Finding) error {
 	if f.Severity > label.Note {
 		key += "\x00" + f.Value
 	}
+	if f.Cause != "" {
+		key = f.Rule + "\x00" + f.Term + "\x00" + f.Cause + "\x00cause"
+	}
 	g := r.groups[key]
 	if g == nil {
 		g = &faultGroup{}
@@ -57,15 +62,29 @@ func (r *reporter) add(f label.Finding) error {
 		r.order = append(r.order, g)
 	}
 	g.count++
+	g.cause = f.Cause != ""
 	if len(g.first) < showSingly {
 		g.first = append(g.first, f)
 	}
-	if n := len(g.rows); n > 0 && f.Row <= g.rows[n-1].to+1 {
-		g.rows[n-1].to = max(g.rows[n-1].to, f.Row)
-	} else {
-		g.rows = append(g.rows, rowRange{f.Row, f.Row})
+	g.row(f.Row)
+	if g.cause {
+		g.count += len(f.Also)
+		for _, c := range f.Also {
+			g.row(c.Row)
+		}
+		if len(f.Also) > 0 {
+			g.first[len(g.first)-1].Also = nil
+		}
 	}
 	return nil
+}
+
+func (g *faultGroup) row(row int) {
+	if n := len(g.rows); n > 0 && row <= g.rows[n-1].to+1 {
+		g.rows[n-1].to = max(g.rows[n-1].to, row)
+	} else {
+		g.rows = append(g.rows, rowRange{row, row})
+	}
 }
 
 // flush shows everything in the order of the table; a fault told once for all
@@ -77,7 +96,7 @@ func (r *reporter) flush() {
 	}
 	var all []shown
 	for _, g := range r.order {
-		if g.count > showSingly {
+		if g.count > showSingly || g.cause && g.count > 1 {
 			all = append(all, shown{g.first[0], fmt.Sprintf(" (%d records: %s)", g.count, rowList(g.rows))})
 			continue
 		}

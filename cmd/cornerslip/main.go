@@ -43,6 +43,7 @@ type app struct {
 	date     string
 	langs    []string
 	backlog  bool
+	dates    string
 	encoding string
 	comma    string
 	literal  bool
@@ -123,6 +124,7 @@ func (a *app) tableFlags(c *cobra.Command) {
 	f := c.Flags()
 	f.StringArrayVar(&a.only, "only", nil, "only this `record`: \"Almeida 214\", a catalogue number, \"row 14\" or \"rows 3-9\"; may be said several times")
 	f.BoolVar(&a.backlog, "backlog", false, "an old collection: records may lack collector and place")
+	f.StringVar(&a.dates, "dates", "", "`how` the table writes dates in figures: \"day first\" or \"month first\", and the century of years with two figures, as in \"day first, 1900s\" (default: the house's, else what can be read two ways is an error)")
 	a.readFlags(c)
 }
 
@@ -158,7 +160,7 @@ func (a *app) job() (*job.Job, error) {
 		return nil, err
 	}
 	a.reads(a.house, "the house file")
-	return job.Open(job.Options{House: a.house, Date: t, Languages: a.langs, Backlog: a.backlog})
+	return job.Open(job.Options{House: a.house, Date: t, Languages: a.langs, Backlog: a.backlog, Dates: a.dates})
 }
 
 // notParsed is what a flag's error ends with where its value is of another

@@ -31,10 +31,10 @@ var findingCases = []struct {
 		`error date-unreadable: eventDate "yesterday": is not part of a date`,
 	}},
 	{[]string{"eventDate", "3/4/2026"}, []string{
-		`error date-ambiguous: eventDate "3/4/2026": can be 2026-04-03 or 2026-03-04: keep one, with the month as a word or a Roman figure (did you mean "2026-04-03 or 2026-03-04"?)`,
+		`error date-ambiguous: eventDate "3/4/2026": can be 3 April or 4 March 2026: say --dates "day first" or --dates "month first" if the whole table is written so, or write the month as a word (did you mean "2026-04-03 or 2026-03-04"?)`,
 	}},
 	{[]string{"eventDate", "14.5.26"}, []string{
-		`error date-ambiguous: eventDate "14.5.26": the century is not written: write the year with four figures (did you mean "1926-05-14 or 1826-05-14 or 2026-05-14"?)`,
+		`error date-ambiguous: eventDate "14.5.26": the year has two figures: write the year with four figures, or say --dates "1900s", if the whole table is of that century (did you mean "1926-05-14 or 1826-05-14 or 2026-05-14 or 1914-05-26 or 1814-05-26 or 2014-05-26"?)`,
 	}},
 	{[]string{"eventDate", "14 May"}, []string{
 		`warning date-incomplete: eventDate "14 May": has no year and is printed as written: add the year if it is known`,
@@ -82,7 +82,7 @@ var findingCases = []struct {
 		`error date-unreadable: dateIdentified "13/13/2026": is not a date: write it as 20 March 1922 or 1922-03-20`,
 	}},
 	{[]string{"dateIdentified", "4/5/2026"}, []string{
-		`error date-ambiguous: dateIdentified "4/5/2026": can be 2026-05-04 or 2026-04-05: keep one, with the month as a word or a Roman figure (did you mean "2026-05-04 or 2026-04-05"?)`,
+		`error date-ambiguous: dateIdentified "4/5/2026": can be 4 May or 5 April 2026: say --dates "day first" or --dates "month first" if the whole table is written so, or write the month as a word (did you mean "2026-05-04 or 2026-04-05"?)`,
 	}},
 	{[]string{"dateIdentified", "2028"}, []string{
 		`warning date-future: dateIdentified "2028": in the future: today is 2026-06-30`,
@@ -131,7 +131,8 @@ var findingCases = []struct {
 		`error coordinates-half: verbatimLongitude (empty): the longitude is missing: fill it in, or clear the latitude`,
 	}},
 	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimLatitude", "38°28'N", "verbatimLongitude", "8°48'W"}, nil},
-	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, []string{
+	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, nil}, // the country tells
+	{[]string{"country", "", "decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, []string{
 		`warning coordinates-verbatim: verbatimCoordinates "29S 517123 4258890": S can be the band from 32° N to 40° N or the southern hemisphere: write north or south; printed as written`,
 	}},
 	{[]string{"decimalLatitude", "", "verbatimLatitude", "38°28'N"}, nil},

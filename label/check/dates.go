@@ -36,6 +36,7 @@ func (c *Context) readDates() {
 	} else {
 		c.DateText = c.EventDate.Text
 	}
+	c.DateTerm = c.EventDate.Term
 	if text := c.Text("dateIdentified"); text != "" && !absent("eventDate", text) {
 		c.DateIdentified = DateReading{"dateIdentified", text, c.past.dates.of(text, read)}
 		if c.DateIdentified.Status == date.OK {
@@ -136,19 +137,6 @@ func dateRules() []Rule {
 			},
 		},
 		{
-			Name: "date-ambiguous", Severity: label.Error, Source: "ISO 8601-1:2019; tdwg/bdq issue 143",
-			Doc:     "a date with two readings, such as day and month in figures either way",
-			Terms:   both,
-			Example: one("eventDate", "3/4/2026"), Counterexample: one("eventDate", "13/4/2026"),
-			Row: func(c *Context) {
-				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
-					if r.Status == date.Ambiguous && r.Term != "verbatimEventDate" {
-						c.Suggest(r.Term, reason(r.Err, r.Text), readings(r.Candidates))
-					}
-				}
-			},
-		},
-		{
 			Name: "date-incomplete", Severity: label.Warning, Source: practice,
 			Doc:     "a date without its year; the label prints it as written",
 			Terms:   both,
@@ -196,7 +184,7 @@ func dateRules() []Rule {
 // readings writes the likeliest candidates of a date.
 func readings(ds []date.Date) string {
 	var all []string
-	for _, d := range ds[:min(len(ds), 3)] {
+	for _, d := range ds[:min(len(ds), 6)] {
 		all = append(all, d.ISO())
 	}
 	return strings.Join(all, " or ")

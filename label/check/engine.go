@@ -128,7 +128,8 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 	}
 	// The cells of a ragged row stand under the wrong headings: what they
 	// hold says nothing.
-	if len(row.Cells) == len(row.Table().Columns()) || c.empty {
+	c.astray = row.Astray || row.Aside || len(row.Cells) != len(row.Table().Columns())
+	if !c.astray || c.empty && !row.Aside {
 		for _, r := range e.rows {
 			if !c.empty || r.Name == emptyRow {
 				c.rule = r
@@ -144,7 +145,7 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 
 // Feed hands a record to the rules that look at the whole table.
 func (e *Engine) Feed(r *Record) {
-	if r.empty {
+	if r.empty || r.astray {
 		return
 	}
 	for _, t := range e.tables {
@@ -275,6 +276,14 @@ func (c *Context) Suggest(term, message, suggest string) {
 		}
 	}
 	c.add(label.Finding{Origin: f.Origin, Value: f.Text, Rule: c.rule.Name, Severity: c.rule.Severity, Message: message, Suggest: suggest})
+}
+
+// hold keeps the record from being printed where the rule is an error, for
+// what its TableRule will say of it.
+func (c *Context) hold() {
+	if c.rule.Severity == label.Error {
+		c.errors++
+	}
 }
 
 func (c *Context) add(f label.Finding) {

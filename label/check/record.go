@@ -32,6 +32,7 @@ type Record struct {
 	said   []label.Finding // of the row alone
 	errors int             // findings of severity error
 	empty  bool
+	astray bool // its cells stand under other headings than they were meant for
 
 	// Name is scientificName as it is to be printed, with
 	// identificationQualifier before the epithet it doubts; "" where the
@@ -46,6 +47,10 @@ type Record struct {
 	// DateText is a date that is printed as written, since it has no one
 	// reading: a verbatimEventDate such as "Whitsun 1912".
 	DateText string
+	// DateTerm is the column that Date or DateText is from, "" if there is none;
+	// "year" or "month" stands for the three together.
+	DateTerm string
+	doubts   [2]*doubt // of dateTerms
 	// Identified is when it was determined, IdentifiedText as DateText.
 	Identified     date.Date
 	IdentifiedText string
@@ -58,6 +63,9 @@ type Record struct {
 	CoordinatesText string
 	// Datum is geodeticDatum, else verbatimSRS; "" if not stated.
 	Datum string
+	// Survey is the place in a survey of townships, MapSheet the sheet of a
+	// map, as the label says them.
+	Survey, MapSheet string
 	// Uncertainty is coordinateUncertaintyInMeters in metres; 0 is not stated.
 	Uncertainty float64
 

@@ -70,7 +70,9 @@ func (m *matcher) match(text string) Reading {
 	case len(vs) == 1 && vs[0].kind == monthName && len(m.clean) == 1:
 		return fail(Invalid, "%q is not a date: write it as 20 March 1922 or 1922-03-20", text)
 	case len(m.guessed.ok) > 0:
-		return doubtful(m.guessed.ok, "%q: the century is not written: write the year with four figures", text)
+		r := doubtful(m.guessed.ok, "%q: the century is not written: write the year with four figures", text)
+		r.Doubt = doubtOf(m.guessed.ok, true)
+		return r
 	}
 	for _, p := range yearless {
 		m.try(p)

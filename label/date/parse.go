@@ -135,7 +135,9 @@ func readFigures(text string, h Hints) (Reading, bool) {
 		}
 		// Spreadsheets count from 1900 and take 1900 for a leap year.
 		d := Date{from: dayPart(Day{1899, 12, 30}.Add(n))}
-		return doubtful([]Date{d}, "%q is the number that a spreadsheet keeps for %s: format the column as text and write the date", text, d.ISO()), true
+		r := doubtful([]Date{d}, "%q is the number that a spreadsheet keeps for %s: format the column as text and write the date", text, d.ISO())
+		r.Doubt = SerialDoubt
+		return r, true
 	}
 	if text == "" || strings.Trim(text, "0123456789") != "" {
 		return Reading{}, false
@@ -200,7 +202,9 @@ func (r *results) reading(text string) Reading {
 	case len(r.ok) == 1:
 		return Reading{Status: OK, Date: r.ok[0]}
 	case len(r.ok) > 1:
-		return doubtful(r.ok, "%q can be %s: keep one, with the month as a word or a Roman figure", text, either(r.ok))
+		d := doubtful(r.ok, "%q can be %s: keep one, with the month as a word or a Roman figure", text, either(r.ok))
+		d.Doubt = doubtOf(r.ok, false)
+		return d
 	case r.bad != nil:
 		return Reading{Status: Invalid, Err: r.bad}
 	}

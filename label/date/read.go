@@ -53,8 +53,48 @@ type Reading struct {
 	// Candidates are the dates that an ambiguous text can mean, the
 	// likeliest first; there may be none.
 	Candidates []Date
+	// Doubt says what an ambiguous text leaves open, where it is one of the
+	// things that the rest of a table can settle.
+	Doubt Doubt
 	// Err says what is wrong and what to do; nil if Status is OK.
 	Err error
+}
+
+// A Doubt is what keeps a text from having one reading. Doubts may add up.
+type Doubt uint8
+
+const (
+	// OrderDoubt: day and month are figures that can stand either way.
+	OrderDoubt Doubt = 1 << iota
+	// CenturyDoubt: the year is written with two figures.
+	CenturyDoubt
+	// SerialDoubt: the text is the number that a spreadsheet keeps for a day.
+	SerialDoubt
+)
+
+// doubtOf finds what the candidates of a text leave open; century says that
+// its year has two figures.
+func doubtOf(ds []Date, century bool) Doubt {
+	var order, other Doubt
+	for i := range ds {
+		for _, e := range ds[:i] {
+			a, b := ds[i].from, e.from
+			switch {
+			case a.year != b.year && century:
+			case !ds[i].interval && !e.interval && a.year == b.year && a.day > 0 && a.day == b.month && a.month == b.day:
+				order = OrderDoubt
+			default:
+				other = OrderDoubt // another order of the year, or intervals
+			}
+		}
+	}
+	switch {
+	case century:
+		return CenturyDoubt | order
+	case other != 0:
+		return 0
+	}
+	return order
 }
 
 // Parse reads a date as people write it on labels and in tables, or in ISO

@@ -133,6 +133,8 @@ type Dates struct {
 	Style string `toml:"style" one:"14 March 2026|14 Mar 2026|14.iii.2026|2026-03-14|March 14, 2026"`
 	// Order settles a date such as 3/4/2026: "ask" leaves it an error.
 	Order string `toml:"order" one:"ask|day first|month first"`
+	// Century settles a year of two figures: "ask" leaves it an error.
+	Century string `toml:"century" one:"ask|1800s|1900s|2000s"`
 }
 
 // Coordinates says how coordinates and elevations are printed.
@@ -308,7 +310,7 @@ func Default() House {
 		Type:        Type{SizePt: 9, SmallestPt: 8, NamePt: 11, SmallPt: 7.5},
 		Words:       Words{Languages: []string{"en"}},
 		Name:        Name{Family: "name line", FamilyStyle: "capitals", Determiner: "left"},
-		Dates:       Dates{Style: "14 March 2026", Order: "ask"},
+		Dates:       Dates{Style: "14 March 2026", Order: "ask", Century: "ask"},
 		Coordinates: Coordinates{Style: "as written", Elevation: "as written"},
 		Separators:  Separators{Country: ". ", Province: ": ", Places: ", ", People: ", ", LastPerson: " & ", Duplicates: ", "},
 		Bars:        Bars{Symbology: "code128", DPI: 300, StickerMM: []float64{60, 25}},

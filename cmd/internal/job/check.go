@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"iter"
 	"slices"
+	"strconv"
+	"strings"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -252,12 +254,26 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	}
 	nameless := false
 	for _, f := range e.End() {
+		if f.Cause != "" { // the cells of Also have the fault too
+			f = ofChosen(f, chosen)
+		}
 		if f.Row != 0 && !chosen.has(f.Row) || !in.concerns(f) || unread {
 			continue
 		}
-		if _, known := bad[f.Row]; f.Severity == label.Error && f.Row != 0 && !known {
-			bad[f.Row] = BadRecord{File: f.File, Row: f.Row, Line: f.Line}
-			nameless = true
+		rows := []int{f.Row}
+		if f.Cause != "" {
+			for _, c := range f.Also {
+				rows = append(rows, c.Row)
+			}
+		}
+		for i, row := range rows {
+			if _, known := bad[row]; f.Severity == label.Error && row != 0 && !known {
+				bad[row] = BadRecord{File: f.File, Row: row}
+				if i == 0 {
+					bad[row] = BadRecord{File: f.File, Row: row, Line: f.Line}
+				}
+				nameless = true
+			}
 		}
 		if err := say(f, nil); err != nil {
 			return s, err
@@ -280,6 +296,17 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	}
 	slices.SortFunc(s.Bad, func(a, b BadRecord) int { return a.Row - b.Row })
 	return s, nil
+}
+
+// ofChosen leaves of a finding with further cells of the same fault those that
+// are chosen.
+func ofChosen(f label.Finding, chosen rowSet) label.Finding {
+	f.Also = slices.DeleteFunc(slices.Clone(f.Also), func(c label.Cell) bool { return !chosen.has(c.Row) })
+	if len(f.Also) > 0 && !chosen.has(f.Row) {
+		f.Origin = label.Origin{File: f.File, Row: f.Also[0].Row, Term: f.Also[0].Term}
+		f.Value, f.Suggest, f.Also = "", "", f.Also[1:]
+	}
+	return f
 }
 
 // revisit reads the records once more, for those that have gone by. None may be
@@ -307,11 +334,33 @@ func (s rowSet) has(row int) bool {
 }
 
 func dateHints(h *house.House) date.Hints {
+	var hints date.Hints
 	switch h.Dates.Order {
 	case "day first":
-		return date.Hints{Order: date.DayFirst}
+		hints.Order = date.DayFirst
 	case "month first":
-		return date.Hints{Order: date.MonthFirst}
+		hints.Order = date.MonthFirst
 	}
-	return date.Hints{}
+	hints.Century, _ = strconv.Atoi(strings.TrimSuffix(h.Dates.Century, "s")) // 0 for "ask"
+	return hints
+}
+
+// readDates puts an answer of the command line in the place of the house's.
+func readDates(d *house.Dates, text string) error {
+	if strings.TrimSpace(text) == "" {
+		return nil
+	}
+	for word := range strings.SplitSeq(text, ",") {
+		switch w := strings.ToLower(strings.Join(strings.Fields(word), " ")); w {
+		case "day first", "month first":
+			d.Order = w
+		case "1800s", "1900s", "2000s":
+			d.Century = w
+		case "ask":
+			d.Order, d.Century = w, w
+		default:
+			return fmt.Errorf(`--dates %q is not known; say "day first" or "month first", and for years of two figures 1800s, 1900s or 2000s, as in "day first, 1900s"`, text)
+		}
+	}
+	return nil
 }

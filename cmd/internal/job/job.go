@@ -35,6 +35,9 @@ type Options struct {
 	Languages []string
 	// Backlog relaxes what a record must have, as the house file can.
 	Backlog bool
+	// Dates says how dates in figures are read, in the words of the house file
+	// with a comma between: "day first, 1900s". "" leaves it to the house file.
+	Dates string
 }
 
 // A Job is a house's settings made ready: one serves any number of tables.
@@ -70,6 +73,9 @@ func Open(o Options) (*Job, error) {
 			return nil, err
 		}
 		j.houseText = string(src)
+	}
+	if err := readDates(&j.House.Dates, o.Dates); err != nil {
+		return nil, err
 	}
 	tags := j.House.Words.Languages
 	if len(o.Languages) > 0 {

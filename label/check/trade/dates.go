@@ -1,7 +1,6 @@
 package trade
 
 import (
-	"fmt"
 	"strings"
 	"time"
 	"unicode"
@@ -50,14 +49,6 @@ func dateRules() []check.Rule {
 				c.Reportf("verbatimEventDate", "is %s, and %s says %s: correct one of the two", r.Date, c.EventDate.Term, c.Date)
 			},
 		},
-		{
-			Name: "date-order", Severity: label.Warning, Source: "TDWG bdq issue 143; " + practice,
-			Doc:            "dates in figures, some with the day first and some with the month; or which order the rest of the table settles",
-			Terms:          []string{"eventDate", "dateIdentified"},
-			Example:        rows([]string{"eventDate", "25/5/2026"}, []string{"eventDate", "25/5/2026", "recordNumber", "215"}, []string{"eventDate", "5/25/2026", "recordNumber", "216"}),
-			Counterexample: rows([]string{"eventDate", "25/5/2026"}, []string{"eventDate", "25/5/2026", "recordNumber", "215"}, []string{"eventDate", "26/5/2026", "recordNumber", "216"}),
-			Table:          func() check.TableRule { return &orderTable{} },
-		},
 	}
 }
 
@@ -92,113 +83,4 @@ func weekdayRule(c *check.Context) {
 			}
 		}
 	}
-}
-
-// figuresOrder tells of a date in figures whether only the day can stand first
-// or only the month, or whether both can.
-func figuresOrder(text string) (order date.Order, either bool) {
-	var part [2]int
-	rest := text
-	for i := range part {
-		n := 0
-		for n < len(rest) && rest[n] >= '0' && rest[n] <= '9' {
-			part[i] = part[i]*10 + int(rest[n]-'0')
-			n++
-		}
-		if n < 1 || n > 2 || n >= len(rest) || strings.IndexByte("/.-", rest[n]) < 0 {
-			return date.UnknownOrder, false
-		}
-		rest = rest[n+1:]
-	}
-	if len(rest) < 4 || strings.Trim(rest[:4], "0123456789") != "" || len(rest) > 4 && rest[4] != ' ' && rest[4] != 'T' {
-		return date.UnknownOrder, false
-	}
-	a, b := part[0], part[1]
-	switch {
-	case a > 12 && a <= 31 && b >= 1 && b <= 12:
-		return date.DayFirst, false
-	case b > 12 && b <= 31 && a >= 1 && a <= 12:
-		return date.MonthFirst, false
-	case a >= 1 && a <= 12 && b >= 1 && b <= 12 && a != b:
-		return date.UnknownOrder, true
-	}
-	return date.UnknownOrder, false
-}
-
-// orderColumn is what the orders of one column are known by.
-type orderColumn struct {
-	count [3]int          // by date.Order; UnknownOrder for dates that can be either
-	cells [3][]cell       // the first of each kind
-	first [3]*check.Field // the first with its text
-}
-
-// maxOrderCells bounds the rows that are named for a kind: 12 bytes each.
-const maxOrderCells = 2000
-
-type orderTable struct {
-	columns [2]orderColumn
-}
-
-var orderTerms = [2]string{"eventDate", "dateIdentified"}
-
-func (o *orderTable) Feed(r *check.Record) {
-	for i, term := range orderTerms {
-		f := r.Field(term)
-		if len(f.Text) < 8 {
-			continue
-		}
-		order, either := figuresOrder(f.Text)
-		if order == date.UnknownOrder && !either {
-			continue
-		}
-		// Where the house has settled the order, either way is read.
-		if either && (i == 0 && !r.Date.IsZero() || i == 1 && !r.Identified.IsZero()) {
-			continue
-		}
-		col := &o.columns[i]
-		col.count[order]++
-		if col.first[order] == nil {
-			col.first[order] = &check.Field{Text: strings.Clone(f.Text), Origin: f.Origin}
-		} else if len(col.cells[order]) < maxOrderCells {
-			col.cells[order] = append(col.cells[order], cellOf(f))
-		}
-	}
-}
-
-func (o *orderTable) End() []label.Finding {
-	var all []label.Finding
-	words := map[date.Order]string{date.DayFirst: "the day first", date.MonthFirst: "the month first"}
-	for i := range o.columns {
-		col := &o.columns[i]
-		say := func(of date.Order, message, suggest string) {
-			f := col.first[of]
-			all = append(all, label.Finding{Origin: f.Origin, Value: f.Text, Message: message, Suggest: suggest, Also: also(orderTerms[i], col.cells[of])})
-		}
-		days, months := col.count[date.DayFirst], col.count[date.MonthFirst]
-		usual, rare := date.DayFirst, date.MonthFirst
-		if months > days {
-			usual, rare = rare, usual
-		}
-		switch {
-		case days > 0 && months > 0:
-			say(rare, fmt.Sprintf("%s, while %s of this column %s %s: dates that can be read both ways are in doubt", words[rare],
-				plural(col.count[usual], "other"), puts(col.count[usual]), words[usual]), "")
-		case col.count[date.UnknownOrder] > 0 && col.count[usual] >= 3:
-			f := col.first[date.UnknownOrder]
-			suggest := ""
-			if r := date.Read(f.Text, date.Hints{Order: usual}); r.Status == date.OK {
-				suggest = r.Date.ISO()
-			}
-			say(date.UnknownOrder, fmt.Sprintf("can be read both ways, and %s of this column %s %s: if the whole table does, say so in the house file",
-				plural(col.count[usual], "other"), puts(col.count[usual]), words[usual]), suggest)
-		}
-	}
-	return all
-}
-
-func puts(n int) string {
-	if n == 1 {
-		return "puts"
-	}
-	return "put"
 }

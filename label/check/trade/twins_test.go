@@ -8,7 +8,6 @@ import (
 	"testing"
 	"time"
 
-	"cornerslip/label/date"
 	"cornerslip/label/place"
 )
 
@@ -177,21 +176,6 @@ func TestFamilyNames(t *testing.T) {
 	for _, f := range []string{"unbekannt", "Poa", "", "indet.", "Fabaceae?"} {
 		if isFamily(f) {
 			t.Errorf("%q is a family", f)
-		}
-	}
-}
-
-func TestFiguresOrder(t *testing.T) {
-	for _, tt := range []struct {
-		text   string
-		order  date.Order
-		either bool
-	}{
-		{"25/5/2026", date.DayFirst, false}, {"5/25/2026", date.MonthFirst, false}, {"3.4.2026", date.UnknownOrder, true}, {"4/4/2026", date.UnknownOrder, false}, {"25-05-2026 10:00", date.DayFirst, false},
-		{"2026-05-14", date.UnknownOrder, false}, {"14 May 2026", date.UnknownOrder, false}, {"13/14/2026", date.UnknownOrder, false}, {"5/25/26", date.UnknownOrder, false}, {"5/25/20266", date.UnknownOrder, false}, {"", date.UnknownOrder, false},
-	} {
-		if order, either := figuresOrder(tt.text); order != tt.order || either != tt.either {
-			t.Errorf("%q: %v %v", tt.text, order, either)
 		}
 	}
 }
