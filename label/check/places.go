@@ -25,6 +25,11 @@ type PlaceReading struct {
 	// its Status is "" if there are none.
 	Verbatim     coord.Reading
 	VerbatimTerm string
+
+	// split is what columns that share one place among them say, if that is
+	// printed; beside are further places that the record gives.
+	split  source
+	beside []source
 }
 
 // given reports whether anything is written at all.
@@ -35,30 +40,38 @@ func (p *PlaceReading) given() bool { return p.LatTerm != "" || p.LonTerm != "" 
 // it.
 func (c *Context) readPlace() {
 	p := &c.Place
+	_, c.Datum = c.first("geodeticDatum", "verbatimSRS")
+	if unrecorded(c.Datum) {
+		c.Datum = ""
+	}
 	p.LatTerm, p.Lat = c.first("decimalLatitude", "verbatimLatitude")
 	p.LonTerm, p.Lon = c.first("decimalLongitude", "verbatimLongitude")
 	p.Decimal = p.LatTerm == "decimalLatitude" && p.LonTerm == "decimalLongitude"
 	whole := c.Text("verbatimCoordinates")
-	switch {
-	case p.Decimal:
-		p.Reading = c.readDecimal(p.Lat, p.Lon)
-		p.VerbatimTerm, p.Verbatim = c.readVerbatim(whole)
-	case p.LatTerm != "" && p.LonTerm != "":
-		h := coord.Hints{Signed: p.LatTerm == "decimalLatitude" || p.LonTerm == "decimalLongitude"}
-		p.Reading = coord.ReadPair(p.Lat, p.Lon, h)
-	case whole != "" && p.LatTerm != "decimalLatitude" && p.LonTerm != "decimalLongitude":
-		p.LatTerm, p.LonTerm, p.Lat, p.Lon = "verbatimCoordinates", "verbatimCoordinates", whole, whole
-		p.Reading = coord.Read(whole, coord.Hints{})
+	hints := coord.Hints{Datum: c.Datum}
+	if split, ok := c.splitPlace(); !ok || !c.readSplitPlace(split) {
+		switch {
+		case p.Decimal:
+			p.Reading = c.readDecimal(p.Lat, p.Lon)
+			p.VerbatimTerm, p.Verbatim = c.readVerbatim(whole)
+		case p.LatTerm != "" && p.LonTerm != "":
+			hints.Signed = p.LatTerm == "decimalLatitude" || p.LonTerm == "decimalLongitude"
+			p.Reading = c.settled(coord.ReadPair(p.Lat, p.Lon, hints))
+		case whole != "" && p.LatTerm != "decimalLatitude" && p.LonTerm != "decimalLongitude":
+			p.LatTerm, p.LonTerm, p.Lat, p.Lon = "verbatimCoordinates", "verbatimCoordinates", whole, whole
+			p.Reading = c.settled(coord.Read(whole, hints))
+		}
 	}
 	switch {
-	case p.Status == coord.OK:
+	case p.Status == coord.OK || p.Local:
 		c.Coordinates, c.HasCoordinates = p.Point, true
+	case p.split.latTerm != "" || p.split.lonTerm != "":
+		c.CoordinatesText = p.split.text()
 	case p.LatTerm == p.LonTerm:
 		c.CoordinatesText = p.Lat
 	case p.given():
 		c.CoordinatesText = strings.TrimPrefix(strings.TrimSuffix(p.Lat+", "+p.Lon, ", "), ", ")
 	}
-	_, c.Datum = c.first("geodeticDatum", "verbatimSRS")
 	if c.Datum == "" {
 		c.Datum = c.Coordinates.Datum
 	}
@@ -66,6 +79,56 @@ func (c *Context) readPlace() {
 		c.Datum = ""
 	}
 	c.Uncertainty, _ = parseUncertainty(c.Text("coordinateUncertaintyInMeters"))
+}
+
+// settled takes the one reading of an ambiguous text that lies in the stated
+// country, where common usage leaves the choice open: the letter O, or a UTM
+// zone without its hemisphere.
+func (c *Context) settled(r coord.Reading) coord.Reading {
+	if r.Usual {
+		s := source{Reading: r}
+		c.settle(&s)
+		return s.Reading
+	}
+	return r
+}
+
+// readSplitPlace reads a place that columns share. It answers false where they
+// have none that is printed, and then another column's is read.
+func (c *Context) readSplitPlace(split splitPlace) bool {
+	p := &c.Place
+	c.readSurvey(split)
+	degrees, hasDegrees := c.splitDegrees(split, c.Datum)
+	grid, hasGrid := c.splitGrid(split, c.Datum)
+	plain := p.Decimal && degrees.latTerm == "decimalLatitude" && degrees.lonTerm == "decimalLongitude"
+	verbatim := p.LatTerm != "" && p.LonTerm != "" || c.Text("verbatimCoordinates") != ""
+	take := func(s source) {
+		p.LatTerm, p.LonTerm, p.Lat, p.Lon, p.Decimal = s.latTerm, s.lonTerm, s.lat, s.lon, false
+		p.Reading, p.split = s.Reading, s
+		if s.latTerm == s.lonTerm && hasGrid && s.latTerm == grid.latTerm {
+			p.split.lat, p.split.lon = spellGrid(split.grid), ""
+		}
+	}
+	switch {
+	case hasDegrees && (plain || !p.Decimal):
+		take(degrees)
+		if hasGrid {
+			p.beside = append(p.beside, grid)
+		}
+		return true
+	case p.Decimal || verbatim:
+		if hasDegrees {
+			p.beside = append(p.beside, degrees)
+		}
+		if hasGrid {
+			p.beside = append(p.beside, grid)
+		}
+	case hasGrid:
+		take(grid)
+		p.split.lat, p.split.lon = spellGrid(split.grid), ""
+		return true
+	}
+	return false
 }
 
 // first returns the first of two columns that is filled, and its text.
@@ -94,13 +157,13 @@ func (c *Context) readDecimal(lat, lon string) coord.Reading {
 // readVerbatim reads the verbatim columns that stand beside decimal ones.
 func (c *Context) readVerbatim(whole string) (string, coord.Reading) {
 	if whole != "" {
-		return "verbatimCoordinates", coord.Read(whole, coord.Hints{})
+		return "verbatimCoordinates", c.settled(coord.Read(whole, coord.Hints{Datum: c.Datum}))
 	}
 	lat, lon := c.Text("verbatimLatitude"), c.Text("verbatimLongitude")
 	if lat == "" || lon == "" {
 		return "", coord.Reading{}
 	}
-	return "verbatimLatitude", coord.ReadPair(lat, lon, coord.Hints{})
+	return "verbatimLatitude", c.settled(coord.ReadPair(lat, lon, coord.Hints{Datum: c.Datum}))
 }
 
 // isNumber reports whether s is a plain number in figures with a decimal
@@ -210,6 +273,16 @@ func coordinateRules() []Rule {
 			Example: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"), Counterexample: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "38°28'16\"N 8°48'13\"W"),
 			Row: func(c *Context) {
 				p := &c.Place
+				if s := &p.split; s.latTerm != "" {
+					// A zone that no column gives is said of the heading.
+					if t := s.cellTerm(c); s.onGrid() && s.Err != nil && !s.Local && s.Status != coord.Invalid && s.Status != coord.OK {
+						c.Report(t, reason(s.Err, c.Text(t))+"; printed as written")
+					}
+					return
+				}
+				if p.Local {
+					return
+				}
 				if !p.Decimal && p.LatTerm == p.LonTerm || strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim") {
 					if p.Status == coord.Ambiguous || p.Status == coord.NotConvertible {
 						c.Report(p.LatTerm, reason(p.Err, p.Lat)+"; printed as written")
@@ -267,17 +340,26 @@ func degrees(s string) (float64, bool) {
 
 func halfRule(c *Context) {
 	p := &c.Place
+	if p.split.latTerm != "" && p.split.onGrid() {
+		return // the reading says it
+	}
 	switch {
 	case p.LatTerm != "" && p.LonTerm == "":
-		c.Report(strings.Replace(p.LatTerm, "Latitude", "Longitude", 1), "the longitude is missing: fill it in, or clear the latitude")
+		c.Report(otherHalf(p.LatTerm), "the longitude is missing: fill it in, or clear the latitude")
 	case p.LatTerm == "" && p.LonTerm != "":
-		c.Report(strings.Replace(p.LonTerm, "Longitude", "Latitude", 1), "the latitude is missing: fill it in, or clear the longitude")
+		c.Report(otherHalf(p.LonTerm), "the latitude is missing: fill it in, or clear the longitude")
 	}
+}
+
+// otherHalf is the term of the longitude for one of the latitude, and the other
+// way round.
+func otherHalf(term string) string {
+	return strings.NewReplacer("Latitude", "Longitude", "Longitude", "Latitude", "latitude", "longitude", "longitude", "latitude").Replace(term)
 }
 
 func unreadableRule(c *Context) {
 	p := &c.Place
-	if p.LatTerm == "" || p.LonTerm == "" || p.Status == coord.OK {
+	if p.LatTerm == "" || p.LonTerm == "" || p.Status == coord.OK || p.Local || p.split.latTerm != "" {
 		return
 	}
 	if isNumber(p.Lat) && isNumber(p.Lon) && p.Decimal {
@@ -338,7 +420,7 @@ const slack = 500
 
 func disagreeRule(c *Context) {
 	p := &c.Place
-	if p.Status != coord.OK || p.Verbatim.Status != coord.OK {
+	if p.Status != coord.OK || p.Verbatim.Status != coord.OK && !p.Verbatim.Local {
 		return
 	}
 	apart := distanceMetres(p.Point, p.Verbatim.Point)

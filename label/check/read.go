@@ -59,6 +59,9 @@ var readAsValue = map[string]bool{
 	"eventDate": true, "year": true, "month": true, "day": true, "dateIdentified": true,
 	"decimalLatitude": true, "decimalLongitude": true, "verbatimLatitude": true, "verbatimLongitude": true, "verbatimCoordinates": true,
 	"coordinateUncertaintyInMeters": true, "geodeticDatum": true,
+	"latitudeDegrees": true, "latitudeMinutes": true, "latitudeSeconds": true, "latitudeHemisphere": true,
+	"longitudeDegrees": true, "longitudeMinutes": true, "longitudeSeconds": true, "longitudeHemisphere": true,
+	"utmZone": true, "utmBand": true, "easting": true, "northing": true, "gridSquare": true,
 	"minimumElevationInMeters": true, "maximumElevationInMeters": true, "verbatimElevation": true,
 	"preparations": true, "copies": true, "duplicatesTo": true, "catalogNumber": true,
 }

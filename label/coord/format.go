@@ -166,8 +166,9 @@ func (p Point) gridStep() int64 {
 	return int64(pow10(min(max(int(math.Round(math.Log10(mm))), 0), 8)))
 }
 
-// formatUTM writes N for the north. In the south it writes S, but the band's
-// letter where S could be taken for the northern band of that name.
+// formatUTM writes the band's letter if that was written, else N for the north.
+// In the south it writes S, but the band's letter where S could be taken for
+// the northern band of that name.
 func (p Point) formatUTM(s Style) ([]string, error) {
 	u, err := p.UTM()
 	if err != nil {
@@ -175,7 +176,10 @@ func (p Point) formatUTM(s Style) ([]string, error) {
 	}
 	step := p.gridStep()
 	letter := u.hemisphere()
-	if !u.North && inBand(u, 'S') {
+	switch {
+	case p.said != 0 && p.grid != (UTM{}):
+		letter = string(p.said)
+	case !u.North && inBand(u, 'S'):
 		letter = string(bandOf(p.Lat))
 	}
 	gap := thin

@@ -126,7 +126,7 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 	south, errS := try(false)
 	both := func(r Reading) Reading {
 		if errN == nil && errS == nil {
-			r.Choices = []Point{t.place(north).Point, t.place(south).Point}
+			r.Choices, r.Usual = []Point{t.place(north).Point, t.place(south).Point}, true
 		}
 		return r
 	}
@@ -157,6 +157,9 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 	r := pick(north, errN)
 	if letter < 'N' {
 		r = pick(south, errS)
+	}
+	if r.Status == OK {
+		r.Point.said = letter
 	}
 	if r.Status == OK && !nearBand(r.Point.Lat, letter) {
 		return r.unsure("band %c does not hold latitude %s: correct the letter or the northing", letter, r.Point.Lat.Decimal(2))

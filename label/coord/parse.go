@@ -339,6 +339,8 @@ func readTwo(a, b half, g gathered, hints Hints) Reading {
 	r.Point.write(a, b)
 	if r.Status == Ambiguous {
 		r.Choices = choices(a, b)
+		// The other half must be sure.
+		r.Usual = r.Choices != nil && len(r.Choices) == 2 && (len(a.points) > 1 || len(b.points) > 1)
 	}
 	return r.doubts(a, b, g)
 }

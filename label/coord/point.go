@@ -42,6 +42,7 @@ type Point struct {
 	grid     UTM   // as written, in grids
 	band     byte  // of a written MGRS reference
 	local    bool  // the grid's datum lies far from WGS 84
+	said     byte  // the band that a UTM reference names, 0 if none
 }
 
 // written is how one half was written.

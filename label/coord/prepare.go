@@ -119,6 +119,10 @@ func prepare(text string) prepared {
 	return p
 }
 
+// SameGround reports whether a datum, as people write it, lies so near to WGS 84
+// that places differ by no more than a metre or two.
+func SameGround(datum string) bool { return datum != "" && nearDatum.MatchString(datum) }
+
 // elsewhere takes note of a datum that is given beside the text, in a column of
 // its own. The text's own comes first.
 func (p *prepared) elsewhere(datum string) {

@@ -51,6 +51,9 @@ type Reading struct {
 	// hemisphere alone is not known; knowing the country settles them. Nil
 	// where something else is in doubt.
 	Choices []Point
+	// Usual says that common usage leaves that choice open: the letter O is
+	// west or east, and a UTM zone goes without its hemisphere.
+	Usual bool
 	// Local says that nothing is in doubt but for the datum of a grid, which
 	// lies so far from WGS 84 that Point is some hundred metres off. Written
 	// as a grid reference the Point is right.

@@ -14,9 +14,11 @@
 //	det      identifiedBy, dateIdentified, identificationRemarks, previousIdentifications
 //	type     typeStatus, typifiedName
 //	place    country, else the country of countryCode, else continent; stateProvince, islandGroup, island, county, municipality,
-//	         waterBody, locality, else verbatimLocality; higherGeography where none of these is filled; locationRemarks
+//	         waterBody, locality, else verbatimLocality; higherGeography where none of these is filled; the place in a
+//	         land survey (townshipRangeSection, or township to surveyMeridian), mapSheet; locationRemarks
 //	coords   the coordinates with geodeticDatum and coordinateUncertaintyInMeters, the elevation,
-//	         minimumDepthInMeters and maximumDepthInMeters, else verbatimDepth
+//	         minimumDepthInMeters and maximumDepthInMeters, else verbatimDepth; all of them from the columns that share
+//	         them too (latitudeDegrees to gridSquare, elevationFrom to depthUnit)
 //	plant    habitat, associatedTaxa, plantDescription, sex, lifeStage, reproductiveCondition, organismRemarks
 //	notes    vernacularName, uses, occurrenceRemarks, eventRemarks, fieldNotes, materialEntityRemarks,
 //	         fundingAttribution, restrictions, permits
@@ -302,6 +304,9 @@ var printed = set(`project projectTitle
 	decimalLatitude decimalLongitude verbatimCoordinates verbatimLatitude verbatimLongitude geodeticDatum verbatimSRS
 	coordinateUncertaintyInMeters minimumElevationInMeters maximumElevationInMeters verbatimElevation
 	minimumDepthInMeters maximumDepthInMeters verbatimDepth
+	townshipRangeSection township range section quarterSection surveyMeridian mapSheet
+	latitudeDegrees latitudeMinutes latitudeSeconds latitudeHemisphere longitudeDegrees longitudeMinutes longitudeSeconds longitudeHemisphere
+	utmZone utmBand easting northing gridSquare elevationFrom elevationTo elevationUnit depthFrom depthTo depthUnit
 	habitat associatedTaxa plantDescription sex lifeStage reproductiveCondition organismRemarks
 	vernacularName uses occurrenceRemarks eventRemarks fieldNotes materialEntityRemarks fundingAttribution restrictions permits
 	recordedBy coCollectors recordNumber eventDate year month day verbatimEventDate duplicatesTo

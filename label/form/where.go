@@ -53,6 +53,9 @@ func (b *builder) place() []label.Block {
 	if len(p.runs) == n && b.r.Placeless {
 		p.add("", said(b.first.NoPlace)...)
 	}
+	if !b.coarse {
+		p.sentence(b.survey()...)
+	}
 	if b.coarse {
 		p.sentence(said(b.word("", func(v *lang.Vocabulary) string {
 			if siteSaid(b.r) {
@@ -69,6 +72,24 @@ func (b *builder) place() []label.Block {
 		p.stop()
 	}
 	return []label.Block{{Role: label.Place, Runs: p.runs, Caption: b.caption("locality", func(v *lang.Vocabulary) string { return v.CaptionPlace })}}
+}
+
+// survey returns the place in a survey of townships and the map sheet.
+func (b *builder) survey() []label.Run {
+	var p prose
+	if at := b.firstOrigin("townshipRangeSection", "township", "range", "section", "quarterSection", "surveyMeridian"); !b.leftOut(at.Term) {
+		p.add("", keep(b.r.Survey, at)...)
+	}
+	if f := b.field("mapSheet"); f.Text != "" {
+		p.sentence(keep(b.r.MapSheet, f.Origin)...)
+	}
+	return p.runs
+}
+
+// coordinateTerms are the columns that coordinates are printed from.
+var coordinateTerms = []string{
+	"decimalLatitude", "verbatimCoordinates", "verbatimLatitude", "verbatimLongitude",
+	"latitudeDegrees", "longitudeDegrees", "northing", "easting", "gridSquare",
 }
 
 // levels returns the places below the province, without those that the next
@@ -162,7 +183,7 @@ func (b *builder) coords() []label.Block {
 func (b *builder) point() []label.Run {
 	var runs []label.Run
 	if b.r.HasCoordinates {
-		at := b.firstOrigin("decimalLatitude", "verbatimCoordinates", "verbatimLatitude")
+		at := b.firstOrigin(coordinateTerms...)
 		if b.leftOut("decimalLatitude") {
 			return nil
 		}
@@ -172,14 +193,14 @@ func (b *builder) point() []label.Run {
 		}
 		pieces, err := b.r.Coordinates.Format(style, b.o.Lang)
 		if err != nil {
-			// A grid has no squares near the poles: there the notation of the
-			// record stands.
+			// A grid has no squares near the poles, and one on a datum of old
+			// no degrees: there the notation of the record stands.
 			style.Form = 0
 			pieces, _ = b.r.Coordinates.Format(style, b.o.Lang)
 		}
 		runs = kept(pieces, at)
 	} else if b.r.CoordinatesText != "" && !b.leftOut("verbatimCoordinates") {
-		runs = keep(b.r.CoordinatesText, b.firstOrigin("verbatimCoordinates", "verbatimLatitude", "verbatimLongitude"))
+		runs = keep(b.r.CoordinatesText, b.firstOrigin(coordinateTerms[1:]...))
 	}
 	if len(runs) == 0 {
 		return nil
@@ -187,6 +208,10 @@ func (b *builder) point() []label.Run {
 	var about prose
 	if f := b.firstField("geodeticDatum", "verbatimSRS"); f.Text != "" && !b.leftOut(f.Origin.Term) {
 		about.add("", label.Run{Text: f.Text, Keep: true, Exact: true, Origin: f.Origin})
+	} else if f.Text == "" && b.r.HasCoordinates && b.r.Coordinates.Datum != "" {
+		// The coordinates are printed as they were read, and so without the
+		// datum that stands in their cell.
+		about.add("", label.Run{Text: b.r.Coordinates.Datum, Keep: true, Exact: true, Origin: runs[0].Origin})
 	}
 	if f := b.field("coordinateUncertaintyInMeters"); f.Text != "" && b.r.Uncertainty > 0 {
 		about.add(", ", label.Run{Text: "±" + lang.Number(b.o.Lang, f.Text) + thin + "m", Keep: true, Origin: f.Origin})

@@ -21,7 +21,10 @@ var (
 	siteColumns = strings.Fields(`islandGroup island county municipality waterBody locality verbatimLocality locationRemarks higherGeography
 		decimalLatitude decimalLongitude verbatimLatitude verbatimLongitude verbatimCoordinates geodeticDatum verbatimSRS
 		coordinateUncertaintyInMeters minimumElevationInMeters maximumElevationInMeters verbatimElevation
-		minimumDepthInMeters maximumDepthInMeters verbatimDepth`)
+		minimumDepthInMeters maximumDepthInMeters verbatimDepth
+		townshipRangeSection township range section quarterSection surveyMeridian mapSheet
+		latitudeDegrees latitudeMinutes latitudeSeconds latitudeHemisphere longitudeDegrees longitudeMinutes longitudeSeconds longitudeHemisphere
+		utmZone utmBand easting northing gridSquare elevationFrom elevationTo elevationUnit depthFrom depthTo depthUnit`)
 	// aroundColumns describe the site or are free remarks that may.
 	aroundColumns = strings.Fields(`habitat associatedTaxa occurrenceRemarks eventRemarks fieldNotes materialEntityRemarks organismRemarks wildOrigin
 		project projectTitle`)
