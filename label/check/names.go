@@ -45,8 +45,11 @@ func nameRules() []Rule {
 			Terms:   []string{"genus", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship", "scientificName"},
 			Example: one("specificEpithet", "camphoratus"), Counterexample: one("genus", "Thymus", "specificEpithet", "capitellatus"),
 			Row: func(c *Context) {
+				if len(c.NameProblems) == 0 || c.Doubted("scientificName") {
+					return // a damaged name fits no column
+				}
 				for _, p := range c.NameProblems {
-					if p.Term != "identificationQualifier" {
+					if p.Term != "identificationQualifier" && !c.Doubted(p.Term) {
 						c.Suggest(p.Term, p.Message, p.Suggest)
 					}
 				}

@@ -6,6 +6,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -130,6 +131,18 @@ func (r *Record) Terms(yield func(term string, f Field) bool) {
 // Printable reports whether the row has no finding of severity error of its
 // own and is not empty. Findings that End returns name their rows themselves.
 func (r *Record) Printable() bool { return r.errors == 0 && !r.empty }
+
+// Doubted reports whether a rule that looked at the record alone has found fault
+// with a cell of one of the terms. A rule of the whole table has then nothing to
+// say of it, since one fault is said once. Notes are no faults.
+func (r *Record) Doubted(terms ...string) bool {
+	for i := range r.said {
+		if f := &r.said[i]; f.Severity > label.Note && slices.Contains(terms, f.Term) {
+			return true
+		}
+	}
+	return false
+}
 
 // Empty reports whether no cell of the row is filled.
 func (r *Record) Empty() bool { return r.empty }

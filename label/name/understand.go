@@ -186,7 +186,8 @@ func infraRank(w string) string {
 }
 
 // compare lists the columns that look like names and say something else than
-// the text does.
+// the text does. A name that is quite another is one problem: where a column
+// disagrees, those of lower words and of authors are not looked at.
 func (p *parser) compare(n *Name, c Parts) []Problem {
 	var out []Problem
 	say := func(term, value, message, suggest string) {
@@ -196,11 +197,15 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		return nil
 	}
 	if g := genusOf(c.Genus); g != "" && !p.hasGenus(n, g) {
-		if n.Genus == "" {
+		switch e := epithetOf(c.SpecificEpithet); {
+		case n.Genus == "":
 			say("genus", c.Genus, "the scientific name names no genus; say which is right", "")
-		} else {
+		case e != "" && n.Epithet != "" && !alike(e, n.Epithet):
+			say("genus", c.Genus, "the columns say "+g+" "+e+", the scientific name "+n.Genus+" "+n.Epithet+"; say which is right", "")
+		default:
 			say("genus", c.Genus, "the scientific name begins with "+n.Genus+"; say which is right", n.Genus)
 		}
+		return out
 	}
 	if g := genusOf(c.InfragenericEpithet); g != "" && n.Infrageneric != "" && !same(g, n.Infrageneric) {
 		say("infragenericEpithet", c.InfragenericEpithet, "the scientific name has "+n.Infrageneric+" there; say which is right", n.Infrageneric)
@@ -211,6 +216,7 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		} else {
 			say("specificEpithet", c.SpecificEpithet, "the scientific name has "+n.Epithet+" there; say which is right", n.Epithet)
 		}
+		return out
 	}
 	if e := epithetOf(c.InfraspecificEpithet); e != "" && n.Genus != "" && !n.Formula && !p.hasInfra(e) {
 		if n.Infraspecific == "" {
@@ -218,6 +224,7 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		} else {
 			say("infraspecificEpithet", c.InfraspecificEpithet, "the scientific name has "+n.Infraspecific+" there; say which is right", n.Infraspecific)
 		}
+		return out
 	}
 	if a := strings.TrimSpace(c.Authorship); a != "" && n.Authorship != "" && !n.Formula && !sameAuthors(a, n.Authorship) {
 		say("scientificNameAuthorship", c.Authorship, "the scientific name has the authors "+n.Authorship+"; say which is right", n.Authorship)

@@ -87,7 +87,7 @@ type familyTable struct {
 
 func (t *familyTable) Feed(r *check.Record) {
 	f := r.Field("family")
-	if f.Text == "" {
+	if f.Text == "" || r.Doubted("family") {
 		return
 	}
 	if s := t.seen[f.Text]; s != nil {
@@ -170,7 +170,7 @@ type genusTable struct {
 
 func (t *genusTable) Feed(r *check.Record) {
 	f := r.Field("family")
-	if f.Text == "" {
+	if f.Text == "" || r.Doubted("family") {
 		return
 	}
 	genus := genusOf(r)

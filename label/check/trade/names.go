@@ -49,6 +49,9 @@ type kept struct {
 	text  string // of the first cell
 }
 
+// nameTerms are the terms that make a name.
+var nameTerms = []string{"scientificName", "genus", "infragenericEpithet", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship"}
+
 // maxCells is how many records of one name a finding lists.
 const maxCells = 100
 
@@ -57,7 +60,8 @@ type names map[string]*kept
 
 func (n names) feed(r *check.Record) *kept {
 	f := r.Field("scientificName")
-	if r.Name == "" || f.Text == "" {
+	// A name that its own columns contradict, or that is damaged, has its finding.
+	if r.Name == "" || f.Text == "" || r.Doubted(nameTerms...) {
 		return nil
 	}
 	k := n[r.Name]

@@ -301,6 +301,9 @@ func (p position) near(q position, reach float64) bool {
 	return p.from(q) <= reach+float64(q.uncertainty)+float64(p.uncertainty)
 }
 
+// placeTerms are the terms that say where a record is from.
+var placeTerms = append([]string{"country", "countryCode"}, coordinateTerms...)
+
 // localityTable keeps 30 bytes for each distinct text of a place, and 50 for
 // each of its positions.
 type localityTable struct {
@@ -315,7 +318,8 @@ const maxPositions = 40
 
 func (t *localityTable) Feed(r *check.Record) {
 	locality := r.Text("locality")
-	if !r.HasCoordinates || len(locality) < 12 {
+	// What is wrong with the coordinates or the country by themselves is said.
+	if !r.HasCoordinates || len(locality) < 12 || r.Doubted(placeTerms...) {
 		return
 	}
 	key := sum(locality, r.Text("country"), r.Text("stateProvince"), r.Text("county"), r.Text("minimumElevationInMeters"))
