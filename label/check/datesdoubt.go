@@ -14,8 +14,9 @@ import (
 // A doubt is a date that has several readings, of which the rest of its column
 // may say which was meant.
 type doubt struct {
-	field Field
-	date.Reading
+	field      Field
+	what       date.Doubt // 0: none
+	candidates []date.Date
 }
 
 // dateTerms are the columns whose dates are held against each other.
@@ -50,9 +51,7 @@ func doubtRow(c *Context) {
 		switch {
 		case r.Status != date.Ambiguous || r.Term == "verbatimEventDate":
 		case r.Doubt != 0 && r.Term == dateTerms[i]:
-			d := &doubt{c.Field(r.Term), r.Reading}
-			d.Candidates = notAhead(r.Reading, c.Options.Today)
-			c.doubts[i] = d
+			c.doubts[i] = doubt{c.Field(r.Term), r.Doubt, notAhead(r.Reading, c.Options.Today)}
 			c.hold()
 		default:
 			c.Suggest(r.Term, reason(r.Err, r.Text), readings(notAhead(r.Reading, c.Options.Today)))
@@ -73,15 +72,8 @@ type doubtColumn struct {
 	orders      [3]int // dates in figures by date.Order
 	full        int    // dates whose year has four figures
 	first, last int    // of their years
-	doubts      []columnDoubt
+	doubts      []doubt
 	more        [8][]label.Cell // further ones, by their doubt
-}
-
-// columnDoubt is a doubt kept to the end of the table.
-type columnDoubt struct {
-	field      Field
-	doubt      date.Doubt
-	candidates []date.Date
 }
 
 // maxDoubts bounds the dates that are told with their readings; of further ones
@@ -95,14 +87,13 @@ type doubtTable struct{ columns [2]doubtColumn }
 func (t *doubtTable) Feed(r *Record) {
 	for i, term := range dateTerms {
 		col := &t.columns[i]
-		if d := r.doubts[i]; d != nil {
-			if len(col.doubts) < maxDoubts {
-				f := d.field
-				f.Text = strings.Clone(f.Text)
-				col.doubts = append(col.doubts, columnDoubt{f, d.Doubt, d.Candidates})
-			} else {
-				col.more[d.Doubt&7] = append(col.more[d.Doubt&7], label.Cell{Row: r.Row, Term: term})
-			}
+		switch d := r.doubts[i]; {
+		case d.what == 0:
+		case len(col.doubts) < maxDoubts:
+			d.field.Text = strings.Clone(d.field.Text)
+			col.doubts = append(col.doubts, d)
+		default:
+			col.more[d.what&7] = append(col.more[d.what&7], label.Cell{Row: r.Row, Term: term})
 		}
 		text := r.Text(term)
 		if len(text) < 6 {
@@ -134,8 +125,8 @@ func (t *doubtTable) End() []label.Finding {
 		last := map[date.Doubt]int{} // place in all, from 1
 		for _, d := range col.doubts {
 			message, suggest := col.say(d)
-			all = append(all, label.Finding{Origin: d.field.Origin, Value: d.field.Text, Message: message, Suggest: suggest, Cause: "doubt " + strconv.Itoa(int(d.doubt))})
-			last[d.doubt] = len(all)
+			all = append(all, label.Finding{Origin: d.field.Origin, Value: d.field.Text, Message: message, Suggest: suggest, Cause: "doubt " + strconv.Itoa(int(d.what))})
+			last[d.what] = len(all)
 		}
 		for kind, cells := range col.more {
 			if n := last[date.Doubt(kind)]; len(cells) > 0 && n > 0 {
@@ -158,14 +149,14 @@ const (
 
 // say says what a date can be, what the others of its column show, and how to
 // answer for all of them at once.
-func (col *doubtColumn) say(d columnDoubt) (message, suggest string) {
-	if d.doubt == date.SerialDoubt {
+func (col *doubtColumn) say(d doubt) (message, suggest string) {
+	if d.what == date.SerialDoubt {
 		iso := d.candidates[0].ISO()
 		return "the number that a spreadsheet keeps for " + iso + ": format the column as text and write the date", iso
 	}
 	var can, shows, answer []string
 	var hints date.Hints
-	order, century := d.doubt&date.OrderDoubt != 0, d.doubt&date.CenturyDoubt != 0
+	order, century := d.what&date.OrderDoubt != 0, d.what&date.CenturyDoubt != 0
 	if order && !century {
 		can = append(can, "can be "+alternatives(d.candidates))
 	} else if order {

@@ -51,7 +51,7 @@ type Record struct {
 	// DateTerm is the column that Date or DateText is from, "" if there is none;
 	// "year" or "month" stands for the three together.
 	DateTerm string
-	doubts   [2]*doubt // of dateTerms
+	doubts   [2]doubt // of dateTerms
 	// Identified is when it was determined, IdentifiedText as DateText.
 	Identified     date.Date
 	IdentifiedText string
