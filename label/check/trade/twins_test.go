@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"cornerslip/label/date"
 	"cornerslip/label/place"
 )
 
