@@ -412,7 +412,7 @@ func (c *Context) compare(s *source) {
 		return
 	}
 	reach := float64(p.Point.Uncertainty()+s.Point.Uncertainty()) + c.Uncertainty + 1
-	if p.Local || s.Local || !coord.SameGround(c.Datum) {
+	if !coord.SameGround(c.Datum) {
 		reach += slack
 	}
 	if apart := distanceMetres(p.Point, s.Point); apart > reach {

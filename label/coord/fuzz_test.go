@@ -86,3 +86,33 @@ func BenchmarkUTM(b *testing.B) {
 		}
 	}
 }
+
+// Cells of any kind give an answer that is whole: a point, or what is wrong.
+func FuzzSplit(f *testing.F) {
+	for _, c := range splits {
+		a, o := splitOf(c.lat), splitOf(c.lon)
+		f.Add(a.Degrees, a.Minutes, a.Seconds, a.Hemisphere, o.Degrees, o.Minutes)
+	}
+	for _, c := range splitGrids {
+		p := strings.Split(c.in, "|")
+		f.Add(p[0], p[1], p[2], p[3], p[4], p[5])
+	}
+	f.Fuzz(func(t *testing.T, a, b, c, d, e, g string) {
+		for _, r := range []Reading{
+			ReadSplit(Split{a, b, c, d}, Split{e, g, c, "W"}, Hints{}),
+			ReadSplitGrid(SplitGrid{a, b, c, d, e, g}, Hints{}),
+		} {
+			if (r.Status == OK) != (r.Err == nil) || r.Status == OK && r.Point.IsZero() {
+				t.Fatalf("%s, %v, %v", r.Status, r.Err, r.Point)
+			}
+			if r.Point.Lat.abs() > 90*Degree || r.Point.Lon.abs() > 180*Degree {
+				t.Fatalf("%v is no place", r.Point)
+			}
+			if r.Status == OK {
+				if _, err := r.Point.Format(Style{}, lang.English); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+	})
+}

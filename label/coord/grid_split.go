@@ -72,8 +72,16 @@ func (g SplitGrid) read(t prepared, h Hints) Reading {
 	case g.Northing == "":
 		return refuseCell(NotConvertible, CellNorthing, "the northing is missing: fill it in, or clear the easting")
 	}
-	e, okE := metresOf(g.Easting)
-	n, okN := metresOf(g.Northing)
+	e, inGroups, okE := metresOf(g.Easting, true)
+	n, parted, okN := metresOf(g.Northing, true)
+	if parted && !inGroups && strings.Count(g.Northing, ".")+strings.Count(g.Northing, ",") == 1 {
+		// 183.514 is metres near the equator or kilometres from it: the easting
+		// shows what its point is.
+		if !strings.ContainsAny(g.Easting, ".,") {
+			return refuseCell(Ambiguous, CellNorthing, "can be thousands or a decimal point: write it without the point")
+		}
+		n, _, okN = metresOf(g.Northing, false)
+	}
 	switch {
 	case !okE:
 		return refuseCell(NotConvertible, CellEasting, "not a number of metres: write it in figures alone")
@@ -237,20 +245,16 @@ func (g SplitGrid) square(t prepared, ref string) Reading {
 }
 
 // metresOf reads a cell for an easting or northing. A mark before three figures
-// parts thousands: nobody writes an easting below a kilometre.
-func metresOf(text string) (length, bool) {
+// parts thousands if the caller lets it: nobody writes an easting below a
+// kilometre.
+func metresOf(text string, group bool) (l length, parted, ok bool) {
 	m := metresCell.FindStringSubmatch(strings.TrimSpace(marks.Replace(text)))
 	if m == nil {
-		return length{}, false
+		return length{}, false, false
 	}
 	s := m[1]
-	if grouped.MatchString(s) {
-		s = strings.Map(func(r rune) rune {
-			if isDigit(r) {
-				return r
-			}
-			return -1
-		}, s)
+	if parted = group && grouped.MatchString(s); parted {
+		s = strings.NewReplacer(",", "", ".", "", "'", "").Replace(s)
 	}
 	s = strings.ReplaceAll(s, " ", "")
 	if i := strings.LastIndexAny(s, ".,"); i >= 0 {
@@ -260,16 +264,16 @@ func metresOf(text string) (length, bool) {
 	if strings.Trim(frac, "0") == "" {
 		frac = ""
 	}
-	l := length{step: 1000}
+	l.step = 1000
 	n, err := strconv.ParseInt(whole+(frac + "000")[:3], 10, 64)
 	if err != nil || n < 0 || len(whole) > 9 || strings.Trim(whole+frac, "0123456789") != "" {
-		return length{}, false
+		return length{}, false, false
 	}
 	l.mm = n
 	for range min(len(frac), 3) {
 		l.step /= 10
 	}
-	return l, true
+	return l, parted, true
 }
 
 // degrees reads columns X and Y that hold degrees.

@@ -217,6 +217,79 @@ func utmLine(t *testing.T, line string) (zone string, e, n int64) {
 	return f[0], inMillis(t, f[1]), inMillis(t, f[2])
 }
 
+// TestSplitGeoConvert cuts points of GeographicLib's own writing into cells and
+// holds what is read from them to what GeographicLib reads from the whole.
+func TestSplitGeoConvert(t *testing.T) {
+	path := outside.Program(t, "GeoConvert")
+	ps := randomPoints(2000)
+	var in strings.Builder
+	for _, p := range ps {
+		fmt.Fprintf(&in, "%s %s\n", p.Lat.Decimal(9), p.Lon.Decimal(9))
+	}
+	written := filter(t, path, in.String(), "-:", "-p", "0") // 40:24:27.1N 007:33:01.4W
+	read := filter(t, path, strings.Join(written, "\n")+"\n", "-g", "-p", "4")
+	split := func(s string) Split {
+		f := strings.Split(s[:len(s)-1], ":")
+		for len(f) < 3 {
+			f = append(f, "")
+		}
+		return Split{f[0], f[1], f[2], s[len(s)-1:]}
+	}
+	for i, line := range written {
+		f := strings.Fields(line)
+		r := ReadSplit(split(f[0]), split(f[1]), Hints{})
+		if r.Status != OK {
+			t.Fatalf("%s: %s (%v)", line, r.Status, r.Err)
+		}
+		near(t, line, r.Point, read[i])
+	}
+	grids := filter(t, path, in.String(), "-u", "-p", "3")
+	read = filter(t, path, strings.Join(grids, "\n")+"\n", "-g", "-p", "4")
+	for i, line := range grids {
+		f := strings.Fields(line)
+		zone := f[0][:len(f[0])-1]
+		r := ReadSplitGrid(SplitGrid{Zone: zone, Hemisphere: strings.ToUpper(f[0][len(zone):]), Easting: f[1], Northing: f[2]}, Hints{})
+		if r.Status != OK {
+			t.Fatalf("%s: %s (%v)", line, r.Status, r.Err)
+		}
+		near(t, line, r.Point, read[i])
+	}
+}
+
+// A grid on a datum of old is read within the 500 m that checks allow for it.
+func TestLocalDatumPROJ(t *testing.T) {
+	path := outside.Program(t, "cs2cs")
+	for _, c := range []struct{ datum, epsg, zone, e, n string }{
+		{"ED50", "EPSG:23029", "29T", "623000", "4474000"},
+		{"ED50", "EPSG:23030", "30T", "423000", "4594000"},
+		{"NAD27", "EPSG:26717", "17 north", "294000", "3883000"},
+		{"SAD69", "EPSG:29193", "23K", "323000", "7394000"},
+		{"Corrego Alegre", "EPSG:22523", "23K", "623000", "7794000"},
+		{"Arc 1950", "EPSG:20935", "35K", "523000", "8094000"},
+	} {
+		r := ReadSplitGrid(SplitGrid{Zone: c.zone, Easting: c.e, Northing: c.n}, Hints{Datum: c.datum})
+		if !r.Local || r.Status != Ambiguous {
+			t.Errorf("%s: %+v", c.datum, r)
+		}
+		f := strings.Fields(filter(t, path, c.e+" "+c.n+"\n", "-f", "%.7f", c.epsg, "EPSG:4326")[0])
+		lat, err := strconv.ParseFloat(f[0], 64)
+		lon, err2 := strconv.ParseFloat(f[1], 64)
+		if err != nil || err2 != nil {
+			t.Fatal(f)
+		}
+		north := (r.Point.Lat.Degrees() - lat) * 111_200
+		east := (r.Point.Lon.Degrees() - lon) * 111_200 * math.Cos(lat*math.Pi/180)
+		if d := math.Hypot(north, east); d > 500 || d < 5 {
+			t.Errorf("%s %s %s %s lies %.0f m from where PROJ has it", c.datum, c.zone, c.e, c.n, d)
+		} else {
+			t.Logf("%s: %.0f m", c.datum, d)
+		}
+		if p, err := r.Point.Format(Style{Form: Decimal}, lang.English); err == nil {
+			t.Errorf("%s is printed in degrees: %v", c.datum, p)
+		}
+	}
+}
+
 // TestPROJ holds the same points to PROJ, zone by zone.
 func TestPROJ(t *testing.T) {
 	path := outside.Program(t, "cs2cs")

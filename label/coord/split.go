@@ -309,7 +309,7 @@ type cellNumber struct {
 
 // cellForm is a number with what people leave of its unit and hemisphere:
 // 41°, N 41, 42', 56" N, 12 min.
-var cellForm = regexp.MustCompile(`^(\p{L}+)?\.?\s*([+-])?\s*(\d{1,20})(?:([.,])(\d*))?\s*(°|'{1,2}|"|d|m|s|deg|degs|degrees?|grados?|graus?|grad|degrés?|min|mins|minutes?|minut[eo]n?s?|sec|secs|seg|sek|seconds?|second[eo]s?|secondes?|segundos?|sekunden?)?\.?\s*(\p{L}+)?\.?$`)
+var cellForm = regexp.MustCompile(`^(\p{L}+)?\.?\s*([+-])?\s*(\d{1,20})(?:([.,])(\d*))?(\s*)(?:°|'{1,2}|"|degrees?|degs|deg|degrés?|grados?|graus?|grad|minutes?|minut[eo]n?s?|mins|min|seconds?|secondes?|second[eo]s?|segundos?|sekunden?|secs|sec|seg|sek|d|m|s)?\.?\s*(\p{L}+)?\.?$`)
 
 // readCell reads the number in a cell for degrees, minutes or seconds.
 func readCell(text string, h Hints) (cellNumber, bool) {
@@ -323,6 +323,9 @@ func readCell(text string, h Hints) (cellNumber, bool) {
 		if c.n.whole == "" {
 			c.n.whole = "0"
 		}
+	}
+	if g[6] == "" && strings.EqualFold(g[7], "O") {
+		return cellNumber{}, false // a nought, or the west
 	}
 	for _, w := range []string{g[1], g[7]} {
 		if w == "" {
