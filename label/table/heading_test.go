@@ -269,9 +269,9 @@ func TestEveryTerm(t *testing.T) {
 			head = append(head, e.Term)
 		}
 	}
-	tb, rows := readAll(t, strings.Join(head, ",")+"\n"+strings.Join(head, ",")+"\n", Options{})
+	tb, rows := readAll(t, strings.Join(head, ",")+"\nv"+strings.Join(head, ",v")+"\n", Options{})
 	for i, term := range head {
-		if c := tb.Columns()[i]; c.Term != term || rows[0].Get(term).Text != term {
+		if c := tb.Columns()[i]; c.Term != term || rows[0].Get(term).Text != "v"+term {
 			t.Errorf("%s is read as %s", term, c.Term)
 		}
 	}

@@ -19,8 +19,10 @@ func (r *Row) Append(b []byte) []byte {
 		b = append(b, s...)
 	}
 	var flags int64
-	if r.Empty {
-		flags = 1
+	for i, set := range []bool{r.Empty, r.Aside, r.Astray} {
+		if set {
+			flags |= 1 << i
+		}
 	}
 	for _, n := range []int64{int64(r.N), int64(r.Line), flags, r.end, int64(len(r.Cells))} {
 		number(n)
@@ -72,7 +74,9 @@ func (t *Table) Restore(b []byte) (*Row, error) {
 		at += int(n)
 		return all[at-int(n) : at]
 	}
-	head := Row{table: t, N: int(number()), Line: int(number()), Empty: number() == 1, end: number()}
+	head := Row{table: t, N: int(number()), Line: int(number()), end: 0}
+	flags := number()
+	head.Empty, head.Aside, head.Astray, head.end = flags&1 != 0, flags&2 != 0, flags&4 != 0, number()
 	cells := number()
 	if bad || cells < 0 || cells > int64(len(b)) { // a cell takes a byte at least
 		return nil, errKept

@@ -1,7 +1,6 @@
 package table
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -110,56 +109,6 @@ var commas = []struct {
 	name string
 }{{',', "comma"}, {';', "semicolon"}, {'\t', "tab"}, {'|', "pipe"}}
 
-// readHeading finds the comma and reads the heading row.
-func (t *Table) readHeading() error {
-	c, err := t.separator()
-	if err != nil {
-		return err
-	}
-	if c != 0 {
-		t.skip = 1
-		if t.o.Comma == 0 {
-			t.o.Comma = c
-		}
-	}
-	if t.o.Comma == 0 {
-		if err := t.findComma(); err != nil {
-			return err
-		}
-	}
-	cells, line, findings, err := t.firstRow(t.o.Comma)
-	if err != nil {
-		return err
-	}
-	t.findings = append(t.findings, findings...)
-	t.width = len(cells)
-	t.columns = make([]Column, len(cells))
-	for i, c := range cells {
-		t.columns[i] = Column{Heading: c.Text, Index: i, from: i,
-			Origin: label.Origin{File: t.parts[0].src.Name(), Line: c.Line, Column: c.Column}}
-	}
-	blank := true
-	for _, c := range cells {
-		blank = blank && isBlank(c.Text)
-	}
-	switch {
-	case len(cells) == 0:
-		t.say(ruleEmpty, label.Error, 1, "the file is empty: it needs a heading row and a row for each record")
-	case blank:
-		t.say(ruleNoHeading, label.Error, line, "the first row is empty: it must hold the headings of the columns")
-	default:
-		found := resolve(t.columns)
-		if looksLikeData(t.columns) {
-			// What is to be said of single headings would only hide it.
-			t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(cells[0].Text, 40))
-		} else {
-			t.findings = append(t.findings, found...)
-		}
-	}
-	t.mapTerms()
-	return nil
-}
-
 // mapTerms makes the indexes of terms.
 func (t *Table) mapTerms() {
 	t.index, t.verbatim = newTermIndex(t.columns), map[string]int{}
@@ -168,43 +117,4 @@ func (t *Table) mapTerms() {
 			t.verbatim[c.Verbatim] = i
 		}
 	}
-}
-
-// findComma tries every comma on the heading row: the one under which most
-// headings are known is it, then the one that makes most cells.
-func (t *Table) findComma() error {
-	type try struct{ known, cells, at int }
-	var best, second try
-	for i, c := range commas {
-		if c.r == t.o.Quote {
-			continue
-		}
-		cells, _, _, err := t.firstRow(c.r)
-		if e := (*Error)(nil); errors.As(err, &e) && e.Err == nil {
-			continue // a cell beyond the limit: it is not this one
-		}
-		if err != nil {
-			return err
-		}
-		n := try{cells: len(cells), at: i}
-		for _, c := range cells {
-			if m := vocabulary().read(c.Text); m.meaning != nil {
-				n.known++
-			}
-		}
-		if n.cells < 2 {
-			continue
-		}
-		if n.known > best.known || n.known == best.known && n.cells > best.cells {
-			best, second = n, best
-		} else if n.known > second.known || n.known == second.known && n.cells > second.cells {
-			second = n
-		}
-	}
-	t.o.Comma = commas[best.at].r
-	if second.cells > 1 && second.known == best.known && second.cells >= best.cells-1 {
-		t.say(ruleDelimiter, label.Warning, 1, "the %s is taken to stand between cells, but the heading row could be cut at the %s as well: name the one that is meant",
-			commas[best.at].name, commas[second.at].name)
-	}
-	return nil
 }

@@ -47,11 +47,17 @@ type piece struct {
 	bare bool   // the part is one letter, which is a part only beside its axis
 }
 
+// longHeading is more bytes than a heading has that anybody knows.
+const longHeading = 80
+
 var pieceSign = regexp.MustCompile(`^(.*?)[\s_(\[]*([°º˚'′’´"″”])["')\]]*\s*$`)
 
 // readPiece reads headings such as "Lat. deg", "lat_d", "minutos longitud",
 // "Long (°)", "N/S" and "Sec.".
 func readPiece(heading string) (piece, bool) {
+	if len(heading) > longHeading {
+		return piece{}, false
+	}
 	heading = strings.TrimSpace(barePrefixed(strings.TrimSpace(heading)))
 	sign := ""
 	if m := pieceSign.FindStringSubmatch(heading); m != nil {

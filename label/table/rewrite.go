@@ -115,6 +115,16 @@ func (w *rewriter) run() error {
 		if err := w.row(l, n); err != nil {
 			return err
 		}
+		if n == 0 { // the rest of a heading of several rows
+			for range w.t.under {
+				if ok, err := l.next(); err != nil || !ok {
+					return cmp.Or(err, io.ErrUnexpectedEOF)
+				}
+				if err := w.row(l, -1); err != nil {
+					return err
+				}
+			}
+		}
 	}
 	if len(w.edits) > 0 {
 		return fmt.Errorf("%s: row %d is beyond the end of the table", w.p.src.Name(), w.edits[0].Row)

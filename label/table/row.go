@@ -30,6 +30,14 @@ type Row struct {
 	N     int  // records from 1
 	Line  int  // physical line of its first cell, from 1
 	Empty bool // no cell holds anything but blanks
+	// Aside is true for a row that is no record but the headings again, a
+	// title, a sum or a remark. Its finding shows what it holds; its cells
+	// are empty.
+	Aside bool
+	// Astray is true where cells stand under the headings of other columns,
+	// or several rows in one cell: a finding says so, and what the cells hold
+	// says nothing.
+	Astray bool
 	// Cells are the cells by column. A ragged row has fewer or more than the
 	// table has columns; empty cells beyond the last column are left out.
 	Cells []Cell
@@ -142,7 +150,11 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 	*r = Row{N: n, Line: l.line, table: t, file: p.src.Name(), Empty: true, Cells: r.Cells[:len(l.fields)]}
 	text := string(l.b[:l.length])
 	at := place{line: l.line, column: 1}
+	if t.sheet != nil {
+		r.Line = t.sheet.row(l.line)
+	}
 	start := in.at(in.pos)
+	filled := 0
 	for i := range l.fields {
 		f := &l.fields[i]
 		c := &r.Cells[i]
@@ -151,6 +163,9 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 			c.Text = l.text(text, f)
 		}
 		c.Line, c.Column = at.line, at.column
+		if t.sheet != nil {
+			c.Line, c.Column = r.Line, i+1
+		}
 		if in.cs.scheme == plain {
 			c.Start, c.End = start+int64(f.start), start+int64(f.end)
 		} else {
@@ -166,7 +181,8 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 			at.walk(l.b[f.start:f.end])
 		}
 		at.column++ // the comma
-		if r.Empty && !isBlank(c.Text) {
+		if !isBlank(c.Text) {
+			filled++
 			r.Empty = false
 		}
 		if f.kinds&(isHigh|isControl) != 0 || f.stray || f.malformed || f.unclosed || f.blanks {
@@ -179,8 +195,13 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 		in.bad = in.bad[1:]
 	}
 	if n > 0 {
-		if len(r.Cells) != t.width {
+		switch {
+		case t.heading && r.aside(filled):
+		case l.breaks > 0 && t.swallowed(r):
+		case len(r.Cells) != t.width:
 			r.ragged()
+		case t.profiles != nil:
+			r.astray()
 		}
 		if t.mapped && len(r.Cells) >= t.width {
 			r.mapColumns()
@@ -296,7 +317,16 @@ func (r *Row) say(i int, rule *Rule, severity label.Severity, suggest, format st
 
 // ragged says that the row has not as many cells as the table has columns.
 func (r *Row) ragged() {
-	n, want := len(r.Cells), r.table.width
+	t := r.table
+	n, want := len(r.Cells), t.width
+	for _, f := range r.Findings {
+		if f.Rule == ruleUnclosed.Name {
+			return // which is why
+		}
+	}
+	if r.usual(n, want) || !r.Empty && r.shifted() {
+		return
+	}
 	f := label.Finding{
 		Origin: label.Origin{File: r.file, Line: r.Line, Column: 1, Row: r.N},
 		Rule:   ruleRagged.Name, Severity: label.Error,
@@ -324,6 +354,39 @@ func (r *Row) ragged() {
 		}
 	}
 	r.Findings = append(r.Findings, f)
+}
+
+// usual settles what the table has in every row, and what has no heading.
+func (r *Row) usual(n, want int) bool {
+	t := r.table
+	if n > want {
+		if t.short {
+			r.Astray = true
+			return true
+		}
+		for _, c := range r.Cells[want:] {
+			if n != want+t.spare || !isBlank(c.Text) {
+				return false
+			}
+		}
+		r.Cells = r.Cells[:want]
+		return true
+	}
+	for i := n; i < want; i++ {
+		if !t.trimmed && (!t.heading || !isBlank(t.columns[i].Heading)) {
+			return false
+		}
+	}
+	for i := range r.Cells {
+		if t.trimmed && r.misfits(i) {
+			return false
+		}
+	}
+	last := r.Cells[n-1]
+	for range want - n {
+		r.Cells = append(r.Cells, Cell{Line: last.Line, Column: last.Column + utf8.RuneCountInString(last.Text)})
+	}
+	return true
 }
 
 func cells(n int) string { return plural(n, "one cell", "%d cells") }

@@ -18,8 +18,8 @@ type Rule struct {
 func Rules() []Rule {
 	all := []*Rule{ruleEmpty, ruleNoHeading, ruleEncoding, ruleDelimiter,
 		ruleHeadingUnknown, ruleHeadingDoubled, ruleHeadingEmpty, ruleHeadingUnit, ruleHeadingReading, ruleHeadingRemark,
-		ruleRagged, ruleQuote, ruleUnclosed,
-		ruleUndecodable, ruleReplacement, ruleMojibake, ruleControl, rulePrivate, ruleInvisible, ruleArchive}
+		ruleTitle, ruleSecond, ruleAside, ruleRagged, ruleShifted, ruleQuote, ruleUnclosed,
+		ruleUndecodable, ruleReplacement, ruleMojibake, ruleControl, rulePrivate, ruleInvisible, ruleArchive, ruleWorksheet}
 	out := make([]Rule, len(all))
 	for i, r := range all {
 		out[i] = *r
@@ -28,6 +28,11 @@ func Rules() []Rule {
 }
 
 const noSource = "common practice, no source"
+
+// shiftedExample is a table long enough to know what its columns hold.
+const shiftedExample = "id,number,scientificName,family,country,locality,minimumElevationInMeters\n" +
+	"10,1,Erica arborea L.,Ericaceae,Portugal,Lindoso,720\n11,1,Erica cinerea L.,Ericaceae,Portugal,Parada,700\n" +
+	"12,1,Ilex aquifolium L.,Aquifoliaceae,Portugal,Lindoso,720\n13,1,Erica umbellata L.,Ericaceae,Portugal,Parada,710\n14,2,Erica arborea L.,Ericaceae,Portugal,Parada,650\n"
 
 var (
 	ruleEmpty = &Rule{"table-empty", "the file holds no table", noSource, label.Error,
@@ -52,6 +57,14 @@ var (
 	ruleHeadingRemark = &Rule{"heading-remark", "brackets in a heading say something that is not used", noSource, label.Note,
 		"country,lat (WGS84)\nPortugal,41.7157\n", "country,lat,geodeticDatum\nPortugal,41.7157,WGS84\n"}
 
+	ruleTitle = &Rule{"table-title", "rows stand above the headings", noSource, label.Note,
+		"Plants of the spring trip\ncountry,locality,habitat\nPortugal,Lindoso,\n", "country,locality,habitat\nPortugal,Lindoso,\n"}
+	ruleSecond = &Rule{"heading-rows", "the headings take more than one row", noSource, label.Note,
+		"country,altitude,lat\n,m,°\nPortugal,720,41.7157\n", "country,altitude (m),lat\nPortugal,720,41.7157\n"}
+	ruleAside = &Rule{"row-aside", "a row is no record but the headings again, a title, a sum or a remark", noSource, label.Note,
+		"country,locality\nPortugal,Lindoso\ncountry,locality\nPortugal,Parada\n", "country,locality\nPortugal,Lindoso\nPortugal,Parada\n"}
+	ruleShifted = &Rule{"row-shifted", "the cells of a row stand under the headings of other columns", noSource, label.Error,
+		shiftedExample + "15,2,Erica arborea L.,Ericaceae,Portugal,Lindoso, by the bridge,720\n", shiftedExample + "15,2,Erica arborea L.,Ericaceae,Portugal,\"Lindoso, by the bridge\",720\n"}
 	ruleRagged = &Rule{"row-ragged", "a row has fewer or more cells than the heading row", "RFC 4180 section 2.4", label.Error,
 		"country,locality\nPortugal\n", "country,locality\nPortugal,\n"}
 	ruleQuote = &Rule{"cell-quote", "a quote stands where the rules of quoting have none", "RFC 4180 section 2.5 to 2.7", label.Warning,
@@ -72,5 +85,6 @@ var (
 	ruleInvisible = &Rule{"text-invisible", "a cell holds a character that nobody sees", "The Unicode Standard, section 23.2", label.Warning,
 		"country,locality\nPortugal,Lin\u00addoso\u200b\n", "country,locality\nPortugal,Lindoso\n"}
 
-	ruleArchive = &Rule{"archive-description", "a Darwin Core archive and its meta.xml do not fit together", "Darwin Core text guide", label.Warning, "", ""}
+	ruleWorksheet = &Rule{"worksheet", "a workbook has what a table of text has not: other worksheets, hidden rows, merged cells, formulas without a result", noSource, label.Warning, "", ""}
+	ruleArchive   = &Rule{"archive-description", "a Darwin Core archive and its meta.xml do not fit together", "Darwin Core text guide", label.Warning, "", ""}
 )

@@ -11,6 +11,7 @@
 package table
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -45,6 +46,9 @@ type Options struct {
 	Quote rune
 	// Literal makes quotes ordinary letters, as in plain tab-separated files.
 	Literal bool
+	// Worksheet is the name of the worksheet of a workbook; "" finds the one
+	// with the table.
+	Worksheet string
 	// MaxCell and MaxRow bound a cell and a row in bytes of UTF-8; 0 is 1 MiB
 	// and 8 MiB.
 	MaxCell, MaxRow int
@@ -109,17 +113,24 @@ type Column struct {
 type Table struct {
 	parts    []part // the file; an archive may have its core in several
 	o        Options
-	skip     int  // physical lines before the heading row or the first record
-	heading  bool // there is a heading row
-	archive  bool // the columns are as an archive's description says
-	mapped   bool // and they are not simply the file's own
-	width    int  // cells in a row of the file
+	skip     int   // physical lines before the heading row or the first record
+	heading  bool  // there is a heading row
+	under    int   // rows below it that belong to it
+	spare    int   // empty cells that every row has beyond the last column
+	short    bool  // every row has more cells than there are headings
+	trimmed  bool  // rows end with their last filled cell
+	starts   []int // the lines where the rows of the last sample begin
+	archive  bool  // the columns are as an archive's description says
+	mapped   bool  // and they are not simply the file's own
+	width    int   // cells in a row of the file
 	columns  []Column
 	index    termIndex
 	verbatim map[string]int // by Column.Verbatim
 	findings []label.Finding
-	events   *events // that the rows are specimens of, nil if the table has all
-	key      int     // and the column that names them
+	profiles []profile  // what the columns hold, nil where too little is known
+	sheet    *worksheet // that the text was made of, nil for a table of text
+	events   *events    // that the rows are specimens of, nil if the table has all
+	key      int        // and the column that names them
 	digest   atomic.Pointer[string]
 	released sync.Pool // of *Row
 }
@@ -138,6 +149,9 @@ type part struct {
 func Open(src Source, o Options) (*Table, error) {
 	if err := o.check(); err != nil {
 		return nil, fmt.Errorf("%s: %w", src.Name(), err)
+	}
+	if head, err := headOf(src); err == nil && bytes.HasPrefix(head, []byte("PK\x03\x04")) && isPackedWorkbook(src) {
+		return openWorkbook(src, o)
 	}
 	t := &Table{o: o, heading: true}
 	if err := t.addPart(src); err != nil {
@@ -253,9 +267,11 @@ func (t *Table) rows(p part, sum hash.Hash, n *int, yield func(*Row, error) bool
 	defer r.Close()
 	l := t.lexer(p, r, t.o.Comma, sum)
 	if t.heading {
-		if _, err := l.next(); err != nil {
-			yield(nil, t.fault(p, l, 0, err))
-			return false
+		for range 1 + t.under {
+			if _, err := l.next(); err != nil {
+				yield(nil, t.fault(p, l, 0, err))
+				return false
+			}
 		}
 	}
 	l.keepBlank = t.width == 1

@@ -118,7 +118,7 @@ func spaced(term, cell string) (text, rule string) {
 // damaged reports whether the reading itself found the row wrong: its cells may
 // stand under other headings than they were meant for.
 func damaged(row *table.Row) bool {
-	if len(row.Cells) != len(row.Table().Columns()) {
+	if row.Astray || row.Aside || len(row.Cells) != len(row.Table().Columns()) {
 		return true
 	}
 	for _, f := range row.Findings {
