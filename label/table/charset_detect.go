@@ -1,0 +1,349 @@
+package table
+
+import (
+	"bytes"
+	"math"
+	"slices"
+	"strings"
+	"sync"
+	"unicode/utf8"
+)
+
+// legacy are the encodings that tables come in when they are not Unicode, the
+// likelier first: where two read a table alike, the first is named. The figure
+// is the logarithm of how likely each is, as far as that counts.
+var legacy = []struct {
+	name   string
+	likely float64
+}{
+	{"windows-1252", 0}, {"windows-1250", -0.5}, {"windows-1251", -0.5}, {"windows-1253", -0.5}, {"windows-1254", -0.5}, {"windows-1257", -0.5},
+	{"macintosh", -1}, {"ibm850", -1.5}, {"ibm437", -2}, {"ibm852", -1.5}, {"ibm866", -1},
+	{"iso-8859-15", -1}, {"iso-8859-2", -1}, {"koi8-r", -0.5},
+	{"shift_jis", 0}, {"euc-jp", -0.5}, {"gb18030", 0}, {"big5", 0}, {"euc-kr", 0},
+	{"iso-8859-5", -2}, {"windows-1255", -1}, {"windows-1256", -1}, {"windows-874", -1},
+}
+
+var legacyCharsets = sync.OnceValue(func() []*charset {
+	all := make([]*charset, len(legacy))
+	for i, l := range legacy {
+		c, err := findCharset(l.name)
+		must(err)
+		all[i] = c
+	}
+	return all
+})
+
+// What it takes to be sure.
+const (
+	scoredTokens = 500 // that are looked at, spread over the table
+	tokenWeight  = 5   // the most that one token counts between two encodings
+	textWeight   = 8    // and where it is text in one of them alone
+	sureMargin   = 7   // that the best must be ahead of any other
+	minTokens    = 3   // different ones without which cells are judged one by one
+	sensible     = 0.9 // the part of the tokens that must make sense
+	perByte      = -5  // the least likelihood of a byte that makes sense
+)
+
+// A verdict is what a survey tells of a file's encoding.
+type verdict struct {
+	best  *charset
+	sure  bool
+	other []*charset // that might be it, where it is not sure; the likelier first
+	whole bool       // the whole file is in one encoding, and that is best
+	// mix are the encodings met in a file that is in more than one, with the
+	// logarithm of how often each is.
+	mix []share
+	// tongues are the languages met, with the logarithm of their part.
+	tongues []tongue
+}
+
+type share struct {
+	charset *charset
+	log     float64
+}
+
+type tongue struct {
+	*language
+	log float64
+}
+
+// A candidate is an encoding under trial.
+type candidate struct {
+	*charset
+	prior   float64
+	texts   [][]rune // of the tokens
+	scores  []float64
+	total   float64
+	tongues []tongue
+}
+
+// decode reads bytes in the charset; what stands for nothing is U+FFFD.
+func (c *charset) decode(s string, ended bool) []rune {
+	if c.scheme == single {
+		out := make([]rune, 0, len(s))
+		for i := range len(s) {
+			r, _ := utf8.DecodeRuneInString(c.table[s[i]])
+			out = append(out, r)
+		}
+		return out
+	}
+	text := s
+	if c.scheme == multi {
+		text, _ = c.enc.NewDecoder().String(s)
+	}
+	out := []rune(text)
+	if n := len(out); !ended && n > 0 && out[n-1] == utf8.RuneError {
+		out = out[:n-1] // cut in the middle of a character
+	}
+	return out
+}
+
+// score finds how well the tokens read in the candidate's encoding, and the
+// languages that they are in.
+func (c *candidate) score(tokens []token) {
+	all := languages()
+	c.texts = make([][]rune, len(tokens))
+	by := make([][]float64, len(tokens))
+	for i, t := range tokens {
+		c.texts[i] = c.decode(t.text, t.ended)
+		by[i] = make([]float64, len(all))
+		for j, l := range all {
+			by[i][j] = float64(l.likelihood(c.texts[i]))
+		}
+	}
+	// A table is in few languages: each is given the part that it explains.
+	part := make([]float64, len(all))
+	for j := range part {
+		part[j] = 1 / float64(len(all))
+	}
+	c.scores = make([]float64, len(tokens))
+	for range 6 {
+		sum := make([]float64, len(all))
+		for i := range tokens {
+			c.scores[i] = mixed(by[i], part, sum)
+		}
+		const lent = 3
+		for j := range part {
+			part[j] = (sum[j] + lent/float64(len(all))) / (float64(len(tokens)) + lent)
+		}
+	}
+	for i := range tokens {
+		c.total += max(c.scores[i], worst(tokens[i]))
+	}
+	c.total += c.prior
+	for j, p := range part {
+		c.tongues = append(c.tongues, tongue{all[j], math.Log(p)})
+	}
+	slices.SortStableFunc(c.tongues, func(a, b tongue) int {
+		switch {
+		case a.log > b.log:
+			return -1
+		case a.log < b.log:
+			return 1
+		}
+		return 0
+	})
+}
+
+// mixed returns the logarithm of a sum of parts, and adds to sum what each of
+// them has of it.
+func mixed(logs, part, sum []float64) float64 {
+	top := math.Inf(-1)
+	for j, l := range logs {
+		top = max(top, l+math.Log(part[j]))
+	}
+	total := 0.0
+	for j, l := range logs {
+		total += part[j] * math.Exp(l-top)
+	}
+	for j, l := range logs {
+		sum[j] += part[j] * math.Exp(l-top) / total
+	}
+	return top + math.Log(total)
+}
+
+// worst is the least that one token may bring: it may be damaged itself.
+func worst(t token) float64 { return -8 * float64(len(t.text)) }
+
+// detect tells the encoding of a file that is not UTF-8.
+func detect(s *survey) verdict {
+	tokens := spread(s.bad, scoredTokens)
+	if len(tokens) == 0 {
+		return verdict{}
+	}
+	cands := make([]*candidate, 0, len(legacy))
+	for i, cs := range legacyCharsets() {
+		c := &candidate{charset: cs, prior: legacy[i].likely}
+		if cs.name == "macintosh" && s.ends.cr && !s.ends.lf {
+			c.prior += 3 // the line ends of old Macs
+		}
+		c.prior += headingsKnown(cs, s.heading)
+		c.score(tokens)
+		cands = append(cands, c)
+	}
+	slices.SortStableFunc(cands, func(a, b *candidate) int {
+		switch {
+		case a.total > b.total:
+			return -1
+		case a.total < b.total:
+			return 1
+		}
+		return 0
+	})
+	best := cands[0]
+	for _, c := range cands { // the first in the list of those that read alike
+		if c.reads(s, tokens, best) && rank(c.charset) < rank(best.charset) {
+			best = c
+		}
+	}
+	v := verdict{best: best.charset, sure: true, tongues: best.tongues[:min(len(best.tongues), 6)]}
+	for _, c := range cands {
+		if c != best && !c.reads(s, tokens, best) && best.ahead(c, tokens) < sureMargin {
+			v.sure = false
+			v.other = append(v.other, c.charset)
+		}
+	}
+	v.whole = len(tokens) >= minTokens && best.explains(tokens) && !mixedWithUTF8(best, s, len(tokens))
+	if !v.whole {
+		v.mix = mixture(cands, tokens)
+	}
+	return v
+}
+
+func rank(c *charset) int {
+	return slices.Index(legacyCharsets(), c)
+}
+
+// spread takes at most n of the tokens, from all over the file.
+func spread(tokens []token, n int) []token {
+	if len(tokens) <= n {
+		return tokens
+	}
+	out := make([]token, n)
+	for i := range out {
+		out[i] = tokens[i*len(tokens)/n]
+	}
+	return out
+}
+
+// headingsKnown is what speaks for an encoding since headings can be read in it.
+func headingsKnown(c *charset, line []byte) float64 {
+	high := bytes.IndexFunc(line, func(r rune) bool { return r >= 0x80 }) >= 0
+	if !high {
+		return 0
+	}
+	text := string(c.decode(string(line), true))
+	known := 0
+	for _, comma := range commas {
+		n := 0
+		for cell := range strings.SplitSeq(text, string(comma.r)) {
+			cell = strings.Trim(cell, "\"' ")
+			plain := strings.IndexFunc(cell, func(r rune) bool { return r >= 0x80 }) < 0
+			if !plain && vocabulary().read(cell).meaning != nil {
+				n++
+			}
+		}
+		known = max(known, n)
+	}
+	return float64(min(known, 4)) * 2.5
+}
+
+// reads reports whether c and d read the file alike.
+func (c *candidate) reads(s *survey, tokens []token, d *candidate) bool {
+	if c == d {
+		return true
+	}
+	if c.scheme == single && d.scheme == single {
+		for b := 0x80; b < 0x100; b++ {
+			if s.bytes[b] > 0 && c.table[b] != d.table[b] {
+				return false
+			}
+		}
+		return true
+	}
+	for i := range tokens {
+		if !slices.Equal(c.texts[i], d.texts[i]) {
+			return false
+		}
+	}
+	return !s.cut
+}
+
+// ahead is by how much c reads better than d; no token counts for much.
+func (c *candidate) ahead(d *candidate, tokens []token) float64 {
+	sum := c.prior - d.prior
+	for i := range tokens {
+		w, most := worst(tokens[i]), float64(tokenWeight)
+		if isText(c.texts[i]) != isText(d.texts[i]) {
+			most = textWeight
+		}
+		sum += max(-most, min(most, max(w, c.scores[i])-max(w, d.scores[i])))
+	}
+	return sum
+}
+
+// explains reports whether nearly all tokens make sense.
+func (c *candidate) explains(tokens []token) bool {
+	good := 0
+	for i, t := range tokens {
+		if c.sensible(i, t) {
+			good++
+		}
+	}
+	return float64(good) >= sensible*float64(len(tokens))
+}
+
+func (c *candidate) sensible(i int, t token) bool {
+	return isText(c.texts[i]) && c.scores[i] >= perByte*float64(len(t.text)+1)
+}
+
+// isText reports whether no character is a control or stands for nothing.
+func isText(text []rune) bool {
+	return !slices.ContainsFunc(text, func(r rune) bool { return r == utf8.RuneError || r >= 0x7F && r < 0xA0 || r < ' ' })
+}
+
+// mixedWithUTF8 reports whether the file holds so much UTF-8 that it is not in
+// the one encoding: text that reads better as UTF-8 than in that.
+func mixedWithUTF8(c *candidate, s *survey, bad int) bool {
+	good := spread(s.good, scoredTokens)
+	n := 0
+	plain := &candidate{charset: utf8Charset}
+	plain.score(good)
+	same := &candidate{charset: c.charset}
+	same.score(good)
+	for i := range good {
+		if plain.scores[i] > same.scores[i]+2 {
+			n++
+		}
+	}
+	return n*10 > bad
+}
+
+// mixture finds the encodings of a file in several.
+func mixture(cands []*candidate, tokens []token) []share {
+	part := make([]float64, len(cands))
+	for j := range part {
+		part[j] = 1 / float64(len(cands))
+	}
+	logs := make([]float64, len(cands))
+	for range 8 {
+		sum := make([]float64, len(cands))
+		for i := range tokens {
+			for j, c := range cands {
+				logs[j] = max(worst(tokens[i]), c.scores[i]) + c.prior
+			}
+			mixed(logs, part, sum)
+		}
+		const lent = 1
+		for j := range part {
+			part[j] = (sum[j] + lent/float64(len(cands))) / (float64(len(tokens)) + lent)
+		}
+	}
+	var out []share
+	for j, c := range cands {
+		if part[j] > 0.02 {
+			out = append(out, share{c.charset, math.Log(part[j]) + c.prior})
+		}
+	}
+	return out
+}
