@@ -286,7 +286,7 @@ var findingCases = []struct {
 		`warning placeholder: eventDate "?": taken as empty: clear the cell, or write what is known`,
 	}},
 	{[]string{"scientificName", "Thymus capitellatus", "genus", "Thymus", "specificEpithet", "capitelatus"}, []string{
-		`warning name-columns: specificEpithet "capitelatus": the scientific name has capitellatus there; say which is right (did you mean "capitellatus"?)`,
+		`warning name-columns: specificEpithet "capitelatus": the scientific name has capitellatus there; say which is right`,
 	}},
 	{[]string{"identificationQualifier", "cf."}, nil},
 	{[]string{"identificationQualifier", "?"}, nil},
@@ -294,7 +294,7 @@ var findingCases = []struct {
 		`warning qualifier-unplaced: identificationQualifier "cf. villosus": the scientific name has no such word; printed in brackets after it`,
 	}},
 	{[]string{"genus", "Tymus"}, []string{
-		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right (did you mean "Thymus"?)`,
+		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right`,
 	}},
 	{[]string{"minimumElevationInMeters", "152.400"}, nil},
 	{[]string{"minimumElevationInMeters", "152.375"}, nil},

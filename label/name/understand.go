@@ -203,18 +203,18 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		case e != "" && n.Epithet != "" && !alike(e, n.Epithet):
 			say("genus", c.Genus, "the columns say "+g+" "+e+", the scientific name "+n.Genus+" "+n.Epithet+"; say which is right", "")
 		default:
-			say("genus", c.Genus, "the scientific name begins with "+n.Genus+"; say which is right", n.Genus)
+			say("genus", c.Genus, "the scientific name begins with "+n.Genus+"; say which is right", "")
 		}
 		return out
 	}
 	if g := genusOf(c.InfragenericEpithet); g != "" && n.Infrageneric != "" && !same(g, n.Infrageneric) {
-		say("infragenericEpithet", c.InfragenericEpithet, "the scientific name has "+n.Infrageneric+" there; say which is right", n.Infrageneric)
+		say("infragenericEpithet", c.InfragenericEpithet, "the scientific name has "+n.Infrageneric+" there; say which is right", "")
 	}
 	if e := epithetOf(c.SpecificEpithet); e != "" && n.Genus != "" && !alike(e, n.Epithet) && !n.Formula && !p.inWords(e) {
 		if n.Epithet == "" {
 			say("specificEpithet", c.SpecificEpithet, "the scientific name has no species epithet; say which is right", "")
 		} else {
-			say("specificEpithet", c.SpecificEpithet, "the scientific name has "+n.Epithet+" there; say which is right", n.Epithet)
+			say("specificEpithet", c.SpecificEpithet, "the scientific name has "+n.Epithet+" there; say which is right", "")
 		}
 		return out
 	}
@@ -222,7 +222,7 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		if n.Infraspecific == "" {
 			say("infraspecificEpithet", c.InfraspecificEpithet, "the scientific name has no infraspecific epithet; say which is right", "")
 		} else {
-			say("infraspecificEpithet", c.InfraspecificEpithet, "the scientific name has "+n.Infraspecific+" there; say which is right", n.Infraspecific)
+			say("infraspecificEpithet", c.InfraspecificEpithet, "the scientific name has "+n.Infraspecific+" there; say which is right", "")
 		}
 		return out
 	}

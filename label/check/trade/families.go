@@ -6,7 +6,6 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"sync"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -23,15 +22,23 @@ func familyRules() []check.Rule {
 	}
 	return []check.Rule{
 		{
-			Name: "family-spelling", Severity: label.Warning, Source: "ICN Art. 18.5 (families with two names); families: APG IV and PPG I",
-			Doc: "one family spelt two ways in a table, or under both of its names", Terms: []string{"family"},
+			Name: "family-spelling", Severity: label.Warning, Source: practice + "; families: APG IV and PPG I",
+			Doc: "a family that is spelt another way in the rest of the table, or one letter from a family that there is", Terms: []string{"family"},
 			Example: run("Lamiaceae", 3, "family", "Laminaceae"), Counterexample: run("Fagaceae", 3, "family", "Fabaceae", "scientificName", "Genista triacanthos Brot."),
 			Table: func() check.TableRule { return &familyTable{} },
 		},
 		{
+			Name: "family-names", Severity: label.Note, Source: "ICN Art. 18.5 (families with two names); APG IV",
+			Doc: "one family under both of its names, or a genus under its family of old and that of today", Terms: []string{"family"},
+			Example: run("Lamiaceae", 3, "family", "Labiatae"), Counterexample: run("Lamiaceae", 3, "family", "LAMIACEAE"),
+			Table: func() check.TableRule {
+				return &familyNames{genusTable: genusTable{genera: map[string]*genusFamilies{}}}
+			},
+		},
+		{
 			Name: "genus-families", Severity: label.Warning, Source: practice,
-			Doc: "one genus under two families", Terms: []string{"family"},
-			Example: run("Plantaginaceae", 3, "family", "Scrophulariaceae"), Counterexample: run("Lamiaceae", 3, "family", "Plantaginaceae", "scientificName", "Plantago coronopus L."),
+			Doc: "one genus under two families, between which no system has moved it", Terms: []string{"family"},
+			Example: run("Plantaginaceae", 3, "family", "Rosaceae"), Counterexample: run("Lamiaceae", 3, "family", "Plantaginaceae", "scientificName", "Plantago coronopus L."),
 			Table: func() check.TableRule { return &genusTable{genera: map[string]*genusFamilies{}} },
 		},
 	}
@@ -68,7 +75,8 @@ func isFamily(s string) bool {
 		return false
 	}
 	f := capitalised(s)
-	return strings.HasSuffix(f, "ae") || strings.Contains(f[len(f)-5:], "ac") || alternative[f] != ""
+	end := f[max(0, len(f)-8):]
+	return strings.HasSuffix(f, "ae") || strings.Contains(end, "ac") || strings.Contains(end, "ce") || alternative[f] != ""
 }
 
 // familySeen is one way in which families are spelt.
@@ -107,48 +115,131 @@ func (t *familyTable) Feed(r *check.Record) {
 	t.seen[text] = &familySeen{text, 1, []cell{cellOf(f)}}
 }
 
-func (t *familyTable) End() []label.Finding {
-	list := slices.SortedFunc(maps.Values(t.seen), func(a, b *familySeen) int {
+// list returns the spellings, the commonest first.
+func (t *familyTable) list() []*familySeen {
+	return slices.SortedFunc(maps.Values(t.seen), func(a, b *familySeen) int {
 		return cmp.Or(cmp.Compare(b.count, a.count), cmp.Compare(a.cells[0].row, b.cells[0].row))
 	})
+}
+
+func (t *familyTable) finding(s *familySeen, message, suggest string) label.Finding {
+	return label.Finding{Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: suggest, Also: also("family", s.cells[1:]), Message: message}
+}
+
+func (t *familyTable) End() []label.Finding {
+	list := t.list()
 	var all []label.Finding
 	for i, s := range list {
-		for _, as := range list[:i] {
-			if capitalised(s.text) == capitalised(as.text) {
-				break // the same but for capitals, which are a matter of style
+		if right, count := misspeltFamily(s, list[:i]); right != "" {
+			message := "no family is called so: " + right + " is all but it"
+			if count > 0 {
+				message = fmt.Sprintf("spelt %q in %s of the table", right, plural(count, "record"))
 			}
-			message := twoWays(s, as)
-			if message == "" {
-				continue
-			}
-			all = append(all, label.Finding{
-				Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: as.text, Also: also("family", s.cells[1:]),
-				Message: message,
-			})
-			break
+			all = append(all, t.finding(s, message, right))
 		}
 	}
 	return all
 }
 
-// twoWays says how a family is spelt beside a commoner spelling, "" if the two
-// are of two families.
-func twoWays(s, as *familySeen) string {
-	f, g := capitalised(s.text), capitalised(as.text)
-	switch {
-	case modern(f) == modern(g):
-		return fmt.Sprintf("the same family as %s, as %s of the table %s it: both names are right, but use one", as.text, plural(as.count, "record"), has(as.count))
-	case families()[f]:
-		return ""
-	case families()[g] && as.count >= s.count, as.count >= max(common, 3*s.count):
-		if s, t := strings.LastIndex(f, "ac"), strings.LastIndex(g, "ac"); s >= 2 && s == t && f[:s] == g[:t] {
-			return fmt.Sprintf("spelt %q in %s of the table", as.text, plural(as.count, "record"))
+// misspeltFamily returns the family that s is likely meant for, and in how many
+// records of the table it stands; "" if s is none that is misspelt. Commoner
+// spellings come first.
+func misspeltFamily(s *familySeen, commoner []*familySeen) (right string, count int) {
+	f := capitalised(s.text)
+	if families()[f] {
+		return "", 0
+	}
+	for _, as := range commoner {
+		g := capitalised(as.text)
+		if g == f || modern(f) == modern(g) {
+			return "", 0 // capitals are a matter of style
 		}
-		if short := min(len([]rune(f)), len([]rune(g))) - len("aceae"); short >= 3 && within([]rune(f), []rune(g), 1+min(1, short/5)) {
-			return fmt.Sprintf("spelt %q in %s of the table", as.text, plural(as.count, "record"))
+		if (families()[g] || as.count >= max(common, 3*s.count)) && familySlip(f, g) {
+			return as.text, as.count
 		}
 	}
-	return ""
+	return nearFamily(f), 0
+}
+
+// familySlip reports whether f is g, mistyped.
+func familySlip(f, g string) bool {
+	if s, t := strings.LastIndex(f, "ac"), strings.LastIndex(g, "ac"); s >= 2 && s == t && f[:s] == g[:t] && !strings.HasSuffix(f, "aceae") {
+		return true // another ending
+	}
+	x, y := []rune(f), []rune(g)
+	short := len(y)
+	if strings.HasSuffix(f, "aceae") {
+		short = min(short, len(x))
+	}
+	short -= len("aceae")
+	return short >= 2 && (short >= 3 || !strings.HasSuffix(f, "aceae")) && within(x, y, 1+min(1, short/5))
+}
+
+// nearFamily returns the one family of the list that a word of a family's form is
+// a letter away from. The list has not all families, so short names, of which many
+// are alike, are left alone.
+func nearFamily(f string) string {
+	near := ""
+	for g := range families() {
+		stem := min(len(f), len(g)) - len("aceae")
+		if (stem >= 5 || stem >= 2 && !strings.HasSuffix(f, "aceae")) && within([]rune(f), []rune(g), 1) {
+			if near != "" {
+				return ""
+			}
+			near = g
+		}
+	}
+	return near
+}
+
+// familyNames finds families under both of their names, and families between which
+// systems move genera: both are right, but a herbarium files under one.
+type familyNames struct {
+	familyTable
+	genusTable
+}
+
+func (t *familyNames) Feed(r *check.Record) {
+	t.familyTable.Feed(r)
+	t.genusTable.Feed(r)
+}
+
+func (t *familyNames) End() []label.Finding {
+	list := t.list()
+	var all []label.Finding
+	for i, s := range list {
+		for _, as := range list[:i] {
+			if f, g := capitalised(s.text), capitalised(as.text); f != g && modern(f) == modern(g) {
+				all = append(all, t.finding(s, fmt.Sprintf("the same family as %s, as %s of the table %s it: both names are right, but use one",
+					as.text, plural(as.count, "record"), has(as.count)), as.text))
+				break
+			}
+		}
+	}
+	return append(all, t.bySystem()...)
+}
+
+// bySystem joins the genera that stand under the same two families.
+func (t *familyNames) bySystem() []label.Finding {
+	var all []label.Finding
+	told := map[[2]string]int{} // place in all
+	for _, d := range t.twoFamilies() {
+		s, as := d.s, d.as
+		if !oneSystem(s.text, as.text) {
+			continue
+		}
+		key := [2]string{capitalised(s.text), capitalised(as.text)}
+		if i, ok := told[key]; ok {
+			all[i].Also = append(all[i].Also, also("family", s.cells)...)
+			continue
+		}
+		told[key] = len(all)
+		all = append(all, label.Finding{
+			Origin: s.cells[0].origin(t.genusTable.file, "family"), Value: s.text, Also: also("family", s.cells[1:]),
+			Message: fmt.Sprintf("%s stands under %s in %s of the table: systems differ here, so use one", d.genus, as.text, plural(as.count, "other record")),
+		})
+	}
+	return all
 }
 
 func has(n int) string {
@@ -219,71 +310,45 @@ func genusOf(r *check.Record) string {
 	return genus
 }
 
-func (t *genusTable) End() []label.Finding {
-	var all []label.Finding
+// A double is a genus that stands under a second family s beside the commoner one.
+type double struct {
+	genus string
+	s, as *familySeen
+}
+
+func (t *genusTable) twoFamilies() []double {
+	var all []double
 	for _, genus := range slices.Sorted(maps.Keys(t.genera)) {
 		list := t.genera[genus].families
 		slices.SortStableFunc(list, func(a, b *familySeen) int { return cmp.Compare(b.count, a.count) })
 		for i, s := range list {
-			if i == 0 || capitalised(s.text) == capitalised(list[0].text) || twoWays(s, list[0]) != "" {
-				continue // a spelling has a finding of its own
+			if i == 0 || modern(s.text) == modern(list[0].text) {
+				continue
 			}
-			suggest := list[0].text
-			if list[0].count == s.count {
-				suggest = ""
+			// A spelling has a finding of its own.
+			if right, _ := misspeltFamily(s, list[:1]); right == "" {
+				all = append(all, double{genus, s, list[0]})
 			}
-			all = append(all, label.Finding{
-				Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: suggest, Also: also("family", s.cells[1:]),
-				Message: fmt.Sprintf("%s stands under %s in %s of the table: one genus has one family", genus, list[0].text, plural(list[0].count, "other record")),
-			})
 		}
 	}
 	return all
 }
 
-// families are good names of families of plants: two that differ by a letter
-// (Fagaceae, Fabaceae) are no misspelling.
-var families = sync.OnceValue(func() map[string]bool {
-	m := map[string]bool{}
-	for _, stem := range strings.Fields(familyStems) {
-		m[stem+"aceae"] = true
+func (t *genusTable) End() []label.Finding {
+	var all []label.Finding
+	for _, d := range t.twoFamilies() {
+		s, as := d.s, d.as
+		if oneSystem(s.text, as.text) {
+			continue
+		}
+		suggest := as.text
+		if as.count == s.count {
+			suggest = ""
+		}
+		all = append(all, label.Finding{
+			Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: suggest, Also: also("family", s.cells[1:]),
+			Message: fmt.Sprintf("%s stands under %s in %s of the table: one genus has one family", d.genus, as.text, plural(as.count, "other record")),
+		})
 	}
-	for old := range alternative {
-		m[old] = true
-	}
-	return m
-})
-
-// familyStems are the names of families without -aceae: of seed plants after
-// APG IV and Christenhusz et al. 2011, of ferns and lycophytes after PPG I, of
-// bryophytes, lichens and algae a choice, and some that older books have. From
-// memory.
-const familyStems = `
-Acanth Achari Acor Actinidi Adox Aextoxic Aizo Akani Alismat Alseuosmi Alstroemeri Altingi Alzate Amaranth Amaryllid Amborell Anacampserot Anacardi Anarthri Ancistroclad Anisophylle Annon Aphanopetal Aphloi Api
-Apocyn Apodanth Aponogeton Aquifoli Ar Arali Arec Argophyll Aristolochi Asparag Asphodel Asteli Aster Asteropei Atherospermat Austrobailey Balanop Balanophor Balsamin Barbey Barbeui Basell Bat Begoni Berberid
-Berberidopsid Betul Biebersteini Bignoni Bix Blandfordi Bonneti Boragin Bory Brassic Bromeli Brunelli Bruni Burmanni Burser Butom Bux Byblid Cabomb Cact Calceolari Calophyll Calycanth Calycer Campanul Campynemat
-Canell Cann Cannab Cappar Caprifoli Cardiopterid Caric Carlemanni Caryocar Caryophyll Casuarin Celastr Centrolepid Centroplac Cephalot Ceratophyll Cercidiphyll Chloranth Chrysobalan Circaeaster Cist Cleom Clethr Clusi
-Colchic Columelli Combret Commelin Connar Convolvul Coriari Corn Corsi Corynocarp Cost Crassul Crossosomat Crypteroni Ctenoloph Cucurbit Cunoni Curtisi Cyclanth Cymodoce Cynomori Cyper Cyrill Cytin Daphniphyll
-Dasypogon Datisc Degeneri Diapensi Dichapetal Didiere Dilleni Dioncophyll Dioscore Dipentodont Dipterocarp Dirachm Doryanth Droser Drosophyll Eben Ecdeiocole Elaeagn Elaeocarp Elatin Emblingi Eric Eriocaul
-Erythroxyl Escalloni Eucommi Euphorbi Euphroni Eupomati Euptele Fab Fag Flagellari Fouquieri Frankeni Garry Geissolomat Gelsemi Gentian Gerani Gerrardin Gesneri Gisek Gomorteg Goodeni Goupi Grossulari Grubbi
-Guamatel Gunner Gyrostemon Haemodor Halophyt Haloragid Hamamelid Hanguan Haptanth Heliconi Helwingi Hernandi Himantandr Hu Humiri Hydatell Hydnor Hydrange Hydrocharit Hydrole Hydrostachy Hyperic Hypoxid Icacin
-Irid Irvingi Itea Ite Ixioliri Ixonanth Joinville Jugland Junc Juncagin Kew Kirki Koeberlini Krameri Lacistemat Lactorid Lami Lanari Lardizabal Laur Lecythid Lentibulari Lepidobotry Lili Lime
-Limnanth Lin Linderni Loas Logani Lophiocarp Lophopyxid Loranth Lowi Lythr Magnoli Malpighi Malv Marant Marcgravi Martyni Maundi Mayac Maz Melanthi Melastomat Meli Melianth Menisperm Menyanth Metteniusi
-Microte Mitrastemon Mollugin Monimi Montini Mor Moring Muntingi Mus Myodocarp Myric Myristic Myrothamn Myrt Nartheci Nelumbon Nepenth Neurad Nitrari Nothofag Nyctagin Nymphae Nyss Ochn Olac Ole
-Onagr Oncothec Opili Orchid Orobanch Oxalid Paeoni Pand Pandan Papaver Paracryphi Passiflor Paulowni Pedali Penae Pennanti Pentaphragmat Pentaphylac Penthor Per Peridisc Petermanni Petenae
-Petrosavi Phellin Philesi Philydr Phrym Phyllanth Phyllonom Physen Phytolacc Picramni Picrodendr Piper Pittospor Plantagin Platan Plocosperm Plumbagin Po Podostem Polemoni Polygal Polygon Pontederi Portulac Posidoni
-Potamogeton Primul Prote Putranjiv Quillaj Rafflesi Ranuncul Rapate Resed Restion Rhabdodendr Rhamn Rhipogon Rhizophor Roridul Ros Rousse Rubi Ruppi Rut Sabi Salic Salvador Santal Sapind Sapot Sarcobat Sarcolaen
-Sarraceni Saurur Saxifrag Scheuchzeri Schisandr Schlegeli Schoepfi Scrophulari Setchellanth Simaroub Simmondsi Siparun Sladeni Smilac Solan Sphaerosepal Sphenocle Stachyur Staphyle Stegnospermat Stemon Stemonur
-Stilb Strasburgeri Strelitzi Stylidi Styrac Surian Symploc Talin Tamaric Tapisci Tecophilae Tetracarpae Tetrachondr Tetramel Tetramerist The Thesm Thismi Thomandersi Thurni Thymelae Ticodendr Tofieldi Torricelli
-Tovari Trigoni Triurid Trochodendr Tropaeol Typh Ulm Urtic Vahli Vellozi Verben Viburn Viol Vit Vochysi Winter Xanthorrhoe Xeronemat Xyrid Zingiber Zoster Zygophyll
-Acer Agav Antheric Apostasi Viviani Alli Asclepiad Buddlej Bombac Callitrich Chenopodi Convallari Cuscut Dipsac Dracaen Empetr Flacourti Globulari Hippocastan Hippurid Hyacinth Hydrophyll Lemn Lobeli Mimos Caesalpini
-Myrsin Najad Papilion Parnassi Pyrol Punic Rusc Sambuc Sterculi Taxodi Tili Trap Trilli Valerian Visc Zannichelli Monotrop Nolan Alo Ehreti Cochlosperm Turner Sonnerati Lee Melanophyll
-Araucari Cephalotax Cupress Cycad Ephedr Ginkgo Gnet Pin Podocarp Sciadopity Tax Welwitschi Zami
-Lycopodi Isoet Selaginell Equiset Psilot Ophiogloss Maratti Osmund Hymenophyll Matoni Dipterid Gleicheni Lygodi Schizae Anemi Salvini Marsile Thyrsopterid Loxsomat Culcit Plagiogyri Ciboti Metaxy Dicksoni Cyathe
-Saccolomat Cystodi Lonchitid Lindsae Pterid Dennstaedti Cystopterid Rhachidosor Diplaziopsid Desmophlebi Hemidicty Aspleni Woodsi Onocle Blechn Athyri Thelypterid Didymochlaen Hypodemati
-Dryopterid Nephrolepid Lomariopsid Tectari Oleandr Davalli Polypodi Adiant Aspidi Parkeri
-Sphagn Polytrich Funari Grimmi Dicran Potti Bry Mni Hypn Brachytheci Amblystegi Leucobry Orthotrich Bartrami Fissident Encalypt Neckere Thuidi Hylocomi Marchanti Ricci Jungermanni Lejeune Frullani Radul Porell
-Metzgeri Pelli Plagiochil Scapani Lophocole Cephalozi Calypogei Aneur Anthocerot Fontinal Plagiotheci Climaci Leucodont Rhabdoweisi Ditrich Hedwigi
-Parmeli Clad Cladoni Physci Lecanor Lecide Ramalin Teloschist Peltiger Pertusari Graphid Verrucari Umbilicari Stereocaul Collemat Nephromat Lobari Roccell Arthoni Usne Rhizocarp Acarospor Candelari Porpidi Bacidi Megaspor
-Fuc Ulv Cladophor Corallin Sargass Dictyot Laminari Gelidi Gigartin Rhodomel Cerami Bangi Codi Caulerp Char Gracilari Palmari Ectocarp Delesseri
-`
+	return all
+}

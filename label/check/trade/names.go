@@ -148,6 +148,7 @@ type binomial struct {
 	genus, epithet string
 	count          int
 	authors        map[string]bool // of the species, simplified; empty where unknown
+	below          map[string]bool // infraspecific epithets
 	first          *kept
 }
 
@@ -202,7 +203,7 @@ func (t *spellingTable) binomials() []*binomial {
 		key := [2]string{k.Genus, k.Epithet}
 		b := joined[key]
 		if b == nil {
-			b = &binomial{genus: k.Genus, epithet: k.Epithet, authors: map[string]bool{}, first: k}
+			b = &binomial{genus: k.Genus, epithet: k.Epithet, authors: map[string]bool{}, below: map[string]bool{}, first: k}
 			joined[key] = b
 		}
 		b.count += k.count
@@ -211,6 +212,9 @@ func (t *spellingTable) binomials() []*binomial {
 		}
 		if k.Infraspecific == "" && k.Authorship != "" {
 			b.authors[plainAuthor(k.Authorship)] = true
+		}
+		if k.Infraspecific != "" && !k.Autonym {
+			b.below[k.Infraspecific] = true
 		}
 	}
 	return slices.SortedFunc(maps.Values(joined), func(a, b *binomial) int {
@@ -239,14 +243,14 @@ func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *bi
 			if as.count < max(common, 3*b.count) {
 				break
 			}
-			if bits.OnesCount64(sets[i]^sets[j]) > 4 {
+			if bits.OnesCount64(sets[i]^sets[j]) > 6 {
 				continue
 			}
 			limit := 1
-			if len(b.authors) > 0 && len(as.authors) > 0 {
+			if len(b.authors) > 0 && len(as.authors) > 0 || b.shareBelow(as) {
 				limit = 2
 			}
-			if !slip(word(b), word(as), limit) || distinct(b, as) {
+			if !slip(word(b), word(as), limit) && !(b.genus == as.genus && otherEnding(word(b), word(as))) || distinct(b, as) {
 				continue
 			}
 			all = append(all, b.first.finding(fmt.Sprintf("%q is spelt %q in %s of the table", word(b), word(as), plural(as.count, "record")), mend(b, as)))
@@ -254,6 +258,35 @@ func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *bi
 		}
 	}
 	return all
+}
+
+// shareBelow reports whether two binomials have an epithet below the species in
+// common.
+func (b *binomial) shareBelow(as *binomial) bool {
+	for e := range b.below {
+		if as.below[e] {
+			return true
+		}
+	}
+	return false
+}
+
+// endings are those of one adjective in its three genders, and of one person's
+// name in the genitive: a genus has only one of each (Art. 23.5, 60.8).
+var endings = [][]string{{"us", "a", "um"}, {"is", "e"}, {"er", "ra", "rum"}, {"er", "era", "erum"}, {"i", "ii"}, {"ae", "iae"}}
+
+// otherEnding reports whether two epithets are one with another ending.
+func otherEnding(a, b string) bool {
+	for _, set := range endings {
+		for _, x := range set {
+			for _, y := range set {
+				if x != y && len(a) >= len(x)+3 && strings.HasSuffix(a, x) && strings.HasSuffix(b, y) && a[:len(a)-len(x)] == b[:len(b)-len(y)] {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // letters has a bit for each letter of a word that it has, and one for each it

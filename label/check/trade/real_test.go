@@ -76,7 +76,7 @@ func TestRealTableSpoilt(t *testing.T) {
 			}
 			return s
 		}},
-		{"SCIENTIFIC_NAME", "name-spelling", func(s string) string { return strings.Replace(s, "macrantha", "macranta", 1) }},
+		{"SCIENTIFIC_NAME", "name-columns", func(s string) string { return strings.Replace(s, "macrantha", "macranta", 1) }},
 		{"FAMILY", "family-spelling", func(s string) string { return strings.Replace(s, "aceae", "acea", 1) }},
 		{"LOCALITY", "punctuation-doubled", func(s string) string { return strings.Replace(s, ", ", ",, ", 1) }},
 	} {
