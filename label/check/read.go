@@ -32,8 +32,14 @@ func (c *Context) readFields() {
 	for i := range columns {
 		term := columns[i].Term
 		var cell table.Cell
+		if c.row.Follows(i) {
+			continue // read with a column before it
+		}
 		if i < len(c.row.Cells) {
 			cell, term = c.row.Cells[i], c.row.Term(i)
+		}
+		if columns[i].Shared() {
+			cell = c.row.Get(term)
 		}
 		if strings.TrimSpace(cell.Text) == "" {
 			cell = c.row.Get(term)

@@ -30,38 +30,106 @@ func barePrefixed(s string) string {
 // A reading is what a heading was found to be before the columns are compared.
 type reading struct {
 	*meaning        // nil if it is not known
-	unit     string // of the meaning or in brackets
+	unit     string // of the meaning or in brackets: "metres", "feet" or "fathoms"
 	remark   string // what stands in brackets and is not a unit
+	number   int    // of "Collector 2"; 0 if there is none
 }
 
 var (
 	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[]([^()\[\]]*)[)\]]\s*$`)
 	metreUnit = regexp.MustCompile(`^(in )?(m|met(er|re)s?|metros?|mètres?|m ?a\.?s\.?l\.?|m ?s\.?n\.?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
-	footUnit  = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
+	fathoms   = regexp.MustCompile(`^(in )?(fathoms?|fm|fms|fth)\.?$`)
+	lastWord  = regexp.MustCompile(`^(.*\S)(?:[\s_.-]+(?:in[\s_]+)?)(m|met(?:er|re)s?|metros|masl|msnm|ft|feet|foot|fathoms?)\.?$`)
+	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
+	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
+	// plainRemark is what brackets may say that the reading knows anyway.
+	plainRemark = regexp.MustCompile(`(?i)^(dd|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core)$`)
+	footUnit    = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
 )
 
 // read finds what a heading stands for.
 func (v *words) read(heading string) reading {
 	heading = strings.TrimSpace(heading)
-	for _, s := range []string{heading, barePrefixed(heading)} {
-		if m, ok := v.meanings[headingKey(s)]; ok && headingKey(s) != "" {
-			return reading{meaning: m, unit: m.unit}
-		}
+	if r := v.lookup(heading); r.meaning != nil {
+		return r
+	}
+	if len(heading) > longHeading {
+		return reading{}
 	}
 	if b := bracketed.FindStringSubmatch(heading); b != nil && strings.TrimSpace(b[1]) != "" {
 		if r := v.read(b[1]); r.meaning != nil && r.remark == "" {
-			switch in := strings.ToLower(strings.TrimSpace(b[2])); {
-			case metreUnit.MatchString(in):
-				r.unit = "metres"
-			case footUnit.MatchString(in):
-				r.unit = "feet"
-			default:
-				r.remark = strings.TrimSpace(b[2])
+			in := strings.TrimSpace(b[2])
+			if unit := unitOf(strings.ToLower(in)); unit != "" {
+				r.unit = unit
+			} else if !plainRemark.MatchString(in) {
+				r.remark = in
 			}
 			return r
 		}
 	}
+	if w := lastWord.FindStringSubmatch(heading); w != nil {
+		if r := v.lookup(w[1]); r.meaning != nil && measured(r.terms[0]) {
+			r.unit = unitOf(strings.ToLower(w[2]))
+			return r
+		}
+	}
+	for _, f := range []struct {
+		re        *regexp.Regexp
+		base, nth int
+	}{{numbered, 1, 2}, {ordinal, 2, 1}} {
+		if m := f.re.FindStringSubmatch(heading); m != nil {
+			if r := v.lookup(m[f.base]); r.meaning != nil && r.plain || r.meaning != nil && numberable(r.terms[0]) {
+				r.number = nth(m[f.nth])
+				return r
+			}
+		}
+	}
+	if rest, ok := strings.CutPrefix(heading, "#"); ok && rest != "" {
+		return v.lookup(strings.TrimSpace(rest))
+	}
 	return reading{}
+}
+
+// lookup finds a heading among the words, as it is or without a prefix.
+func (v *words) lookup(heading string) reading {
+	for _, s := range []string{heading, barePrefixed(heading)} {
+		if key := headingKey(s); key != "" {
+			if m, ok := v.meanings[key]; ok {
+				return reading{meaning: m, unit: m.unit}
+			}
+		}
+	}
+	return reading{}
+}
+
+func nth(s string) int {
+	for i, c := range s {
+		if c >= '1' && c <= '9' {
+			return int(c - '0')
+		}
+		if i == 0 {
+			break
+		}
+	}
+	return map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4}[strings.ToLower(s)]
+}
+
+// unitOf returns the unit that a word stands for, "" if it is none.
+func unitOf(word string) string {
+	switch {
+	case metreUnit.MatchString(word), word == "masl", word == "msnm":
+		return "metres"
+	case footUnit.MatchString(word):
+		return "feet"
+	case fathoms.MatchString(word):
+		return "fathoms"
+	}
+	return ""
+}
+
+// measured reports whether a term is a height, a depth or a distance.
+func measured(term string) bool {
+	return strings.HasSuffix(term, "InMeters") || term == "verbatimElevation" || term == "verbatimDepth"
 }
 
 // verbatimOf are the terms that take what is written where a plain word's
@@ -70,6 +138,7 @@ var verbatimOf = map[string]string{
 	"decimalLatitude":          "verbatimLatitude",
 	"decimalLongitude":         "verbatimLongitude",
 	"minimumElevationInMeters": "verbatimElevation",
+	"minimumDepthInMeters":     "verbatimDepth",
 }
 
 // resolve gives every column its term and says what is to be said of the
@@ -86,7 +155,7 @@ func resolve(columns []Column) []label.Finding {
 	// so that the order of columns does not change what they mean.
 	for pass := range 3 {
 		for i := range columns {
-			if m := r.read[i].meaning; m != nil && pass == passOf(m) {
+			if m := r.read[i].meaning; m != nil && pass == r.passOf(i) {
 				r.assign(i)
 			}
 		}
@@ -95,14 +164,16 @@ func resolve(columns []Column) []label.Finding {
 		r.splitVerbatim(i)
 	}
 	r.remarkParts()
+	r.remarkGroups()
 	r.unknown()
 	slices.SortStableFunc(r.findings, func(a, b label.Finding) int { return a.Column - b.Column })
 	return r.findings
 }
 
-func passOf(m *meaning) int {
-	switch {
-	case len(m.terms) > 1:
+// passOf says when a heading is given its term.
+func (r *resolver) passOf(i int) int {
+	switch m := r.read[i].meaning; {
+	case len(m.terms) > 1, r.read[i].number > 0, weakWords[headingKey(r.columns[i].Heading)]:
 		return 2
 	case m.plain || m.own != "":
 		return 1
@@ -111,12 +182,15 @@ func passOf(m *meaning) int {
 }
 
 type resolver struct {
-	v        *words
-	columns  []Column
-	read     []reading
-	taken    map[string]int // the column of each term
-	parts    []int          // columns of coordinates that are split over several
-	findings []label.Finding
+	v       *words
+	columns []Column
+	read    []reading
+	taken   map[string]int // the column of each term
+	parts   []int          // columns of coordinates that are split over several
+	groups  []*group       // columns that are read as one
+	// unitColumn holds "elevation" and "depth" where a column names their unit.
+	unitColumn map[string]bool
+	findings   []label.Finding
 }
 
 func (r *resolver) find(i int, rule *Rule, severity label.Severity, suggest, format string, args ...any) {
@@ -138,8 +212,10 @@ func (r *resolver) assign(i int) {
 	if m.own != "" {
 		terms = append(terms, m.own)
 	}
-	if r.read[i].unit == "feet" && verbatimOf[terms[0]] == "verbatimElevation" {
-		terms[0] = "verbatimElevation" // feet must not be printed as metres
+	c.Unit = r.read[i].unit
+	terms[0] = r.inUnit(i, terms[0])
+	if n := r.read[i].number; n > 0 {
+		terms[0] = r.ofNumber(i, terms[0], n)
 	}
 	c.Known = true
 	for _, t := range terms {
@@ -150,13 +226,7 @@ func (r *resolver) assign(i int) {
 			return
 		}
 	}
-	c.Term = terms[0]
-	first := &r.columns[r.taken[c.Term]]
-	how := fmt.Sprintf("means %s, as column %d (%q) does", c.Term, first.Index+1, first.Heading)
-	if headingKey(first.Heading) == headingKey(c.Heading) {
-		how = fmt.Sprintf("stands twice, in columns %d and %d", first.Index+1, c.Index+1)
-	}
-	r.find(i, ruleHeadingDoubled, label.Error, "", "heading %q %s: rename or remove one of them", c.Heading, how)
+	r.again(i, terms[0])
 }
 
 // prefersSecond decides between the two terms of an ambiguous word. "Species"
@@ -191,15 +261,11 @@ func (r *resolver) remark(i int, terms []string) {
 	case len(read.terms) > 1 && read.plain && read.terms[1] == "eventDate":
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s: write eventDate or geodeticDatum to be sure", c.Heading, c.Term)
 	}
-	if read.plain && read.unit == "" && (strings.HasSuffix(c.Term, "ElevationInMeters") || c.Term == "coordinateUncertaintyInMeters") {
+	if read.plain && read.unit == "" && (strings.HasSuffix(c.Term, "ElevationInMeters") || strings.HasSuffix(c.Term, "DepthInMeters") || c.Term == "coordinateUncertaintyInMeters") {
 		r.find(i, ruleHeadingUnit, label.Note, "", "heading %q names no unit: bare figures are taken as metres", c.Heading)
 	}
-	if read.unit == "feet" {
-		if c.Term == "verbatimElevation" {
-			r.find(i, ruleHeadingUnit, label.Warning, "", `heading %q says feet, but cells are printed as written: write the unit in each cell, "4000 ft"`, c.Heading)
-		} else {
-			r.find(i, ruleHeadingUnit, label.Error, "", "heading %q says feet, but %s holds metres: convert the column", c.Heading, c.Term)
-		}
+	if (read.unit == "feet" || read.unit == "fathoms") && strings.HasSuffix(c.Term, "InMeters") {
+		r.find(i, ruleHeadingUnit, label.Error, "", "heading %q says %s, but %s holds metres: convert the column", c.Heading, read.unit, c.Term)
 	}
 	if read.remark != "" {
 		r.find(i, ruleHeadingRemark, label.Note, "", "heading %q is read as %s; what stands in brackets is not used: give it a column of its own, or write it in each cell", c.Heading, c.Term)
@@ -210,7 +276,7 @@ func (r *resolver) remark(i int, terms []string) {
 // no other column has the verbatim term.
 func (r *resolver) splitVerbatim(i int) {
 	c := &r.columns[i]
-	if r.read[i].meaning == nil || !r.read[i].plain || r.taken[c.Term] != i {
+	if r.read[i].meaning == nil || !r.read[i].plain || r.taken[c.Term] != i || c.group != nil {
 		return
 	}
 	verbatim := verbatimOf[c.Term]
@@ -228,7 +294,7 @@ func (r *resolver) unknown() {
 	for i := range r.columns {
 		c := &r.columns[i]
 		if r.read[i].meaning != nil {
-			continue
+			continue // is known, or was spoken of
 		}
 		if c.Term == "" {
 			if count++; empty < 0 {
@@ -236,10 +302,8 @@ func (r *resolver) unknown() {
 			}
 			continue
 		}
-		if first, ok := seen[c.Term]; ok {
-			r.find(i, ruleHeadingDoubled, label.Error, "", "heading %q stands twice, in columns %d and %d: rename or remove one of them",
-				c.Heading, r.columns[first].Index+1, c.Index+1)
-			continue
+		if _, ok := seen[c.Term]; ok {
+			continue // is not known either
 		}
 		seen[c.Term] = i
 		near, sure := r.v.nearest(c.Heading)

@@ -116,5 +116,8 @@ func (t *Table) mapTerms() {
 		if c.Verbatim != "" {
 			t.verbatim[c.Verbatim] = i
 		}
+		if c.group != nil && c.group.columns[0] == i {
+			t.groups = append(t.groups, c.group)
+		}
 	}
 }

@@ -128,6 +128,7 @@ func (r *resolver) splitCoordinates() {
 	r.degrees()
 	r.grid()
 	r.survey()
+	r.units()
 	for i := range r.columns {
 		for _, term := range []string{"gridSquare", "mapSheet", "townshipRangeSection"} {
 			if r.read[i].meaning == nil && r.isPart(i, term) {
@@ -158,7 +159,7 @@ func (r *resolver) degrees() {
 		}
 		switch {
 		case !ok || known && p.axis == "" || known && p.part != "" && p.axis == "":
-			if !known || passOf(r.read[i].meaning) != 1 {
+			if !known || !r.read[i].plain {
 				continue
 			}
 			axis = ""
@@ -354,4 +355,49 @@ func (r *resolver) remarkParts() {
 				r.columns[i].Heading, lack.of, lack.missing)
 		}
 	}
+}
+
+// units finds the columns that name the unit of heights and depths.
+func (r *resolver) units() {
+	for i := range r.columns {
+		for _, of := range []string{"elevation", "depth"} {
+			if r.read[i].meaning == nil && (r.isPart(i, of+"Unit") || r.isPart(i, "bareUnit") && i > 0 && r.measures(i-1, of)) {
+				r.read[i] = reading{meaning: &meaning{terms: []string{of + "Unit"}, plain: true}}
+				if r.unitColumn == nil {
+					r.unitColumn = map[string]bool{}
+				}
+				r.unitColumn[of] = true
+			}
+		}
+	}
+}
+
+// measures reports whether column i holds heights or depths.
+func (r *resolver) measures(i int, of string) bool {
+	if r.read[i].meaning == nil {
+		return false
+	}
+	term := strings.ToLower(r.read[i].terms[0])
+	return measured(r.read[i].terms[0]) && strings.Contains(term, of)
+}
+
+// inUnit returns the term of a height or depth that is not in metres, or may
+// not be, since a column beside it names the unit.
+func (r *resolver) inUnit(i int, term string) string {
+	read := r.read[i]
+	for _, of := range []string{"elevation", "depth"} {
+		foreign := read.unit == "feet" || read.unit == "fathoms"
+		switch {
+		case !r.measures(i, of):
+		case !foreign && (read.unit != "" || !r.unitColumn[of] || !read.plain):
+			if of == "depth" && term == "verbatimDepth" && read.unit == "metres" && read.plain {
+				return "minimumDepthInMeters"
+			}
+		case strings.HasPrefix(term, "maximum"):
+			return of + "To"
+		default:
+			return of + "From"
+		}
+	}
+	return term
 }

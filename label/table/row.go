@@ -60,6 +60,11 @@ func (r *Row) Release() { r.table.released.Put(r) }
 // with a plain word such as "lat" answers to decimalLatitude where the cell is
 // a bare number, and to verbatimLatitude where it is not.
 func (r *Row) Get(term string) Cell {
+	if len(r.table.groups) > 0 {
+		if i, ok := r.table.index.find(term); ok && r.table.columns[i].group != nil {
+			return r.table.columns[i].group.cell(r)
+		}
+	}
 	if i := r.Column(term); i >= 0 && i < len(r.Cells) {
 		return r.Cells[i]
 	}
@@ -68,6 +73,9 @@ func (r *Row) Get(term string) Cell {
 
 // Text returns Get(term).Text.
 func (r *Row) Text(term string) string {
+	if len(r.table.groups) > 0 {
+		return r.Get(term).Text
+	}
 	if i := r.Column(term); i >= 0 && i < len(r.Cells) {
 		return r.Cells[i].Text
 	}
@@ -78,7 +86,11 @@ func (r *Row) Text(term string) string {
 // -1 if none has. It is the column of an Edit of that cell.
 func (r *Row) Column(term string) int {
 	if i, ok := r.table.index.find(term); ok {
-		if c := &r.table.columns[i]; c.Verbatim == "" || !r.isVerbatim(i) {
+		c := &r.table.columns[i]
+		if c.group != nil {
+			return c.group.column(r)
+		}
+		if c.Verbatim == "" || !r.isVerbatim(i) {
 			return i
 		}
 		return -1
@@ -106,8 +118,8 @@ func (r *Row) isVerbatim(i int) bool {
 // term, if there is no such cell.
 func (r *Row) Origin(term string) label.Origin {
 	o := label.Origin{File: r.file, Line: r.Line, Row: r.N, Term: term}
-	if i := r.Column(term); i >= 0 && i < len(r.Cells) && r.Cells[i].Line > 0 {
-		o.Line, o.Column = r.Cells[i].Line, r.Cells[i].Column
+	if c := r.Get(term); c.Line > 0 {
+		o.Line, o.Column = c.Line, c.Column
 	}
 	return o
 }
@@ -202,6 +214,11 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 			r.ragged()
 		case t.profiles != nil:
 			r.astray()
+		}
+		for _, g := range t.groups {
+			if len(r.Cells) == t.width && !r.Astray && !r.Aside {
+				g.differ(r)
+			}
 		}
 		if t.mapped && len(r.Cells) >= t.width {
 			r.mapColumns()

@@ -46,8 +46,8 @@ var (
 
 	ruleHeadingUnknown = &Rule{"heading-unknown", "a heading is no Darwin Core term and none of the words that stand for one", "Darwin Core list of terms", label.Note,
 		"country,moon phase\nPortugal,full\n", "country,SCIENTIFIC_NAME\nPortugal,Erica arborea L.\n"}
-	ruleHeadingDoubled = &Rule{"heading-doubled", "two columns have one heading or mean one term", "Darwin Core text guide (one field a term)", label.Error,
-		"country,collector,recordedBy\nPortugal,,\n", "country,collector,coll. no.\nPortugal,,\n"}
+	ruleHeadingDoubled = &Rule{"heading-doubled", "columns have one heading or mean one term", "Darwin Core text guide (one field a term)", label.Error,
+		"country,collector,recordedBy\nPortugal,I. Almeida,R. Costa\n", "country,collector,coll. no.\nPortugal,I. Almeida,214\n"}
 	ruleHeadingEmpty = &Rule{"heading-empty", "a column has no heading", "RFC 4180 section 2.3", label.Note,
 		",country\n1,Portugal\n", "id,country\n1,Portugal\n"}
 	ruleHeadingUnit = &Rule{"heading-unit", "a heading names no unit, or not the one of its term", noSource, label.Note,

@@ -93,6 +93,9 @@ type Column struct {
 	// Verbatim is set for plain words such as lat, long and alt: the term that
 	// takes a cell that is no bare number ("38°42'N", "4000 ft"). Get knows.
 	Verbatim string
+	// Unit is what the heading says of heights, depths and distances: "metres",
+	// "feet" or "fathoms"; "" where it says nothing.
+	Unit string
 	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
 	// Origin is the place of the heading.
@@ -103,6 +106,8 @@ type Column struct {
 	// what stands for an empty cell.
 	from  int
 	value string
+	// group are the columns that are read as one with this; nil if none are.
+	group *group
 	// event is the column of the event's table that fills an empty cell,
 	// counted from 1; 0 is none.
 	event int
@@ -126,6 +131,7 @@ type Table struct {
 	columns  []Column
 	index    termIndex
 	verbatim map[string]int // by Column.Verbatim
+	groups   []*group       // columns that are read as one
 	findings []label.Finding
 	profiles []profile  // what the columns hold, nil where too little is known
 	sheet    *worksheet // that the text was made of, nil for a table of text

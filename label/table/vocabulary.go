@@ -77,7 +77,10 @@ var vocabulary = sync.OnceValue(func() *words {
 		switch t.Vocabulary {
 		case "dc", "gbif":
 			others[key] = t.Term
-		case "part": // read with the columns that go with it
+		case "part": // read with the columns that go with it, but for these
+			if strings.HasSuffix(t.Term, "From") || strings.HasSuffix(t.Term, "To") {
+				v.meanings[key] = &meaning{terms: []string{t.Term}}
+			}
 		case "obsolete":
 			if _, ok := v.meanings[key]; !ok {
 				v.meanings[key] = &meaning{terms: strings.Split(t.Now, "|")}

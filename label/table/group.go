@@ -1,0 +1,186 @@
+package table
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"cornerslip/label"
+)
+
+// A group is several columns that mean one term. Prose and lists are read one
+// after the other; of the rest one may be filled, or all say the same.
+type group struct {
+	columns []int
+	joint   string // what parts the texts; "" where there can be but one
+}
+
+// joints part what several columns say of one term. Lists have the bar that
+// Darwin Core asks for.
+var joints = map[string]string{
+	"coCollectors": " | ", "associatedTaxa": " | ", "duplicatesTo": " | ", "otherCatalogNumbers": " | ", "preparations": " | ",
+	"associatedMedia": " | ", "associatedReferences": " | ", "previousIdentifications": " | ", "typeStatus": " | ",
+	"locality": ", ", "verbatimLocality": ", ", "stateProvince": ", ", "county": ", ", "municipality": ", ", "higherGeography": ", ",
+	"habitat": "; ", "plantDescription": "; ", "occurrenceRemarks": "; ", "vernacularName": "; ", "uses": "; ", "permits": "; ",
+	"restrictions": "; ", "fieldNotes": "; ", "eventRemarks": "; ", "locationRemarks": "; ", "identificationRemarks": "; ",
+	"reproductiveCondition": "; ", "organismRemarks": "; ", "georeferenceRemarks": "; ", "samplingProtocol": "; ", "references": " | ",
+}
+
+// numberable reports whether columns of a term may be numbered.
+func numberable(term string) bool { return joints[term] != "" || term == "recordedBy" }
+
+// weakWords are headings that mean a term only where no other column has it.
+var weakWords = wordSet("no. | number | num. | nº | número | núm. | numéro | Nummer | Nr. | name | nome | nombre | nom | n° | title")
+
+func wordSet(words string) map[string]bool {
+	set := map[string]bool{}
+	for w := range strings.SplitSeq(words, " | ") {
+		set[headingKey(w)] = true
+	}
+	return set
+}
+
+// ofNumber returns the term of a numbered heading: the second collector is one
+// beside the first.
+func (r *resolver) ofNumber(i int, term string, n int) string {
+	switch {
+	case term == "recordedBy" && n > 1:
+		return "coCollectors"
+	case term == "minimumElevationInMeters" && n == 2 && r.read[i].plain:
+		return "maximumElevationInMeters"
+	}
+	return term
+}
+
+// again settles column i, whose term another column has.
+func (r *resolver) again(i int, term string) {
+	c, read := &r.columns[i], r.read[i]
+	first := r.taken[term]
+	verbatim := verbatimOf[term]
+	_, has := r.taken[verbatim]
+	switch {
+	case weakWords[headingKey(c.Heading)], read.number > 0 && joints[term] == "":
+		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read, since column %d (%q) has %s: its cells are kept, but not printed",
+			c.Heading, first+1, r.columns[first].Heading, term)
+	case read.plain && verbatim != "" && !has && r.columns[first].Heading != c.Heading:
+		c.Term = verbatim
+		r.taken[verbatim] = i
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s, since column %d (%q) has %s",
+			c.Heading, verbatim, first+1, r.columns[first].Heading, term)
+	default:
+		c.Term = term
+		r.gather(first, i)
+	}
+}
+
+// gather puts a column to an earlier one of the same term.
+func (r *resolver) gather(first, i int) {
+	f := &r.columns[first]
+	if f.group == nil {
+		f.group = &group{columns: []int{first}, joint: joints[f.Term]}
+		r.groups = append(r.groups, f.group)
+	}
+	f.group.columns = append(f.group.columns, i)
+	slices.Sort(f.group.columns)
+	for _, at := range f.group.columns {
+		r.columns[at].group = f.group
+	}
+	r.taken[f.Term] = f.group.columns[0]
+}
+
+// remarkGroups states which columns are read as one.
+func (r *resolver) remarkGroups() {
+	for _, g := range r.groups {
+		var headings []string
+		for _, i := range g.columns {
+			headings = append(headings, strconv.Quote(r.columns[i].Heading))
+		}
+		last := g.columns[len(g.columns)-1]
+		term := r.columns[last].Term
+		names := fmt.Sprintf("headings %s (columns %s)", strings.Join(headings, ", "), columnsOf(g.columns))
+		if g.joint != "" {
+			r.find(last, ruleHeadingDoubled, label.Note, "", "%s all mean %s: their cells are read one after the other, parted by %q", names, term, g.joint)
+		} else {
+			r.find(last, ruleHeadingDoubled, label.Note, "", "%s all mean %s: the filled one is read; where several are filled they must say the same", names, term)
+		}
+	}
+}
+
+func columnsOf(columns []int) string {
+	var all []string
+	for _, i := range columns {
+		all = append(all, strconv.Itoa(i+1))
+	}
+	return strings.Join(all, ", ")
+}
+
+// cell returns what the columns of a group say together.
+func (g *group) cell(r *Row) Cell {
+	out, filled := Cell{}, 0
+	for _, i := range g.columns {
+		if i >= len(r.Cells) || isBlank(r.Cells[i].Text) {
+			continue
+		}
+		c := r.Cells[i]
+		switch filled++; {
+		case filled == 1:
+			out = c
+		case g.joint != "":
+			out.Text = strings.TrimSpace(out.Text) + g.joint + strings.TrimSpace(c.Text)
+			out.Start, out.End, out.Quoted = 0, 0, false
+		}
+	}
+	if filled == 0 && g.columns[0] < len(r.Cells) {
+		return r.Cells[g.columns[0]]
+	}
+	return out
+}
+
+// column returns the one filled column, the first if none is, -1 if the text is
+// of several.
+func (g *group) column(r *Row) int {
+	at := -1
+	for _, i := range g.columns {
+		if i < len(r.Cells) && !isBlank(r.Cells[i].Text) {
+			if at >= 0 && g.joint != "" {
+				return -1
+			}
+			if at < 0 {
+				at = i
+			}
+		}
+	}
+	if at < 0 {
+		return g.columns[0]
+	}
+	return at
+}
+
+// differ finds cells of one term that say different things.
+func (g *group) differ(r *Row) {
+	if g.joint != "" {
+		return
+	}
+	first := g.column(r)
+	for _, i := range g.columns {
+		if i == first || i >= len(r.Cells) || isBlank(r.Cells[i].Text) || first >= len(r.Cells) {
+			continue
+		}
+		if strings.TrimSpace(r.Cells[i].Text) != strings.TrimSpace(r.Cells[first].Text) {
+			r.say(i, ruleHeadingDoubled, label.Error, "", "column %d (%q) says something else, and both mean %s: correct one of them, or give it another heading",
+				first+1, r.table.columns[first].Heading, r.table.columns[first].Term)
+		}
+	}
+}
+
+// Follows reports whether column i is read together with an earlier one, whose
+// cell Get returns for both.
+func (r *Row) Follows(i int) bool {
+	g := r.table.columns[i].group
+	return g != nil && g.columns[0] != i
+}
+
+// Shared reports whether the column is read as one with others.
+func (c *Column) Shared() bool { return c.group != nil }
