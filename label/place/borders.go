@@ -27,7 +27,8 @@ var bordersPacked []byte
 
 // CountriesAt returns the countries that a place lies in, as alpha-2 codes of
 // ISO 3166-1 (and XK for Kosovo), the most specific first: Réunion is "RE",
-// "FR"; the Azores are "PT". Where states disagree, all of them are named. It
+// "FR"; the Azores are "PT". Where states disagree or documents may rightly name
+// another, those come behind: Ceuta is "ES", "MA". It
 // returns none for the open sea, for a latitude beyond 90° and for what is no
 // number. The slice must not be changed.
 func CountriesAt(lat, lon float64) []string {
@@ -35,8 +36,8 @@ func CountriesAt(lat, lon float64) []string {
 	if !ok {
 		return nil
 	}
-	var buf [4]uint16
-	return b.codes(b.at(x, y, buf[:0]))
+	var buf [8]uint16
+	return b.codes(b.holding(x, y, buf[:0]))
 }
 
 // IsIn reports whether a place lies in a country, given by its code as
@@ -44,14 +45,14 @@ func CountriesAt(lat, lon float64) []string {
 func IsIn(code string, lat, lon float64) bool { return slices.Contains(CountriesAt(lat, lon), code) }
 
 // CountriesNear returns the countries that a place lies in or is no farther
-// from than so many metres, up to 100 km; those it lies in come first, then
-// the nearest.
+// from than so many metres, up to 100 km; those it lies in come first, as
+// CountriesAt has them, then the nearest.
 func CountriesNear(lat, lon, metres float64) []string {
 	b, x, y, ok := locate(lat, lon)
 	if !ok {
 		return nil
 	}
-	regions := b.at(x, y, nil)
+	regions := b.holding(x, y, nil)
 	in := len(regions)
 	near := map[uint16]float64{}
 	b.edgesNear(lat, lon, min(metres, 100e3), func(region uint16, d float64) {
@@ -76,8 +77,8 @@ func CountryDistance(code string, lat, lon float64) float64 {
 		return best
 	}
 	cos := cosine(lat)
-	var buf [4]uint16
-	for _, r := range b.at(x, y, buf[:0]) {
+	var buf [8]uint16
+	for _, r := range b.holding(x, y, buf[:0]) {
 		if slices.Contains(b.regions[r].codes, code) {
 			return 0
 		}
@@ -110,6 +111,8 @@ func HasBorders(code string) bool {
 type region struct {
 	codes    []string
 	from, to int
+	// alone says of a claim that it counts where no outline holds the place.
+	alone bool
 }
 
 // edge is a piece of an outline, in 1/100,000 degree, from the lower to the
@@ -128,6 +131,7 @@ const (
 
 type outlines struct {
 	regions []region
+	own     int // how many of the regions are outlines; the rest are claims
 	edges   []edge
 	// band lists the edges that a parallel in the band may cross, the
 	// easternmost first: a ray to the east meets no more when one lies
@@ -192,6 +196,28 @@ func (b *outlines) at(x, y int64, in []uint16) []uint16 {
 	return in
 }
 
+// holding appends the regions that hold a point, claims last and, but for
+// islets that no outline holds, only on land that an outline holds.
+func (b *outlines) holding(x, y int64, in []uint16) []uint16 {
+	in = b.at(x, y, in)
+	if len(in) == 0 {
+		return in
+	}
+	slices.SortStableFunc(in, func(r, s uint16) int {
+		switch claim, other := int(r) >= b.own, int(s) >= b.own; {
+		case claim == other:
+			return 0
+		case claim:
+			return 1
+		}
+		return -1
+	})
+	if int(in[0]) >= b.own {
+		in = slices.DeleteFunc(in, func(r uint16) bool { return !b.regions[r].alone })
+	}
+	return in
+}
+
 // codes joins the codes of regions; of one region without a copy.
 func (b *outlines) codes(regions []uint16) []string {
 	switch len(regions) {
@@ -219,6 +245,9 @@ func (b *outlines) edgesNear(lat, lon, metres float64, found func(region uint16,
 		e := &b.edges[i]
 		if int64(e.y2) < low || int64(e.y1) > high {
 			continue
+		}
+		if int(e.region) >= b.own {
+			break // claims come last
 		}
 		if d := e.distance(lat, lon); d <= metres {
 			found(e.region, d)
@@ -284,21 +313,29 @@ func unpack(packed []byte) (*outlines, error) {
 				x, y = x+r.number(), y+r.number()
 				ring[i] = [2]int32{int32(x), int32(y)}
 			}
-			for i, p := range ring {
-				q := ring[(i+1)%len(ring)]
-				if p[1] > q[1] {
-					p, q = q, p
-				}
-				b.edges = append(b.edges, edge{p[0], p[1], q[0], q[1], uint16(len(b.regions))})
-			}
+			b.addRing(ring)
 		}
-		b.regions = append(b.regions, region{slices.Clip(codes), from, len(b.edges)})
+		b.regions = append(b.regions, region{codes: slices.Clip(codes), from: from, to: len(b.edges)})
 		if r.err != nil {
 			return nil, r.err
 		}
 	}
+	if err := b.addClaims(); err != nil {
+		return nil, err
+	}
 	b.index()
 	return b, nil
+}
+
+// addRing adds the edges of a ring of the region that comes next.
+func (b *outlines) addRing(ring [][2]int32) {
+	for i, p := range ring {
+		q := ring[(i+1)%len(ring)]
+		if p[1] > q[1] {
+			p, q = q, p
+		}
+		b.edges = append(b.edges, edge{p[0], p[1], q[0], q[1], uint16(len(b.regions))})
+	}
 }
 
 // index fills the bands.

@@ -55,7 +55,7 @@ var cases = []struct {
 		{"decimalLongitude", "-12.8035", "waterBody", "Atlantic Ocean"},
 		{"recordNumber", "215", "country", "", "countryCode", "XZ", "decimalLongitude", "-14.8035", "locality", "on a buoy adrift"},
 	}},
-	{"sound: countries that are none of today", [][]string{{"country", "Czechoslovakia", "stateProvince", "", "decimalLatitude", "49.2012", "decimalLongitude", "16.6012", "eventDate", "1975-05-14"}}},
+	{"sound: countries that are none of today", [][]string{{"country", "Czechoslovakia", "stateProvince", "", "decimalLatitude", "49.2012", "decimalLongitude", "16.6012", "eventDate", "1975-05-14", "minimumElevationInMeters", "250"}}},
 	{"latitude repeats longitude", [][]string{append(inTurkey[:6:6], "decimalLongitude", "38.4712", "minimumElevationInMeters", "1150")}},
 	{"sound: whole degrees may be equal", [][]string{append(inTurkey[:4:4], "decimalLatitude", "38.5", "decimalLongitude", "38.5", "minimumElevationInMeters", "1150", "coordinateUncertaintyInMeters", "50000")}},
 	{"a country's centre and capital", [][]string{

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -55,9 +56,7 @@ func placeRules(where *finder) []check.Rule {
 			Example:        one("country", "Turkey", "stateProvince", "", "decimalLatitude", "38.4712", "decimalLongitude", "38.4712", "minimumElevationInMeters", "1150"),
 			Counterexample: one("country", "Turkey", "stateProvince", "", "decimalLatitude", "38.4712", "decimalLongitude", "38.4711", "minimumElevationInMeters", "1150"),
 			Row: func(c *check.Context) {
-				lat, lon := c.Coordinates.Lat, c.Coordinates.Lon
-				// Of whole degrees and halves one in a few hundred is right.
-				if c.HasCoordinates && lat != 0 && (lat == lon || lat == -lon) && lat%(coord.Degree/10) != 0 {
+				if where.verdict(c).fault == equal {
 					c.Reportf(c.Place.LatTerm, "the same figures as the longitude, %s: one was copied over the other", c.Place.Lon)
 				}
 			},
@@ -95,11 +94,14 @@ func centreRule(where *finder, c *check.Context) {
 		return
 	}
 	code := v.here[0]
-	if v.isStated && len(v.here) > 1 && v.stated.Code != code {
-		code = v.stated.Code
+	for _, h := range v.here {
+		if slices.Contains(v.codes, h) {
+			code = h
+			break
+		}
 	}
 	known, ok := countries()[code]
-	if !ok {
+	if !ok || known.tiny() {
 		return
 	}
 	lat, lon := c.Coordinates.Lat.Degrees(), c.Coordinates.Lon.Degrees()
@@ -110,7 +112,9 @@ func centreRule(where *finder, c *check.Context) {
 	switch {
 	case known.hasCentre && near(known.centre):
 		c.Reportf(c.Place.LatTerm, "%s is the place published for the whole of %s: %s", written(c), nameOf(code), do)
-	case known.hasCapital && near(known.capital):
+	case known.hasCapital && near(known.capital) && c.Coordinates.Step() < coord.Degree/100:
+		// In whole minutes, or hundredths of a degree, a place in the capital
+		// says what it knows.
 		c.Reportf(c.Place.LatTerm, "%s is the place published for the capital of %s: %s", written(c), nameOf(code), do)
 	}
 }

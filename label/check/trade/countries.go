@@ -2,6 +2,7 @@ package trade
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"sync"
@@ -285,6 +286,12 @@ type country struct {
 	lowest, highest       float64 // metres
 	centre, capital       degrees
 	hasCentre, hasCapital bool
+}
+
+// tiny reports whether a country is so small that the places published for it
+// and for its capital are places like any other.
+func (c country) tiny() bool {
+	return c.hasCentre && c.hasCapital && math.Hypot(c.centre.lat-c.capital.lat, c.centre.lon-c.capital.lon) < 0.2
 }
 
 var countries = sync.OnceValue(func() map[string]country {

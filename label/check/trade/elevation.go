@@ -3,6 +3,7 @@ package trade
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -45,7 +46,7 @@ func heightRules(where *finder) []check.Rule {
 							return false // a rule of its own
 						}
 						c.Reportf(term, "higher than all of %s, which rises to %s: correct the height or the country", name, metres(high))
-					case m < low-30 && !marine(c.Record):
+					case m < low-30 && seaOf(c) != openSea:
 						c.Reportf(term, "lower than all of %s, whose lowest land is at %s: correct the height or the country", name, metres(low))
 					default:
 						return true
@@ -68,26 +69,41 @@ const (
 func ceiling(high float64) float64 { return high*1.02 + 50 }
 
 // landOf returns the heights of the land that a record is from: of the
-// territory if the place is known, else of the whole country that is stated.
+// territory if the place is known and lies where it is said to, with the
+// countries that are stated if it lies beside them, else of all that the record
+// may mean.
 func landOf(where *finder, c *check.Context) (low, high float64, name string, ok bool) {
 	v := where.verdict(c)
-	stated, other, isStated := v.stated, v.stated, v.isStated
-	if !c.HasCoordinates {
-		stated, other, isStated = where.stated(c.Record)
-		if other.Code != "" && other.Code != stated.Code {
-			return 0, 0, "", false
-		}
-	}
-	if v.fault != none || !isStated {
+	if v.fault != none || !v.isStated() {
 		return 0, 0, "", false
 	}
+	widen := func(l, h float64) {
+		if !ok {
+			low, high, ok = l, h, true
+		}
+		low, high = min(low, l), max(high, h)
+	}
 	if len(v.here) > 0 {
-		if land, known := countries()[v.here[0]]; known {
-			return land.lowest, land.highest, nameOf(v.here[0]), true
+		land, known := countries()[v.here[0]]
+		if !known {
+			return 0, 0, "", false
+		}
+		widen(land.lowest, land.highest)
+		name = nameOf(v.here[0])
+		if slices.ContainsFunc(v.here, func(code string) bool { return slices.Contains(v.codes, code) }) {
+			return low, high, name, true
+		}
+		name = v.name
+	}
+	for _, code := range v.codes {
+		if l, h, known := heights(code); known {
+			widen(l, h)
 		}
 	}
-	low, high, ok = heights(stated.Code)
-	return low, high, stated.Name, ok
+	if name == "" {
+		name = v.name
+	}
+	return low, high, name, ok
 }
 
 // eachHeight calls with every height in the columns of metres, and with the

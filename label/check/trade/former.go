@@ -12,11 +12,8 @@ import (
 // which year: an old label that names that state is right. Labels stay in
 // use for years after a border has moved, so five are added.
 //
-// The last line is of ground that two states call theirs, and of Ireland, which
-// is to botanists the whole island; it has no end.
-//
-// Source: general history, from memory. States without a code of today
-// (Czechoslovakia, the USSR) are no countries that a text resolves to.
+// Source: general history, from memory. Ground that is claimed to this day and
+// states without a code of today (Czechoslovakia) are in package place.
 const formerTable = `
 AE GB 1971|AL TR 1912|AM RU 1991|AO PT 1975|AZ RU 1991|BA AT 1918|BA RS 1992|BA TR 1908|BD IN 1947|BD PK 1971|BF FR 1960|BG TR 1908|BI DE 1918|BI BE 1962|BI RW 1962|BJ FR 1960|BN GB 1984|BW GB 1966
 BY RU 1991|BY PL 1945|BZ GB 1981|CD BE 1960|CF FR 1960|CG FR 1960|CI FR 1960|CM DE 1916|CM FR 1960|CM GB 1961|CV PT 1975|CU ES 1898|CY GB 1960|CY TR 1914|CZ AT 1918|CZ DE 1945|DJ FR 1977|DZ FR 1962|EE RU 1991
@@ -30,7 +27,14 @@ RS HU 1918|RS TR 1912|RU DE 1945|RU FI 1944|RU JP 1945|RU UA 1954|RW DE 1918|RW 
 SK AT 1918|SK CZ 1992|SL GB 1961|SN FR 1960|SO IT 1960|SO GB 1960|SR NL 1975|SS SD 2011|ST PT 1975|SY TR 1918|SY FR 1946|SZ GB 1968|TD FR 1960|TG DE 1916|TG FR 1960|TJ RU 1991|TL PT 1975|TL ID 2002|TM RU 1991
 TN FR 1956|TN TR 1881|TT GB 1962|TW JP 1945|TZ DE 1919|TZ GB 1961|UA RU 1991|UA PL 1945|UA AT 1918|UA RO 1947|UA SK 1945|UA HU 1945|UG GB 1962|US MX 1853|US RU 1867|US ES 1821|UZ RU 1991|VN FR 1954|VU FR 1980
 VU GB 1980|WS NZ 1962|WS DE 1914|XK RS 2008|YE GB 1967|YE TR 1918|ZA GB 1910|ZM GB 1964|ZW GB 1980|CZ SK 1992|CN JP 1945|CN PT 1999|CN GB 1997|TR GR 1922|AT DE 1945|BE NL 1830|LU DE 1945|LU NL 1890|DK DE 1920
-GB IE 2100|PK IN 2100|IN PK 2100|CN IN 2100|IN CN 2100|IL SY 2100|SY IL 2100|CY TR 2100
+AI KN 1980|AR CL 1902|AT HU 1921|BG RO 1940|BO PE 1825|BO BR 1903|BR BO 1909|BR PE 1909|BR PT 1822|BY LT 1940|CL BO 1884|CL PE 1929|CM NG 1961|NG CM 1961|CO PE 1934|CO PA 1903|DE DK 1920|DE FR 1957|DE GB 1890
+DE PL 1945|DO ES 1865|DO HT 1844|EC CO 1830|VE CO 1830|EH MR 1979|ET ER 1941|FI SE 1809|FR IT 1947|GH TG 1957|TG GH 1957|GR BG 1945|GR GB 1864|HT FR 1804|HU SK 1945|IL JO 1949|IT FR 1815|IT HR 1918|IT SI 1918
+IT GR 1947|JO SY 1920|IL SY 1920|PS SY 1920|KH TH 1946|KY JM 1962|TC JM 1962|TC BS 1973|LA TH 1904|LR US 1847|MA EH 1958|MC FR 1861|MD UA 1940|MD RU 1991|ME TR 1878|MF GP 2007|BL GP 2007|BL SE 1878|MH JP 1945|MH DE 1914|MH FM 1986|MM TH 1945|MN RU 1992
+MP FM 1986|MP JP 1945|MP DE 1914|MP ES 1899|MX ES 1821|MX GT 1824|MY TH 1945|MY SG 1965|NF NZ 1900|NR DE 1914|NR GB 1968|PA US 1999|PE CL 1929|PE EC 1998|PL CZ 1945|PW JP 1945|PW FM 1986|PY AR 1876|PY BO 1938|RO BG 1940|RO UA 1947|RO RU 1944
+RS BG 1945|MK AL 1945|RU CN 1945|RU EE 1945|RU LV 1945|RU GE 1957|RU AZ 1991|RU KZ 1991|RU PL 1945|RU LT 1945|RU MN 1944|SD GB 1956|SG MY 1965|SK PL 1945|TR AM 1921|TR GE 1921|TR RU 1921|TR SY 1939|TV KI 1976|TV GB 1978|UA CZ 1945|UA MD 1947
+US FR 1803|US GB 1846|US CA 1846|US DE 1914|UZ KZ 1991|KZ UZ 1991|KG UZ 1991|TJ UZ 1991|UZ TJ 1991|TM UZ 1991|VA IT 1929|VC GB 1979|VI DK 1917|GL NO 1933|FO NO 1814|IS NO 1814|SJ RU 1920|WF NC 1961|YE TR 1918|ZA NL 1806|ZA DE 1919|ER IT 1952|MW ZW 1964|ZM ZW 1964
+ZW ZM 1964|ZW ZA 1923|BW ZA 1966|LS ZA 1966|SZ ZA 1968|CD CG 1960|RW CD 1962|BI CD 1962|RW TZ 1919|BI TZ 1919|SC MU 1903|IO SC 1976|AE OM 1971|OM AE 1971|PK AF 1919|AF IN 1919|AF PK 2000|BT IN 1949|NP IN 1950|CN IN 1950|LK IN 1972|SG IN 1867|MY IN 1867|YE IN 1937
+SO ET 1941|SO KE 1926|KE SO 1926|KE UG 1926|UG KE 1926|SS UG 1926|SS ET 1991|SN ML 1960|ML SN 1960|BF ML 1947|BF CI 1947|CI BF 1947|NE ML 1947|MR SN 1960|TD CF 1946|CG GA 1946|GA CG 1946|GN SN 1958|TL AU 1945|SB PG 1978|SB DE 1900|NC GB 1853|PF GB 1842
 `
 
 // years after a border moved in which the old name is still written.
@@ -50,13 +54,16 @@ var formerStates = sync.OnceValue(func() map[string]int {
 	return m
 })
 
-// belonged reports whether a country of today was part of another when a plant
-// was collected there, or may have been where that is not known.
-func belonged(today, stated string, collected date.Date) bool {
-	until, ok := formerStates()[today+" "+stated]
-	if !ok {
-		return false
-	}
+// formerly reports whether land of today was part of one of the states named
+// when a plant was collected there, or may have been where that is not known.
+func formerly(here, named []string, collected date.Date) bool {
 	start := collected.Start()
-	return start.Year == 0 || start.Year <= until+slow
+	for _, h := range here {
+		for _, n := range named {
+			if until, ok := formerStates()[h+" "+n]; ok && (start.Year == 0 || start.Year <= until+slow) {
+				return true
+			}
+		}
+	}
+	return false
 }

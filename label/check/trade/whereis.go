@@ -3,6 +3,7 @@ package trade
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -20,6 +21,7 @@ type finder struct {
 	// known keeps what country texts mean: tables repeat them. Past a limit
 	// nothing more is kept.
 	known sync.Map // string to place.ISOCountry; the zero value is none
+	named sync.Map // string to []string
 	size  atomic.Int32
 }
 
@@ -58,12 +60,64 @@ func (f *finder) stated(r *check.Record) (c, other place.ISOCountry, ok bool) {
 	return c, other, ok
 }
 
+// lands finds the countries of today that a text may mean.
+func (f *finder) lands(text string) []string {
+	if v, ok := f.named.Load(text); ok {
+		return v.([]string)
+	}
+	codes := place.CountriesNamed(text)
+	if f.size.Load() < 10000 {
+		f.size.Add(1)
+		f.named.Store(strings.Clone(text), codes)
+	}
+	return codes
+}
+
+// A statement is where a record says that it comes from.
+type statement struct {
+	// codes are the countries of today that the words may mean; none where
+	// they tell nothing.
+	codes []string
+	name  string // for a message
+}
+
+// says reads country and countryCode; where they differ, either may be right
+// about the place.
+func (f *finder) says(r *check.Record) statement {
+	var s statement
+	if text := r.Text("country"); text != "" {
+		if s.codes = f.lands(text); s.codes != nil {
+			s.name = strings.TrimSpace(text)
+			if len(s.codes) == 1 {
+				s.name = nameOf(s.codes[0])
+			}
+		}
+	}
+	if code := r.Text("countryCode"); code != "" {
+		more := f.lands(code)
+		if s.codes == nil {
+			s.codes = more
+			if more != nil {
+				s.name = nameOf(more[0])
+			}
+			return s
+		}
+		for _, c := range more {
+			if !slices.Contains(s.codes, c) {
+				s.codes = append(slices.Clip(s.codes), c)
+			}
+		}
+	}
+	return s
+}
+
 // A fault is what is wrong with where the coordinates lie.
 type fault int
 
 const (
 	none fault = iota
 	zero
+	equal
 	swapped
 	wrongSign
 	elsewhere
@@ -73,14 +127,16 @@ const (
 // A verdict is where a record's coordinates lie and what that says.
 type verdict struct {
 	fault
-	stated   place.ISOCountry
-	isStated bool
-	term     string // where it is said
-	message  string
-	suggest  string
+	statement
+	term    string // where it is said
+	message string
+	suggest string
 	// here are the countries the place lies in.
 	here []string
 }
+
+// isStated reports whether the record names a country that is known.
+func (v *verdict) isStated() bool { return len(v.codes) > 0 }
 
 // verdict looks at a record once for all rules.
 func (f *finder) verdict(c *check.Context) *verdict {
@@ -105,6 +161,7 @@ const slop = 2500
 const unstated = 5000
 
 func (f *finder) judge(c *check.Context, v *verdict) {
+	v.statement = f.says(c.Record)
 	if !c.HasCoordinates {
 		return
 	}
@@ -113,72 +170,71 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 		v.fault, v.term = zero, c.Place.LatTerm
 		return
 	}
-	var other place.ISOCountry
-	v.stated, other, v.isStated = f.stated(c.Record)
 	v.here = place.CountriesAt(lat, lon)
-	for _, code := range v.here {
-		if v.isStated && (code == v.stated.Code || code == other.Code) {
-			return
-		}
+	right := v.isStated() && slices.ContainsFunc(v.here, func(code string) bool { return slices.Contains(v.codes, code) })
+	if repeats(c.Coordinates, right) {
+		v.fault, v.term = equal, c.Place.LatTerm
+		return
 	}
-	reach := slop + c.Uncertainty + float64(c.Coordinates.Uncertainty())
+	if right {
+		return
+	}
+	sea := seaOf(c)
+	reach := slop + c.Uncertainty + roughness(c.Coordinates)
 	if c.Uncertainty == 0 {
 		reach += unstated
 	}
-	if !v.isStated || !place.HasBorders(v.stated.Code) {
-		f.judgeSea(c, v, lat, lon, reach)
+	if !v.isStated() {
+		f.judgeSea(c, v, lat, lon, reach+sea.reach())
 		return
 	}
-	distance := place.CountryDistance(v.stated.Code, lat, lon)
-	if other.Code != "" {
-		distance = min(distance, place.CountryDistance(other.Code, lat, lon))
-	}
-	if distance <= reach || len(v.here) == 0 && marine(c.Record) || len(v.here) > 0 && belonged(v.here[0], v.stated.Code, c.Date) {
+	distance := distanceTo(v.codes, lat, lon)
+	switch {
+	case len(v.here) == 0 && distance <= reach+sea.reach(), len(v.here) > 0 && distance <= reach+min(sea.reach(), beach):
 		return
-	}
-	if f.variant(c, v, lat, lon) {
+	case len(v.here) > 0 && formerly(v.here, v.codes, c.Date):
 		return
-	}
-	name := v.stated.Name
-	if len(v.here) == 0 {
+	case f.variant(c, v, lat, lon):
+		return
+	case len(v.here) == 0 && sea == openSea:
+		return // the country may be the ship's
+	case len(v.here) == 0:
 		v.fault, v.term = atSea, c.Place.LatTerm
-		v.message = fmt.Sprintf("%s lies in the sea, %s from %s, which is stated: correct the coordinates, or fill in waterBody if it was collected there", written(c), far(distance), name)
+		v.message = fmt.Sprintf("%s lies in the sea, %s from %s, which is stated: correct the coordinates, or fill in waterBody if it was collected there", written(c), far(distance), v.name)
 		return
 	}
 	v.fault, v.term = elsewhere, c.Place.LatTerm
-	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), name)
+	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), v.name)
 }
 
 // judgeSea is for records whose country is not known.
 func (f *finder) judgeSea(c *check.Context, v *verdict, lat, lon, reach float64) {
-	if len(v.here) > 0 || marine(c.Record) || len(place.CountriesNear(lat, lon, reach)) > 0 || reach > 100e3 {
+	if len(v.here) > 0 || reach > 100e3 || len(place.CountriesNear(lat, lon, reach)) > 0 {
 		return
 	}
 	v.fault, v.term = atSea, c.Place.LatTerm
 	v.message = written(c) + " lies in the sea: correct the coordinates, or fill in waterBody if it was collected there"
 }
 
-// marine reports whether a record says that it was collected in the sea.
-func marine(r *check.Record) bool {
-	for _, term := range []string{"waterBody", "minimumDepthInMeters", "maximumDepthInMeters", "verbatimDepth"} {
-		if r.Text(term) != "" {
-			return true
-		}
+// distanceTo is that to the nearest of several countries, in metres.
+func distanceTo(codes []string, lat, lon float64) float64 {
+	best := math.Inf(1)
+	for _, code := range codes {
+		best = min(best, place.CountryDistance(code, lat, lon))
 	}
-	country := strings.ToLower(r.Text("country"))
-	for _, word := range []string{"sea", "ocean", "oceano", "océano", "océan", "meer", "waters", "águas", "aguas", "eaux"} {
-		if strings.Contains(country, word) {
-			return true
-		}
-	}
-	return strings.EqualFold(r.Text("countryCode"), place.HighSeas)
+	return best
+}
+
+// isIn reports whether a place lies in one of several countries.
+func isIn(codes []string, lat, lon float64) bool {
+	return slices.ContainsFunc(place.CountriesAt(lat, lon), func(code string) bool { return slices.Contains(codes, code) })
 }
 
 // variant looks for a slip that explains why the place is not in the stated
 // country: a sign, or the two halves exchanged. Of several that fit it takes
 // those with the fewest changes.
 func (f *finder) variant(c *check.Context, v *verdict, lat, lon float64) bool {
-	name := v.stated.Name
+	name := v.name
 	type try struct {
 		lat, lon float64
 		swap     bool
@@ -193,7 +249,7 @@ func (f *finder) variant(c *check.Context, v *verdict, lat, lon float64) bool {
 		var fits []string
 		var first try
 		for _, t := range tries {
-			if math.Abs(t.lat) > 90 || !place.IsIn(v.stated.Code, t.lat, t.lon) {
+			if math.Abs(t.lat) > 90 || !isIn(v.codes, t.lat, t.lon) {
 				continue
 			}
 			if len(fits) == 0 {
