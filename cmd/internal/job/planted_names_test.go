@@ -67,7 +67,7 @@ var nameFaults = []plantedFault{
 	}},
 	to("qualifier-unplaced", "an epithet of another", "identificationQualifier", "cf. villosus", "aff. granatensis"),
 	to("qualifier-unplaced", "a genus of another", "identificationQualifier", "cf. Hippocrepis", "Hippocrepis cf. comosa"),
-	to("qualifier-unplaced", "words", "identificationQualifier", "doubtful", "not sure", "likely"),
+	to("qualifier-unplaced", "words", "identificationQualifier", "doubtful", "unsure", "likely"),
 	{"author-missing", "no author in the name", func(p *planting) bool { return p.authorless() }},
 	{"author-missing", "no author in its column", func(p *planting) bool {
 		p.named("scientificName")
@@ -92,7 +92,10 @@ var nameFaults = []plantedFault{
 			return strings.TrimSuffix(s, "aceae") + p.pick("aeceae", "acea", "ceae", "aceaea", "aceæ")
 		})
 	}},
-	{"family-spelling", "the other name", func(p *planting) bool {
+	{"family-spelling", "once only", func(p *planting) bool {
+		return len(p.others("family")) == 0 && len(p.get("family")) > 11 && p.change("family", p.misspell)
+	}},
+	{"family-names", "the other name", func(p *planting) bool {
 		old := map[string]string{"Fabaceae": "Leguminosae", "Lamiaceae": "Labiatae", "Asteraceae": "Compositae", "Poaceae": "Gramineae", "Brassicaceae": "Cruciferae", "Apiaceae": "Umbelliferae"}[p.get("family")]
 		return old != "" && len(p.others("family")) >= 1 && p.set("family", old)
 	}},
@@ -100,9 +103,16 @@ var nameFaults = []plantedFault{
 		other := p.trip.rows[p.IntN(len(p.trip.rows))][p.column("family")]
 		return len(p.others("scientificName")) >= 2 && p.set("family", other)
 	}},
-	{"genus-families", "an older family", func(p *planting) bool {
+	{"family-names", "an older family", func(p *planting) bool {
 		other := map[string]string{"Digitalis": "Scrophulariaceae", "Linaria": "Scrophulariaceae", "Anagallis": "Myrsinaceae", "Asphodelus": "Liliaceae", "Allium": "Liliaceae", "Davallia": "Polypodiaceae"}[strings.Fields(p.get("scientificName"))[0]]
 		return other != "" && len(p.others("scientificName")) >= 1 && p.set("family", other)
+	}},
+	{"family-names", "an older family in capitals", func(p *planting) bool {
+		other := map[string]string{"Digitalis": "SCROPHULARIACEAE", "Linaria": "SCROPHULARIACEAE", "Asphodelus": "LILIACEAE", "Allium": "LILIACEAE", "Ulex": "PAPILIONACEAE", "Lupinus": "LEGUMINOSAE"}[strings.Fields(p.get("scientificName"))[0]]
+		return other != "" && len(p.others("scientificName")) >= 1 && p.set("family", other)
+	}},
+	{"genus-families", "two of three", func(p *planting) bool {
+		return len(p.others("scientificName")) == 2 && p.set("family", p.pick("Cactaceae", "Piperaceae", "Myristicaceae"))
 	}},
 	{"genus-families", "the next row's", func(p *planting) bool {
 		next := p.trip.rows[(p.row+1)%len(p.trip.rows)][p.column("family")]

@@ -97,7 +97,7 @@ var placeFaults = []plantedFault{
 		return math.Copysign(lon, lat), math.Copysign(lat, lon)
 	}),
 	lie("coordinates-sign", "longitude", func(p *planting, lat, lon float64) (float64, float64) { return lat, -lon }),
-	lie("coordinates-sign", "latitude", func(p *planting, lat, lon float64) (float64, float64) { return -lat, lon }),
+	lie("coordinates-sign|coordinates-swapped", "latitude", func(p *planting, lat, lon float64) (float64, float64) { return -lat, lon }),
 	lie("coordinates-sign", "both", func(p *planting, lat, lon float64) (float64, float64) { return -lat, -lon }),
 	{"coordinates-country", "wrong country", func(p *planting) bool {
 		p.named("decimalLatitude")
@@ -120,9 +120,12 @@ var placeFaults = []plantedFault{
 		p.named("decimalLatitude")
 		return p.set("countryCode", p.pick("DE", "KE", "JP", "PE", "CA"))
 	}},
-	lie("coordinates-sea|coordinates-country", "far out", func(p *planting, lat, lon float64) (float64, float64) { return lat, lon - 20 + float64(p.IntN(3)) }),
-	lie("coordinates-sea", "the Atlantic", func(p *planting, lat, lon float64) (float64, float64) { return 30.5 + p.Float64(), -40.3 + p.Float64() }),
+	lie("coordinates-sea|coordinates-country|coordinates-swapped", "far out", func(p *planting, lat, lon float64) (float64, float64) { return lat, lon - 20 + float64(p.IntN(3)) }),
+	lie("coordinates-sea|coordinates-swapped", "the Atlantic", func(p *planting, lat, lon float64) (float64, float64) { return 30.5 + p.Float64(), -40.3 + p.Float64() }),
 	lie("coordinates-sea", "the Gulf of Guinea", func(p *planting, lat, lon float64) (float64, float64) { return -1 - p.Float64(), 1.2 + p.Float64() }),
+	lie("locality-coordinates", "a figure of the degree", func(p *planting, lat, lon float64) (float64, float64) { return p.inland(1, 0) }),
+	lie("locality-coordinates", "half a degree east", func(p *planting, lat, lon float64) (float64, float64) { return p.inland(0, 0.5) }),
+	lie("locality-coordinates", "two thirds of a degree", func(p *planting, lat, lon float64) (float64, float64) { return p.inland(0.3, 0.6) }),
 	lie("coordinates-equal", "longitude over latitude", func(p *planting, lat, lon float64) (float64, float64) { return lon, lon }),
 	lie("coordinates-equal", "latitude over longitude", func(p *planting, lat, lon float64) (float64, float64) { return lat, lat }),
 	lie("coordinates-equal", "but for the sign", func(p *planting, lat, lon float64) (float64, float64) { return lat, -lat }),
@@ -224,6 +227,30 @@ var placeFaults = []plantedFault{
 		return m != "" && p.height(m)
 	}},
 }
+
+// inland moves a row that has company at its stop so far that it stays in the
+// country; 200 where it would not, or where it has none.
+func (p *planting) inland(north, east float64) (lat, lon float64) {
+	lat, lon = p.latLon()
+	for r := range p.trip.rows {
+		if r != p.row && p.stop[r] == p.stop[p.row] {
+			p.rows = append(p.rows, r)
+		}
+	}
+	i := -1
+	for k, site := range tripInland {
+		if strings.Contains(p.get("locality"), site) {
+			i = k
+		}
+	}
+	if i < 0 || len(p.rows) < 3 {
+		return 0, 200
+	}
+	return lat + north, lon + east
+}
+
+// tripInland are sites around which the country reaches far to the north and east.
+var tripInland = []string{"Ourique", "Évora", "Serra do Cipó", "Reserva florestal", "Ala Dağları", "Serra da Chela"}
 
 func centre(p *planting, of map[string][2]float64) (lat, lon float64) {
 	p.quietly("coordinateUncertaintyInMeters", "")

@@ -110,12 +110,12 @@ var textFaults = []plantedFault{
 
 	raw("row-ragged", "a cell too few", func(p *planting, line []byte) ([]byte, bool) {
 		i := bytes.LastIndexByte(line, byte(p.comma))
-		return line[:max(i, 0)], i > 0 && !bytes.ContainsRune(line, '"')
+		return line[:max(i, 0)], i > 0 && !bytes.ContainsRune(line[i:], '"')
 	}),
 	raw("row-ragged", "a cell too many", func(p *planting, line []byte) ([]byte, bool) {
 		return append(slices.Clone(line), byte(p.comma), 'x'), true
 	}),
-	raw("row-ragged", "a comma in a text without quotes", func(p *planting, line []byte) ([]byte, bool) {
+	raw("row-ragged|row-shifted", "a comma in a text without quotes", func(p *planting, line []byte) ([]byte, bool) {
 		return bytes.ReplaceAll(line, []byte(`"`), nil), p.comma == ',' && bytes.ContainsRune(line, '"')
 	}),
 	raw("cell-quote", "quotes inside a cell", func(p *planting, line []byte) ([]byte, bool) {

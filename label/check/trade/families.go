@@ -235,7 +235,7 @@ func (t *familyNames) bySystem() []label.Finding {
 		}
 		told[key] = len(all)
 		all = append(all, label.Finding{
-			Origin: s.cells[0].origin(t.genusTable.file, "family"), Value: s.text, Also: also("family", s.cells[1:]),
+			Origin: s.cells[0].origin(t.genusTable.file, "family"), Value: s.text, Also: d.also(),
 			Message: fmt.Sprintf("%s stands under %s in %s of the table: systems differ here, so use one", d.genus, as.text, plural(as.count, "other record")),
 		})
 	}
@@ -316,6 +316,16 @@ type double struct {
 	s, as *familySeen
 }
 
+// also names the other cells of the second family, and those of the first where
+// both have as many, so that either may be the wrong one.
+func (d double) also() []label.Cell {
+	all := also("family", d.s.cells[1:])
+	if d.s.count == d.as.count {
+		all = append(all, also("family", d.as.cells)...)
+	}
+	return all
+}
+
 func (t *genusTable) twoFamilies() []double {
 	var all []double
 	for _, genus := range slices.Sorted(maps.Keys(t.genera)) {
@@ -346,7 +356,7 @@ func (t *genusTable) End() []label.Finding {
 			suggest = ""
 		}
 		all = append(all, label.Finding{
-			Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: suggest, Also: also("family", s.cells[1:]),
+			Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: suggest, Also: d.also(),
 			Message: fmt.Sprintf("%s stands under %s in %s of the table: one genus has one family", d.genus, as.text, plural(as.count, "other record")),
 		})
 	}
