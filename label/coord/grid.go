@@ -198,7 +198,7 @@ func lengths(s string) []length {
 			if i[k] < 0 {
 				continue
 			}
-			if k == 2 && behindZone.MatchString(s[:i[k]]) {
+			if k == 2 && behindZone.MatchString(s[:i[k]]) && !strings.ContainsAny(s[i[k]:i[4]], ":=") {
 				continue // 29 N 532123: the zone's letter
 			}
 			l.letter = map[byte]byte{'e': 'E', 'x': 'E', 'n': 'N', 'y': 'N'}[strings.ToLower(s[i[k]:i[k+1]])[0]]

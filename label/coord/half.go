@@ -85,7 +85,7 @@ func (r *reader) figures(h *half, i int) int {
 	}
 	for len(parts) < 3 && parts[len(parts)-1].frac == "" {
 		k := j
-		if r.is(k, dash) || r.is(k, dot) && r.at(k).text == ":" {
+		if r.is(k, dash) || r.is(k, dot) && (r.at(k).text == ":" || r.unitWord(k-1)) || r.is(k, joining) && r.unitWord(k-1) {
 			k++
 		}
 		if !r.is(k, number) || len(r.ts[k].n.whole) > 2 || r.at(k).inside != r.at(i).inside {
@@ -116,6 +116,11 @@ func (r *reader) figures(h *half, i int) int {
 	return j
 }
 
+// unitWord reports whether the token is a mark written as a word: 42 min.
+func (r *reader) unitWord(i int) bool {
+	return (r.is(i, minuteMark) || r.is(i, secondMark)) && len(r.at(i).text) > 1
+}
+
 func (r *reader) skipDot(j int) int {
 	if r.is(j, dot) {
 		return j + 1
@@ -134,6 +139,8 @@ func (r *reader) bareMinutes(k, n int, h *half) bool {
 		return len(h.points) > 0 || h.marked
 	case h.marked && n == 1:
 		return true // 15°19N
+	case h.axis != 0 && r.tight(k):
+		return true // lat. 38 42 32
 	}
 	// 12 30 N, 12 30 45 N: a hemisphere must follow.
 	for i := k + 1; i <= k+4; i++ {
@@ -151,6 +158,9 @@ func (r *reader) bareMinutes(k, n int, h *half) bool {
 	}
 	return false
 }
+
+// tight reports whether the number at k stands right behind another one.
+func (r *reader) tight(k int) bool { return r.is(k-1, number) }
 
 // assemble sets the half's value from its parts.
 func (h *half) assemble(parts []decimal, kinds []kind) {
@@ -180,6 +190,9 @@ func (h *half) assemble(parts []decimal, kinds []kind) {
 // after reads what stands behind the figures: hemisphere and axis.
 func (r *reader) after(h *half, j int) int {
 	k := r.skipDot(j)
+	if r.is(k, dash) && r.at(k).glued && r.is(k+1, compass) && r.at(k+1).glued && !r.is(k+2, number) {
+		k++ // 32"-N
+	}
 	if !r.prefix && len(h.points) == 0 {
 		if r.is(k, axis) && r.is(r.skipDot(k+1), compass) && h.axis == 0 { // 12° Lat. N
 			h.axis = r.ts[k].axis

@@ -17,6 +17,9 @@ func Read(text string, h Hints) Reading {
 	if len(text) > longest {
 		return refuse(NotConvertible, "the text is too long to be coordinates")
 	}
+	if r, ok := readStandard(text); ok {
+		return r
+	}
 	t := prepare(text)
 	t.elsewhere(h.Datum)
 	if r, ok := readGrid(t); ok {
@@ -79,8 +82,12 @@ func (r Reading) of(t prepared) Reading {
 		r.Local = r.Status == OK
 		r = r.unsure("the grid is on the datum %s, some hundred metres from WGS 84: convert it first", t.localDatum())
 	}
-	if t.meridian != "" && (r.HasLat || r.HasLon) {
+	switch {
+	case t.meridian == "" || !r.HasLat && !r.HasLon:
+	case t.zero:
 		return Reading{Status: NotConvertible, Err: fmt.Errorf("the longitude counts from %s: convert it to Greenwich first", t.meridian)}
+	default:
+		r = r.unsure("%s behind the longitude may be the meridian that it counts from: part the two with a comma, or convert it to Greenwich", t.meridian)
 	}
 	return r
 }
@@ -110,7 +117,10 @@ func (g gathered) and(o gathered) gathered {
 // gather finds the coordinates in a text, with the hemispheres behind the
 // figures or before them.
 func gather(text string, h Hints) gathered {
-	ts := scan(text, h.Lang)
+	ts, order := heading(scan(text, h.Lang))
+	if order != 0 {
+		return (&reader{ts: ts}).all().ordered(order)
+	}
 	behind := (&reader{ts: ts}).all()
 	before := (&reader{ts: ts, prefix: true}).all()
 	switch a, b := behind.lettered(), before.lettered(); {
@@ -121,6 +131,43 @@ func gather(text string, h Hints) gathered {
 		return before
 	}
 	return behind
+}
+
+// heading takes "lat/long:" and "long, lat" off, which say the order of what
+// follows. order is the axis of the first half, 0 if nothing is said.
+func heading(ts []token) (rest []token, order byte) {
+	i := 0
+	next := func() byte {
+		for i < len(ts) {
+			switch t := ts[i]; t.kind {
+			case axis:
+				i++
+				return t.axis
+			case dot, separator, dash, joining:
+				i++
+			default:
+				return 0
+			}
+		}
+		return 0
+	}
+	a := next()
+	b := next()
+	if a == 0 || b == 0 || a == b {
+		return ts, 0
+	}
+	for i < len(ts) && (ts[i].kind == dot || ts[i].kind == separator) {
+		i++
+	}
+	return ts[i:], a
+}
+
+// ordered gives two halves the axes that a heading says.
+func (g gathered) ordered(first byte) gathered {
+	if len(g.halves) == 2 && g.halves[0].axisOf() == 0 && g.halves[1].axisOf() == 0 {
+		g.halves[0].axis, g.halves[1].axis = first, 'N'+'E'-first
+	}
+	return g
 }
 
 // opening reports whether the text begins with a hemisphere.
@@ -200,7 +247,9 @@ func readHalves(g gathered, hints Hints) Reading {
 	case g.weak && g.words, len(hs) == 0:
 		return refuse(NotConvertible, "there are no coordinates in the text: write 41.2339 N, 8.6111 W")
 	case g.weak && len(hs) > 2:
-		return bareSexagesimal(hs)
+		return bareSexagesimal(hs, hints)
+	case g.weak && len(hs) <= 2 && tooLarge(hs):
+		return refuse(NotConvertible, "the numbers are no degrees: write 41.2339 N, 8.6111 W")
 	case g.weak && len(hs) == 1 && (hs[0].as.form == Decimal && hs[0].raw.frac == "" || hs[0].err != nil):
 		return refuse(NotConvertible, "one whole number is no pair of coordinates: write 41.2339 N, 8.6111 W")
 	case len(hs) == 1:
@@ -217,8 +266,15 @@ func readHalves(g gathered, hints Hints) Reading {
 	return r
 }
 
+// tooLarge reports whether bare numbers are years and the like.
+func tooLarge(hs []half) bool {
+	return slices.ContainsFunc(hs, func(h half) bool {
+		return len(h.raw.whole) >= 4 && len(h.raw.whole) <= 5 && h.err != nil
+	})
+}
+
 // bareSexagesimal answers four or six numbers without any mark or letter.
-func bareSexagesimal(hs []half) Reading {
+func bareSexagesimal(hs []half, hints Hints) Reading {
 	if len(hs) != 4 && len(hs) != 6 {
 		return refuse(NotConvertible, "the numbers are no pair of coordinates: write 41.2339 N, 8.6111 W")
 	}
@@ -231,7 +287,35 @@ func bareSexagesimal(hs []half) Reading {
 			return refuse(NotConvertible, "the numbers are no pair of coordinates: write 41.2339 N, 8.6111 W")
 		}
 	}
+	if r, ok := signedSexagesimal(hs, hints); ok {
+		return r
+	}
 	return refuse(Ambiguous, "the hemispheres are not written: add N or S, E or W")
+}
+
+// signedSexagesimal reads numbers of which the degrees bear signs: -23 42 43,
+// -46 33 10.
+func signedSexagesimal(hs []half, hints Hints) (Reading, bool) {
+	n := len(hs) / 2
+	var pair [2]half
+	for i := range pair {
+		part := hs[i*n : i*n+n]
+		pair[i] = part[0]
+		parts := make([]decimal, n)
+		kinds := make([]kind, n)
+		for j, h := range part {
+			if j > 0 && h.signed || h.dashed || h.comma {
+				return Reading{}, false
+			}
+			parts[j], kinds[j] = h.raw, number
+		}
+		pair[i].value, pair[i].marked = 0, true
+		pair[i].assemble(parts, kinds)
+	}
+	if !pair[0].signed && !pair[1].signed {
+		return Reading{}, false
+	}
+	return readTwo(pair[0], pair[1], gathered{}, hints), true
 }
 
 // pairOf returns which halves are the pair: the first latitude and the first
@@ -414,6 +498,8 @@ func (r Reading) signs(a, b half, hints Hints) Reading {
 		}
 		okA, okB = true, true
 	}
+	// Nought is north and south, or east and west, at once.
+	okA, okB = okA || a.value == 0 && (lettered || b.marked), okB || b.value == 0 && (lettered || a.marked)
 	exact := a.as.form != Decimal || b.as.form != Decimal || a.packed
 	switch {
 	case !lettered && okA && okB && (a.dashed || b.dashed):

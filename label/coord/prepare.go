@@ -15,6 +15,7 @@ type prepared struct {
 	beside   string // the datum that is given elsewhere
 	local    bool   // the datum is far from WGS 84
 	meridian string // other than Greenwich
+	zero     bool   // the meridian is none but that: no place of the name
 	doubt    bool   // there is a question mark
 	words    bool   // there are words of two letters or more
 	foreign  string // a grid that is not converted here
@@ -27,14 +28,14 @@ type prepared struct {
 // Source: EPSG registry, names and aliases of geodetic datums.
 var (
 	nearDatum = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:(?:geodetic )?datum|dátum|datum)?\s*:?\s*(WGS[- ]?(?:19)?84|EPSG:\s?(?:4326|4258|4269)|ETRS[- ]?(?:19)?89|NAD[- ]?(?:19)?83(?:\(CSRS\))?|GDA[- ]?(?:19)?94|GDA[- ]?2020|SIRGAS[- ]?(?:2000|95)|NZGD[- ]?2000|JGD[- ]?(?:2000|2011)|CGCS[- ]?2000|MGA[- ]?94|MGA[- ]?2020|MGA)\b\s*\)?`)
-	farDatum  = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:(?:geodetic )?datum|dátum|datum)?\s*:?\s*(WGS[- ]?(?:19)?(?:72|66|60)|EPSG:\s?\d{4,5}|NAD[- ]?(?:19)?27|ED[- ]?(?:19)?(?:50|79)|European (?:Datum )?1950|PSAD[- ]?(?:19)?56|SAD[- ]?(?:19)?69|South American 1969|Córrego Alegre|Corrego Alegre|AGD[- ]?(?:19)?(?:66|84)(?:/84)?|AMG(?:[- ]?(?:66|84))?|Australian Map Grid|NZGD[- ]?(?:19)?49|OSGB[- ]?36|Pulkovo(?:[- ]?(?:19)?42)?|Datum 73|D73|Lisboa|Tokyo|Arc[- ]?(?:19)?(?:50|60)|Cape Datum|Hartebeesthoek ?94|Indian 19\d\d|Clarke 18(?:66|80)|Provisional S(?:outh)? American 1956|Bessel(?: 1841)?|Hayford|Everest)\b\s*\)?`)
-	southern  = regexp.MustCompile(`(?i)^(AMG|MGA|Australian)`)
+	farDatum  = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:(?:geodetic )?datum|dátum|datum)?\s*:?\s*(WGS[- ]?(?:19)?(?:72|66|60)|EPSG:\s?\d{4,5}|NAD[- ]?(?:19)?27|ED[- ]?(?:19)?(?:50|79)|European (?:Datum )?1950|PSAD[- ]?(?:19)?56|SAD[- ]?(?:19)?69|South American 1969|Córrego Alegre|Corrego Alegre|AGD[- ]?(?:19)?(?:66|84)(?:/84)?|AMG(?:[- ]?(?:66|84))?|Australian Map Grid|NZGD[- ]?(?:19)?49|OSGB[- ]?36|Pulkovo[- ]?(?:19)?42|Datum 73|D73|Arc[- ]?(?:19)?(?:50|60)|Cape Datum|Hartebeesthoek ?94|Indian 19\d\d|Clarke 18(?:66|80)|Provisional S(?:outh)? American 1956|Bessel 1841|Hayford)\b\s*\)?`)
+	// Names that are places' and people's too need the word beside them.
+	namedDatum = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:geodetic )?(?:datum|dátum)\s*:?\s*(Lisboa|Lisbon|Tokyo|Bessel|Everest|Madrid|Roma|Pulkovo|Bogotá|Bogota|Lisboa Hayford|Castelo de São Jorge|Melriça|Base SE|Base SW|Porto Santo|S\. Braz|São Braz|Graciosa|Observatório)\b\s*\)?`)
+	southern   = regexp.MustCompile(`(?i)^(AMG|MGA|Australian)`)
 	// Grids of single countries.
 	otherGrid = regexp.MustCompile(`(?i)\b(OSGB|NGR|National Grid|Irish Grid|ITM|CH1903\+?|LV95|LV03|RT[- ]?90|SWEREF|Gau(?:ss|ß)[- ]?Kr(?:ü|ue|u)ger|Lambert|NZTM|NZMG|TM35FIN|RD[- ]new|MTB|TK ?25|UPS|State Plane|Maidenhead|geohash|what3words|quadrat|QDS)\b`)
 	// PLSS is the American survey of townships: no letter is a hemisphere.
 	survey = regexp.MustCompile(`(?i)\bT(?:\.|wp\.?)?\s*\d+\s*[NS]\b.*\bR(?:\.|ge\.?)?\s*\d+\s*[EW]\b`)
-	// A longitude's other zero stands right behind it.
-	otherZero = regexp.MustCompile(`(?i)\d\s*[°'"]?\s*(?:[EWOL]\.?|East|West|Est|Ouest|Oeste|Ost)?\s*(?:\(?\s*(?:of|de|von|from|v\.|depuis|meridian of|méridien de|meridiano de)?\s*)\b(Paris|Ferro|Hierro|Pulkovo|Pulkowa|Madrid|Monte Mario|Lisbon)\b`)
 )
 
 // What else stands beside coordinates: heights and distances with their unit.
@@ -43,6 +44,9 @@ var (
 	distance = regexp.MustCompile(`(?i)(?:\(?\s*(?:\+/-|±|\+-|accuracy|uncertainty|error|precision|epe|coordinate uncertainty)\s*[:.]?\s*)?\b\d[\d.,]*\s*(?:(?:-|to|a)\s*\d[\d.,]*\s*)?(?:m(?:etres?|eters?|etros|ts|snm|asl)?|km|ft|feet|miles?|mi|pies)\b\.?(?:\s*(?:a\.?s\.?l\.?|s\.?\s?n\.?\s?m\.?|s\.?\s?m\.?))?\s*\)?`)
 	farther  = regexp.MustCompile(`^\s*[ENSWO](?:[^a-z]|$)`)
 )
+
+// star is a typewriter's degree sign.
+var star = regexp.MustCompile(`(\d) ?\*`)
 
 // dotted is degrees, minutes and seconds with stops between: 41.14.02.
 var dotted = regexp.MustCompile(`\b(\d{1,3})\.(\d{1,2})\.(\d{1,2}(?:[.,]\d+)?)\b`)
@@ -82,6 +86,13 @@ func prepare(text string) prepared {
 	if p.text != "" && (p.text[0] == '+' || p.text[0] == '-') {
 		p.text = fromISO6709(p.text)
 	}
+	if g := nmea.FindStringSubmatch(p.text); g != nil {
+		p.text = g[1] + g[2] + " " + g[3] + g[4]
+	}
+	if strings.Contains(p.text, "*") {
+		p.text = star.ReplaceAllString(p.text, "$1°")
+	}
+	p.text = withDecimals(p.text)
 	if strings.Count(p.text, ".") >= 2 {
 		p.text = dotted.ReplaceAllString(p.text, "$1 $2 $3")
 	}
@@ -92,18 +103,20 @@ func prepare(text string) prepared {
 	if p.words || strings.Contains(p.text, "D73") {
 		p.take(nearDatum)
 		if p.datum == "" {
-			p.local = p.take(farDatum)
+			p.local = p.take(farDatum) || p.take(namedDatum)
 		}
 		p.south = southern.MatchString(p.datum)
-		if g := otherZero.FindStringSubmatch(p.text); g != nil {
-			p.meridian = g[1]
-		}
+		p.text = greenwich.ReplaceAllString(p.text, "$1 ")
+		p.meridian, p.zero = otherMeridian(p.text)
 		if g := otherGrid.FindStringSubmatch(p.text); g != nil {
 			p.foreign = g[1]
 		}
 	}
 	if strings.ContainsAny(p.text, "Tt") && survey.MatchString(p.text) {
 		p.foreign = "township, range and section"
+	}
+	if code := otherCode(p.text); code != "" {
+		p.foreign = code
 	}
 	p.grid = strings.TrimSpace(p.text)
 	if p.foreign != "" {
@@ -185,6 +198,7 @@ func hasZone(s string) bool {
 		case unicode.IsLetter(r) && (n > 0 && n < 3 || n >= 6) && !part:
 			return true
 		case r == ' ':
+			part = false
 		default:
 			part = n > 0 && (r == '.' || r == ',')
 			n = 0
@@ -210,7 +224,7 @@ func withoutDistances(s string) string {
 	var b strings.Builder
 	end := 0
 	for _, i := range distance.FindAllStringIndex(s, -1) {
-		if farther.MatchString(s[i[1]:]) || grids.MatchString(s[i[0]:i[1]]) {
+		if farther.MatchString(s[i[1]:]) || grids.MatchString(s[i[0]:i[1]]) || behindDegrees.MatchString(s[:i[0]]) {
 			continue
 		}
 		b.WriteString(s[end:i[0]] + " ; ")
@@ -218,6 +232,9 @@ func withoutDistances(s string) string {
 	}
 	return b.String() + s[end:]
 }
+
+// behindDegrees is what stands before minutes that are written as m.
+var behindDegrees = regexp.MustCompile(`\d ?(?:d|deg\.?|°) ?$`)
 
 // grids is a number as long as an easting.
 var grids = regexp.MustCompile(`\d{6}`)

@@ -172,7 +172,7 @@ func (t *token) word(r []rune, i int, before []token, l lang.Tag) int {
 		n++
 	}
 	afterNumber := len(before) > 0 && before[len(before)-1].kind == number && t.glued
-	if n == 2 && afterNumber && strings.ContainsRune("dms", r[i]) && unicode.IsUpper(r[i+1]) {
+	if n == 2 && afterNumber && strings.ContainsRune("dmso", r[i]) && unicode.IsUpper(r[i+1]) {
 		n = 1 // 02sN
 	}
 	w := string(r[i : i+n])
@@ -189,6 +189,10 @@ func (t *token) word(r []rune, i int, before []token, l lang.Tag) int {
 		t.kind = k
 		return n
 	}
+	if p, ok := latin[f]; ok && afterAxis(before) {
+		t.kind, t.points = compass, []lang.Compass{p}
+		return n
+	}
 	if p := lang.FindCompass(w, l); n > 1 && len(p) > 0 {
 		t.kind, t.points = compass, p
 	}
@@ -200,12 +204,16 @@ func (t *token) letter(w string, afterNumber bool, rest []rune, before []token, 
 	beforeNumber := len(rest) > 0 && isDigit(rest[0])
 	afterMark := len(before) > 0 && before[len(before)-1].kind <= secondMark && t.glued
 	switch {
-	case w == "o" && afterNumber && beforeNumber, w == "d" && afterNumber: // 15o19', 121d
+	case w == "o" && afterNumber && (beforeNumber || degreesGoOn(rest)), w == "d" && afterNumber: // 15o19', 15oN, 121d
 		t.kind = degreeMark
 	case w == "m" && afterNumber && hasMark(before, degreeMark):
 		t.kind = minuteMark
 	case w == "s" && afterNumber && hasMark(before, minuteMark):
 		t.kind = secondMark
+	case cyrillic[w] != 0:
+		t.kind, t.points = compass, []lang.Compass{cyrillic[w]}
+	case (w == "O" || w == "o") && beforeLength(rest): // 5° O. L.
+		t.kind, t.points = compass, []lang.Compass{lang.East}
 	case w == "ö" || w == "Ö" || w == "ø" || w == "Ø":
 		t.kind, t.points = compass, []lang.Compass{lang.East}
 	case w == "L" && len(before) > 0 && isCompass(before): // ö. L.
@@ -220,6 +228,47 @@ func (t *token) letter(w string, afterNumber bool, rest []rune, before []token, 
 		return false
 	}
 	return true
+}
+
+// cyrillic are the first letters of the points in Russian, and letters that are
+// typed for Latin ones since they look like them.
+var cyrillic = map[string]lang.Compass{"С": lang.North, "Ю": lang.South, "В": lang.East, "З": lang.West, "Е": lang.East}
+
+// latin are the points as Latin abbreviates and bends them beside lat. and long.
+var latin = map[string]lang.Compass{
+	"bor": lang.North, "boreali": lang.North, "sept": lang.North, "septentr": lang.North, "septentrionali": lang.North,
+	"austr": lang.South, "australi": lang.South, "merid": lang.South, "meridionali": lang.South,
+	"or": lang.East, "orient": lang.East, "orientali": lang.East,
+	"occ": lang.West, "occid": lang.West, "occidentali": lang.West,
+}
+
+// degreesGoOn reports whether what follows is minutes with a mark, or the
+// hemisphere: the o before them is a degree sign and no west.
+func degreesGoOn(rest []rune) bool {
+	s := strings.TrimLeft(string(rest[:min(len(rest), 12)]), " .")
+	if s != "" && strings.ContainsRune("NSEWOL", rune(s[0])) {
+		return true
+	}
+	digits := strings.TrimLeft(s, "0123456789.,")
+	return digits != s && strings.HasPrefix(strings.TrimLeft(digits, " "), "'")
+}
+
+// beforeLength reports whether L., for Länge or lengte, stands behind the
+// letter.
+func beforeLength(rest []rune) bool {
+	s := strings.TrimLeft(string(rest[:min(len(rest), 8)]), " .")
+	return strings.HasPrefix(s, "L.") || strings.HasPrefix(s, "Lg") || strings.HasPrefix(s, "Läng") || strings.HasPrefix(s, "lengte") || s == "L"
+}
+
+// afterAxis reports whether the last token, but for a full stop, is a word for
+// latitude or longitude.
+func afterAxis(ts []token) bool {
+	for i := len(ts) - 1; i >= 0; i-- {
+		if ts[i].kind != dot {
+			return ts[i].kind == axis
+		}
+	}
+	return false
 }
 
 // beforeAxis reports whether a full stop and a word for latitude or longitude
