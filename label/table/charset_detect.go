@@ -17,10 +17,12 @@ var legacy = []struct {
 	likely float64
 }{
 	{"windows-1252", 0}, {"windows-1250", -0.5}, {"windows-1251", -0.5}, {"windows-1253", -0.5}, {"windows-1254", -0.5}, {"windows-1257", -0.5},
-	{"macintosh", -1}, {"ibm850", -1.5}, {"ibm437", -2}, {"ibm852", -1.5}, {"ibm866", -1},
+	{"macintosh", -1}, {"ibm850", -1.5}, {"ibm437", -2.5}, {"ibm852", -1.5}, {"ibm866", -1},
 	{"iso-8859-15", -1}, {"iso-8859-2", -1}, {"koi8-r", -0.5},
 	{"shift_jis", 0}, {"euc-jp", -0.5}, {"gb18030", 0}, {"big5", 0}, {"euc-kr", 0},
-	{"iso-8859-5", -2}, {"windows-1255", -1}, {"windows-1256", -1}, {"windows-874", -1},
+	{"windows-1255", -1}, {"windows-1256", -1}, {"windows-874", -1}, {"windows-1258", -4}, {"koi8-u", -1}, {"x-mac-cyrillic", -1.5},
+	{"ibm855", -4}, {"ibm860", -4}, {"ibm863", -4}, {"ibm865", -4},
+	{"iso-8859-3", -5}, {"iso-8859-4", -5}, {"iso-8859-5", -2}, {"iso-8859-7", -2}, {"iso-8859-10", -5}, {"iso-8859-16", -5},
 }
 
 var legacyCharsets = sync.OnceValue(func() []*charset {
@@ -37,11 +39,12 @@ var legacyCharsets = sync.OnceValue(func() []*charset {
 const (
 	scoredTokens = 500 // that are looked at, spread over the table
 	tokenWeight  = 5   // the most that one token counts between two encodings
-	textWeight   = 8    // and where it is text in one of them alone
+	textWeight   = 8   // and where it is text in one of them alone
 	sureMargin   = 7   // that the best must be ahead of any other
 	minTokens    = 3   // different ones without which cells are judged one by one
 	sensible     = 0.9 // the part of the tokens that must make sense
-	perByte      = -5  // the least likelihood of a byte that makes sense
+	senseOne     = -10 // the least likelihood, beyond that of any text of the kind, of a token that makes sense
+	senseAll     = -3  // and of all of them, on an average
 )
 
 // A verdict is what a survey tells of a file's encoding.
@@ -283,18 +286,71 @@ func (c *candidate) ahead(d *candidate, tokens []token) float64 {
 }
 
 // explains reports whether nearly all tokens make sense.
+//
+// A byte that is out of place in most of the tokens that hold it is a letter of
+// another encoding, though there may be few of them.
 func (c *candidate) explains(tokens []token) bool {
-	good := 0
+	good, sum := 0, 0.0
+	var with, strange [256]int
 	for i, t := range tokens {
-		if c.sensible(i, t) {
+		sense := max(worst(t), c.scores[i]) + usual(c.texts[i])
+		sum += max(sense, 3*senseOne)
+		if isText(c.texts[i]) && sense >= senseOne {
 			good++
 		}
+		for j := range len(t.text) {
+			if b := t.text[j]; b >= 0x80 && c.scheme == single && strings.IndexByte(t.text[:j], b) < 0 {
+				with[b]++
+				if c.strange(i, j) {
+					strange[b]++
+				}
+			}
+		}
 	}
-	return float64(good) >= sensible*float64(len(tokens))
+	for b := range with {
+		if strange[b] >= 2 && strange[b]*2 > with[b] {
+			return false
+		}
+	}
+	n := float64(len(tokens))
+	return float64(good) >= sensible*n && sum >= senseAll*n
 }
 
-func (c *candidate) sensible(i int, t token) bool {
-	return isText(c.texts[i]) && c.scores[i] >= perByte*float64(len(t.text)+1)
+// strange reports whether character j of token i is a sign where none stands,
+// or a letter that the languages of the table have not.
+func (c *candidate) strange(i, j int) bool {
+	text := c.texts[i]
+	if !isWordLetter(text[j]) {
+		return signLikelihood(text, j) <= -9
+	}
+	for _, l := range c.tongues[:min(3, len(c.tongues))] {
+		if l.signs != nil {
+			return false
+		}
+		if _, ok := l.letter[small(text[j])]; ok {
+			return false
+		}
+	}
+	return true
+}
+
+// usual is the opposite of the likelihood that a text of these letters and
+// signs has if it is in a language that is known.
+func usual(text []rune) float64 {
+	sum := 0.0
+	for _, r := range text {
+		switch {
+		case r >= 0x2E80:
+			sum += 7.8
+		case scriptOf(r) == nil || r >= 0x80 && !isWordLetter(r):
+			sum += 5.5
+		case isWordLetter(r):
+			sum += 3.3
+		default:
+			sum -= figure
+		}
+	}
+	return sum
 }
 
 // isText reports whether no character is a control or stands for nothing.

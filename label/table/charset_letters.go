@@ -348,7 +348,9 @@ func signLikelihood(text []rune, i int) float32 {
 		return when(!inside, -5)
 	case '–', '—':
 		return when(!inside, -4.5)
-	case '×', '±':
+	case '×':
+		return when(!inside, -4)
+	case '±':
 		return when(!inside, -5)
 	case '½', '¼', '¾':
 		return when(digit || before == ' ', -5)
