@@ -239,8 +239,15 @@ func (c *Context) Memo(key any, made func(old any) any) any {
 // included.
 func (c *Context) Cell(term string) table.Cell { return c.row.Get(term) }
 
-// CellText returns Cell(term).Text.
-func (c *Context) CellText(term string) string { return c.row.Text(term) }
+// CellText returns Cell(term).Text; "" where the whole table writes a code such
+// as NA into empty cells.
+func (c *Context) CellText(term string) string {
+	text := c.row.Text(term)
+	if c.row.Table().EmptyCode(text) && c.emptyCode(term, strings.TrimSpace(text)) {
+		return ""
+	}
+	return text
+}
 
 // Written yields the filled cells with the blanks around their texts, in the
 // order of the columns.

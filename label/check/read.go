@@ -49,6 +49,9 @@ func (c *Context) readFields() {
 			continue
 		}
 		f := Field{Text: text, Origin: label.Origin{File: c.Origin.File, Line: cell.Line, Column: cell.Column, Row: c.row.N, Term: term}}
+		if !c.Options.KeepPlaceholders && c.emptyCode(term, text) {
+			continue // the table says so at its head
+		}
 		if isPlaceholder(term, text) {
 			c.Placeholders = append(c.Placeholders, f)
 			if !c.keeps(term) {
@@ -57,6 +60,15 @@ func (c *Context) readFields() {
 		}
 		c.fields = append(c.fields, entry{term, f, cell.Text})
 	}
+}
+
+// emptyCode reports whether the whole table writes such a text into empty cells.
+func (c *Context) emptyCode(term, text string) bool {
+	if len(text) > 20 || !c.row.Table().EmptyCode(text) {
+		return false
+	}
+	says := speaking[term]
+	return says == nil || !says(text)
 }
 
 // readAsValue are the columns that hold a date, a number or a list: what says

@@ -36,9 +36,9 @@ func (r *Row) aside(filled int) bool {
 			severity = label.Warning
 			said += "; give the rows below it a column \"family\" that names it"
 		}
-	case filled == 1 && t.width >= 4 && r.misfits(first) && letters(text) >= 3:
+	case filled == 1 && len(r.Cells) == t.width && t.width >= 4 && r.wordsAmongNumbers(first):
 		severity = label.Warning
-		said = "nothing but these words stands in the row, in a column of numbers: it is taken for a title or a remark and is no record"
+		said = "nothing but these words stands in the row, in a column of numbers: it is taken for a title or a remark and is no record; what it says of other rows must be written in them"
 	default:
 		return false
 	}
@@ -50,6 +50,18 @@ func (r *Row) aside(filled int) bool {
 		r.Cells[i].Text = ""
 	}
 	return true
+}
+
+// wordsAmongNumbers reports whether cell i has no figure in it, as all others of
+// its column have.
+func (r *Row) wordsAmongNumbers(i int) bool {
+	if r.table.profiles == nil || i >= len(r.table.profiles) {
+		return false
+	}
+	p, text := &r.table.profiles[i], r.Cells[i].Text
+	k := kindOf(text)
+	return letters(text) >= 3 && (k == aText || k == aFamily || len(strings.Fields(text)) > 4) && !p.seen[aText] && !p.seen[aFamily] &&
+		(p.main == aMix || p.main == aNumber || p.main == aDate)
 }
 
 // repeats reports whether the cells are the headings.
@@ -68,7 +80,7 @@ func (r *Row) repeats() bool {
 	return same >= 2 && 4*other <= same
 }
 
-var sumWord = regexp.MustCompile(`(?i)^(grand total|sub-?total|totals?|totale|totaal|sum|summe|gesamt|suma|soma|somme|razem|celkem|итого|всего|合計|合计|总计|總計|average|mean|mittelwert|média|media|moyenne)`)
+var sumWord = regexp.MustCompile(`(?i)^(grand total|sub-?total|totals?|totale|totaal|sum|summe|gesamt|suma|soma|somme|razem|celkem|итого|всего|合計|合计|总计|總計|average|mean|mittelwert|média|media|moyenne)([^\pL]|$)`)
 
 // isSum reports whether text is a word for a sum, figures beside it at most.
 func isSum(text string) bool {

@@ -62,6 +62,11 @@ func (r *resolver) again(i int, term string) {
 	switch {
 	case weakWords[headingKey(c.Heading)], read.number > 0 && joints[term] == "":
 		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+		if read.number > 0 {
+			r.find(i, ruleHeadingReading, label.Warning, "", "heading %q is not read, since column %d (%q) is read as %s: if this one is the one that holds now, give it the heading %s and take it from the other",
+				c.Heading, first+1, r.columns[first].Heading, term, term)
+			return
+		}
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read, since column %d (%q) has %s: its cells are kept, but not printed",
 			c.Heading, first+1, r.columns[first].Heading, term)
 	case read.plain && verbatim != "" && !has && r.columns[first].Heading != c.Heading:

@@ -43,7 +43,7 @@ var (
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
-	plainRemark = regexp.MustCompile(`(?i)^(dd|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core)$`)
+	plainRemark = regexp.MustCompile(`(?i)^(dd|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|[dmjay]+[./ -][dmjay]+[./ -][dmjayt]+)$`)
 	footUnit    = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
 )
 
@@ -405,9 +405,25 @@ func looksLikeData(columns []Column) bool {
 		if columns[i].Known {
 			known++
 		}
-		if figures.MatchString(s) || datelike.MatchString(s) || numberedOne.MatchString(s) || utf8.RuneCountInString(s) > 80 {
+		if figures.MatchString(s) || datelike.MatchString(s) || numberedOne.MatchString(s) || utf8.RuneCountInString(s) > 80 ||
+			!columns[i].Known && recordLike(s) {
 			data++
 		}
 	}
 	return known == 0 || data*3 >= filled && known < filled-data
+}
+
+// numberedWord is a heading such as "Plot 12".
+var numberedWord = regexp.MustCompile(`^\pL+[ _.-]?\d{1,3}$`)
+
+// recordLike reports whether a text is what stands in records and hardly in
+// their headings.
+func recordLike(s string) bool {
+	switch kindOf(s) {
+	case aNumber, aDate, aFamily:
+		return true
+	case aMix:
+		return !numberedWord.MatchString(s)
+	}
+	return false
 }

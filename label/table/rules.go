@@ -18,7 +18,7 @@ type Rule struct {
 func Rules() []Rule {
 	all := []*Rule{ruleEmpty, ruleNoHeading, ruleEncoding, ruleDelimiter,
 		ruleHeadingUnknown, ruleHeadingDoubled, ruleHeadingEmpty, ruleHeadingUnit, ruleHeadingReading, ruleHeadingRemark,
-		ruleTitle, ruleSecond, ruleAside, ruleRagged, ruleShifted, ruleQuote, ruleUnclosed,
+		ruleTitle, ruleSecond, ruleCode, ruleAside, ruleRagged, ruleShifted, ruleQuote, ruleUnclosed,
 		ruleUndecodable, ruleReplacement, ruleMojibake, ruleControl, rulePrivate, ruleInvisible, ruleArchive, ruleWorksheet}
 	out := make([]Rule, len(all))
 	for i, r := range all {
@@ -63,6 +63,8 @@ var (
 		"country,altitude,lat\n,m,°\nPortugal,720,41.7157\n", "country,altitude (m),lat\nPortugal,720,41.7157\n"}
 	ruleAside = &Rule{"row-aside", "a row is no record but the headings again, a title, a sum or a remark", noSource, label.Note,
 		"country,locality\nPortugal,Lindoso\ncountry,locality\nPortugal,Parada\n", "country,locality\nPortugal,Lindoso\nPortugal,Parada\n"}
+	ruleCode = &Rule{"table-empty-code", "a code such as NA stands for an empty cell in the whole table", noSource, label.Note,
+		"country,locality,habitat\nPortugal,Lindoso,NA\nPortugal,NA,NA\n", "country,locality,habitat\nPortugal,Lindoso,\nPortugal,,\n"}
 	ruleShifted = &Rule{"row-shifted", "the cells of a row stand under the headings of other columns", noSource, label.Error,
 		shiftedExample + "15,2,Erica arborea L.,Ericaceae,Portugal,Lindoso, by the bridge,720\n", shiftedExample + "15,2,Erica arborea L.,Ericaceae,Portugal,\"Lindoso, by the bridge\",720\n"}
 	ruleRagged = &Rule{"row-ragged", "a row has fewer or more cells than the heading row", "RFC 4180 section 2.4", label.Error,

@@ -74,10 +74,13 @@ func isHeading(text string) bool {
 // unless it is hardly one and a row further down clearly is.
 func headingRow(rows []*Row) int {
 	known, filled := headed(rows[0].Cells)
+	most := filled // cells of the rows above
 	for i, r := range rows[1:] {
 		k, f := headed(r.Cells)
+		filledAbove := most
+		most = max(most, f)
 		switch {
-		case 2*k < f || k < 2*known+1:
+		case 2*k < f || k < 2*known+1 || 2*filledAbove > f && filledAbove > 2:
 		case k >= 3 && (2*known < filled || filled == 0 || filled+2 <= f && len(rows[0].Cells) > filled),
 			k == 2 && f == 2 && filled < 2 && known == 0:
 			return i + 1

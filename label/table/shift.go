@@ -2,6 +2,9 @@ package table
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"cornerslip/label"
@@ -24,11 +27,19 @@ const (
 func (t *Table) profile(rows []*Row) {
 	var records []*Row
 	for _, r := range rows {
-		if !r.Empty && (len(r.Cells) > 1 || t.width < 4) {
-			records = append(records, r)
+		filled := 0
+		for i := range r.Cells {
+			if !isBlank(r.Cells[i].Text) {
+				filled++
+			}
+		}
+		if filled > 1 || filled == 1 && t.width < 4 {
+			records = append(records, r) // what has one cell may be a title
 		}
 	}
 	t.extent(records)
+	t.nameless(records)
+	t.emptyCodes(records)
 	fits := records[:0]
 	for _, r := range records {
 		if len(r.Cells) == t.width || t.trimmed && len(r.Cells) < t.width {
@@ -55,15 +66,17 @@ func profileOf(rows []*Row, column int) profile {
 		}
 		text := strings.TrimSpace(r.Cells[column].Text)
 		k := kindOf(text)
-		p.seen[k] = true
 		if k == aBlank {
 			continue
 		}
 		n++
 		count[k]++
-		if len(values) <= profileTop && (k == aText || k == aFamily) {
+		if len(values) <= profileTop && (k == aText || k == aFamily || k == aMix) {
 			values[text]++
 		}
+	}
+	for k := range kinds {
+		p.seen[k] = count[k] > max(1, n/50) // once or so may be the very fault
 	}
 	if n < profileRows {
 		return p
@@ -73,10 +86,12 @@ func profileOf(rows []*Row, column int) profile {
 			p.main = k
 		}
 	}
-	if len(values) <= profileTop && 2*len(values) <= n {
+	if len(values) <= profileTop && 2*len(values) <= n && (p.main == aText || p.main == aFamily || p.main == aMix) {
 		p.values = map[string]bool{}
-		for v := range values {
-			p.values[v] = true
+		for v, times := range values {
+			if times > 1 {
+				p.values[v] = true
+			}
 		}
 	}
 	return p
@@ -243,6 +258,14 @@ func (r *Row) sayShifted(take []int) bool {
 			if i+n < len(r.Cells) {
 				next = strings.TrimSpace(r.Cells[i+n].Text)
 			}
+			if decimalComma.MatchString(merged) {
+				say = func() {
+					r.say(i, ruleShifted, label.Error, strings.Replace(strings.TrimSpace(merged), ",", ".", 1),
+						"the cells after it fit %s further to the left, from %q on: a decimal comma cuts the number in two; write it with a point", plural(n-1, "one column", "%d columns"), cut(next, 30))
+					r.Findings[len(r.Findings)-1].Value = merged
+				}
+				continue
+			}
 			say = func() {
 				r.say(i, ruleShifted, label.Error, string(t.o.Quote)+strings.ReplaceAll(merged, string(t.o.Quote), string(t.o.Quote)+string(t.o.Quote))+string(t.o.Quote),
 					"the cells after it fit %s further to the left, from %q on: a %s inside the cell cuts it in two; put the cell in quotes",
@@ -268,6 +291,9 @@ func (r *Row) sayShifted(take []int) bool {
 	r.Astray = true
 	return true
 }
+
+// decimalComma is a number that a comma table cuts in two.
+var decimalComma = regexp.MustCompile(`^\s*[-+−]?\d{1,4},\d+\s*$`)
 
 // joined returns some cells as one, as they were before they were cut.
 func (r *Row) joined(from, to int) string {
@@ -314,8 +340,14 @@ func (r *Row) align() alignment {
 					if take > 1 {
 						text = r.joined(i, i+take)
 						s.score -= shiftCost * (take - 1)
-						if strings.HasPrefix(r.Cells[i+1].Text, " ") {
+						switch {
+						case strings.HasPrefix(r.Cells[i+1].Text, " "):
 							s.score++ // a comma in prose
+							if strings.HasPrefix(text, " ") {
+								s.score -= 2 // which is cut further to the left
+							}
+						case t.profiles[c].main == aNumber && decimalComma.MatchString(text):
+							s.score++
 						}
 						if isBlank(r.Cells[i].Text) || isBlank(r.Cells[i+take-1].Text) {
 							s.score -= shiftCost
@@ -342,4 +374,38 @@ func (r *Row) align() alignment {
 		i += best[c][i].take
 	}
 	return out
+}
+
+// nameless adds to the finding of columns without a heading what they hold.
+func (t *Table) nameless(rows []*Row) {
+	at := slices.IndexFunc(t.findings, func(f label.Finding) bool { return f.Rule == ruleHeadingEmpty.Name })
+	if at < 0 {
+		return
+	}
+	f := &t.findings[at]
+	for i := range t.columns {
+		if !isBlank(t.columns[i].Heading) {
+			continue
+		}
+		first, filled, counts := "", 0, true
+		for n, r := range rows {
+			if i >= len(r.Cells) || isBlank(r.Cells[i].Text) {
+				counts = false
+				continue
+			}
+			text := strings.TrimSpace(r.Cells[i].Text)
+			if filled++; first == "" {
+				first = text
+			}
+			counts = counts && (text == strconv.Itoa(n+1) || text == strconv.Itoa(n))
+		}
+		switch {
+		case filled == 0:
+		case counts:
+			f.Message += fmt.Sprintf("; column %d counts the rows", i+1)
+		default:
+			f.Severity = label.Warning
+			f.Message += fmt.Sprintf("; column %d holds %q: give it a heading if that belongs to the record", i+1, cut(first, 40))
+		}
+	}
 }

@@ -133,10 +133,11 @@ type Table struct {
 	verbatim map[string]int // by Column.Verbatim
 	groups   []*group       // columns that are read as one
 	findings []label.Finding
-	profiles []profile  // what the columns hold, nil where too little is known
-	sheet    *worksheet // that the text was made of, nil for a table of text
-	events   *events    // that the rows are specimens of, nil if the table has all
-	key      int        // and the column that names them
+	empty    map[string]bool // the codes that stand for an empty cell
+	profiles []profile       // what the columns hold, nil where too little is known
+	sheet    *worksheet      // that the text was made of, nil for a table of text
+	events   *events         // that the rows are specimens of, nil if the table has all
+	key      int             // and the column that names them
 	digest   atomic.Pointer[string]
 	released sync.Pool // of *Row
 }
@@ -246,7 +247,7 @@ func (t *Table) Findings() []label.Finding { return t.findings }
 // a place) ends the reading. Rows are fresh: they may be kept and handed to
 // other goroutines.
 func (t *Table) Rows() iter.Seq2[*Row, error] {
-	return func(yield func(*Row, error) bool) {
+	return pairs(func(yield func(*Row, error) bool) {
 		sum := sha256.New()
 		if t.events != nil {
 			io.WriteString(sum, t.events.digest)
@@ -260,7 +261,7 @@ func (t *Table) Rows() iter.Seq2[*Row, error] {
 		}
 		s := hex.EncodeToString(sum.Sum(nil))
 		t.digest.Store(&s)
-	}
+	})
 }
 
 // rows reads the records of one part and reports whether to go on.
