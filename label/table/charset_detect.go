@@ -41,7 +41,8 @@ const (
 	tokenWeight  = 5   // the most that one token counts between two encodings
 	textWeight   = 8   // and where it is text in one of them alone
 	sureMargin   = 7   // that the best must be ahead of any other
-	minTokens    = 3   // different ones without which cells are judged one by one
+	minTokens    = 3   // different ones, in so many lines, without which cells are
+	minLines     = 2   // judged one by one
 	sensible     = 0.9 // the part of the tokens that must make sense
 	senseOne     = -10 // the least likelihood, beyond that of any text of the kind, of a token that makes sense
 	senseAll     = -3  // and of all of them, on an average
@@ -55,14 +56,14 @@ type verdict struct {
 	whole bool       // the whole file is in one encoding, and that is best
 	// mix are the encodings met in a file that is in more than one, with the
 	// logarithm of how often each is.
-	mix []share
-	// tongues are the languages met, with the logarithm of their part.
-	tongues []tongue
+	mix  []share
+	utf8 bool // and it holds UTF-8 too
 }
 
 type share struct {
-	charset *charset
+	*charset
 	log     float64
+	tongues []tongue
 }
 
 type tongue struct {
@@ -169,10 +170,10 @@ func mixed(logs, part, sum []float64) float64 {
 func worst(t token) float64 { return -8 * float64(len(t.text)) }
 
 // detect tells the encoding of a file that is not UTF-8.
-func detect(s *survey) verdict {
+func detect(s *survey) *verdict {
 	tokens := spread(s.bad, scoredTokens)
 	if len(tokens) == 0 {
-		return verdict{}
+		return &verdict{}
 	}
 	cands := make([]*candidate, 0, len(legacy))
 	for i, cs := range legacyCharsets() {
@@ -199,14 +200,14 @@ func detect(s *survey) verdict {
 			best = c
 		}
 	}
-	v := verdict{best: best.charset, sure: true, tongues: best.tongues[:min(len(best.tongues), 6)]}
+	v := &verdict{best: best.charset, sure: true, utf8: len(s.good) > 0}
 	for _, c := range cands {
 		if c != best && !c.reads(s, tokens, best) && best.ahead(c, tokens) < sureMargin {
 			v.sure = false
 			v.other = append(v.other, c.charset)
 		}
 	}
-	v.whole = len(tokens) >= minTokens && best.explains(tokens) && !mixedWithUTF8(best, s, len(tokens))
+	v.whole = len(tokens) >= minTokens && s.lines >= minLines && best.explains(tokens) && !mixedWithUTF8(best, s, len(tokens))
 	if !v.whole {
 		v.mix = mixture(cands, tokens)
 	}
@@ -398,8 +399,57 @@ func mixture(cands []*candidate, tokens []token) []share {
 	var out []share
 	for j, c := range cands {
 		if part[j] > 0.02 {
-			out = append(out, share{c.charset, math.Log(part[j]) + c.prior})
+			out = append(out, share{c.charset, math.Log(part[j]) + c.prior, c.tongues[:min(len(c.tongues), 8)]})
 		}
 	}
 	return out
+}
+
+// fits returns the encoding of a mixed file that a cell is likeliest in, and
+// how it reads there. near is what the last such cell was in; nil if there was
+// none. Parts of the cell that are UTF-8 stay.
+func (v *verdict) fits(cell string, near *charset) (*charset, string) {
+	var best *charset
+	text, most := "", math.Inf(-1)
+	for _, c := range v.mix {
+		read, sum := readMixed(c.charset, cell), c.log
+		for word := range strings.FieldsFuncSeq(cell, func(r rune) bool { return r < 0x80 && parts(byte(r)) }) {
+			if utf8.ValidString(word) {
+				continue
+			}
+			word := []rune(readMixed(c.charset, word[:min(len(word), surveyToken)]))
+			logs := math.Inf(-1)
+			for _, l := range c.tongues {
+				logs = max(logs, l.log+float64(l.likelihood(word)))
+			}
+			sum += logs
+		}
+		if c.charset == near {
+			sum += nearBonus
+		}
+		if sum > most {
+			best, text, most = c.charset, read, sum
+		}
+	}
+	return best, text
+}
+
+// nearBonus speaks for the encoding of the damaged cell before.
+const nearBonus = 2
+
+// readMixed decodes what is not UTF-8 in a charset.
+func readMixed(c *charset, s string) string {
+	if c.scheme == multi {
+		return string(c.decode(s, true)) // whose characters hold what looks like UTF-8
+	}
+	var b strings.Builder
+	for at := 0; at < len(s); {
+		r, n := utf8.DecodeRuneInString(s[at:])
+		if r == utf8.RuneError && n == 1 {
+			r, _ = utf8.DecodeRuneInString(c.table[s[at]])
+		}
+		b.WriteRune(r)
+		at += n
+	}
+	return b.String()
 }

@@ -20,8 +20,8 @@ import (
 // line a language, its BCP 47 tag, then pairs with their counts, "_" for the
 // edge of a word. For languages written with thousands of characters, counts of
 // single characters. It is counted by a test of this package from the names of
-// countries, languages and scripts in Unicode's CLDR (golang.org/x/text/language/display),
-// our own words for headings, and invented field notes (testdata/letters.txt).
+// countries, languages and scripts in Unicode's CLDR (golang.org/x/text/language/display)
+// and from invented field notes (testdata/letters.txt).
 //
 //go:embed vocabulary/letters.tsv
 var lettersTSV []byte

@@ -22,6 +22,7 @@ type survey struct {
 	heading   []byte // the first line, or the second after one that says "sep="
 	ends      struct{ cr, lf bool }
 	cut       bool // more stretches than were kept
+	lines     int  // how many hold what is not UTF-8, as far as that counts
 }
 
 // A token is a stretch of text between characters that no encoding has as part
@@ -29,7 +30,6 @@ type survey struct {
 // and some signs in second place, but never a blank, a comma or a line end.
 type token struct {
 	text  string
-	times int
 	ended bool // no longer than a token may be
 }
 
@@ -81,13 +81,15 @@ func halfLetter(b []byte) int {
 func surveyOf(r io.Reader, maxRow int) *survey {
 	s := &survey{}
 	in := bufio.NewReaderSize(r, readSize)
-	seen := map[string]int{} // place in bad, or in good from -1 down
+	seen := map[string]bool{} // and whether it is bad
 	var word, line []byte
 	high, lines, run := false, 0, 0
 	ended := true
+	counted := false // the line
 	flush := func() {
-		if high {
-			s.add(seen, word, ended)
+		if high && s.add(seen, word, ended) && !counted {
+			counted = true
+			s.lines++
 		}
 		word, high, ended = word[:0], false, true
 	}
@@ -117,7 +119,7 @@ func surveyOf(r io.Reader, maxRow int) *survey {
 				line = line[:0]
 				lines++
 			}
-			run = 0
+			run, counted = 0, false
 			continue
 		}
 		if lines < 2 && len(line) < readSize {
@@ -134,28 +136,26 @@ func surveyOf(r io.Reader, maxRow int) *survey {
 	return s
 }
 
-func (s *survey) add(seen map[string]int, word []byte, ended bool) {
-	if at, ok := seen[string(word)]; ok {
-		if at >= 0 {
-			s.bad[at].times++
-		} else {
-			s.good[-1-at].times++
-		}
-		return
+// add counts a stretch and reports whether it is not UTF-8.
+func (s *survey) add(seen map[string]bool, word []byte, ended bool) bool {
+	if bad, ok := seen[string(word)]; ok {
+		return bad
 	}
-	t := token{text: string(word), times: 1, ended: ended}
 	whole := word
 	if !ended {
 		whole = word[:len(word)-halfLetter(word)]
 	}
-	list, place := &s.bad, len(s.bad)
-	if utf8.Valid(whole) {
-		list, place = &s.good, -1-len(s.good)
+	bad := !utf8.Valid(whole)
+	list := &s.good
+	if bad {
+		list = &s.bad
 	}
 	if len(*list) == surveyTokens {
 		s.cut = true
-		return
+		return bad
 	}
-	seen[t.text] = place
+	t := token{string(word), ended}
+	seen[t.text] = bad
 	*list = append(*list, t)
+	return bad
 }

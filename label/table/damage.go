@@ -267,78 +267,16 @@ func (m misreading) sequence(rs []rune) (rune, int) {
 	return r, n
 }
 
-// guesses are the encodings that tables come in when they are not Unicode:
-// today's Windows, old Macs, DOS. The first wins a draw.
-var guesses = []struct {
-	name    string
-	charmap *charmap.Charmap
-}{
-	{"windows-1252", charmap.Windows1252},
-	{"macintosh", charmap.Macintosh},
-	{"ibm850", charmap.CodePage850},
-}
-
-// guess reads bytes that are not UTF-8 in the encoding under which they look
-// most like words, and returns the text and the encoding's name.
-func guess(b []byte) (text, name string) {
-	best := 0
-	for i, g := range guesses {
-		rs := make([]rune, 0, len(b))
-		foreign := make([]bool, 0, len(b))
-		for at := 0; at < len(b); {
-			r, n := utf8.DecodeRune(b[at:])
-			bad := r == utf8.RuneError && n == 1
-			if bad {
-				r = g.charmap.DecodeByte(b[at])
-			}
-			rs, foreign = append(rs, r), append(foreign, bad)
-			at += n
-		}
-		score := 0
-		for j, r := range rs {
-			if foreign[j] {
-				score += likely(rs, j, r)
+// mended puts into the cells of a row what they were before they were damaged,
+// as far as it is known: so a heading says what its column is. Their findings
+// show them as they are.
+func (r *Row) mended() *Row {
+	for _, f := range r.Findings {
+		for i := range r.Cells {
+			if c := &r.Cells[i]; c.Line == f.Line && c.Column == f.Column && c.Text == f.Value && f.Suggest != "" {
+				c.Text = f.Suggest
 			}
 		}
-		if i == 0 || score > best {
-			best, text, name = score, string(rs), g.name
-		}
 	}
-	return text, name
-}
-
-// likely is how well a character fits where it stands.
-func likely(rs []rune, i int, r rune) int {
-	before, after := ' ', ' '
-	if i > 0 {
-		before = rs[i-1]
-	}
-	if i+1 < len(rs) {
-		after = rs[i+1]
-	}
-	near := unicode.IsLetter(before) || unicode.IsLetter(after)
-	switch {
-	case r == utf8.RuneError || unicode.IsControl(r):
-		return -6
-	case unicode.IsLower(r):
-		if near || !unicode.IsDigit(before) {
-			return 3
-		}
-		return -1
-	case unicode.IsUpper(r):
-		if unicode.IsLower(before) {
-			return -3
-		}
-		return 2
-	case r == '°' || r == '′' || r == '″' || r == '´' || r == 'º':
-		if unicode.IsDigit(before) || r == '´' || r == 'º' {
-			return 3
-		}
-		return 0
-	case r == '×' || r == '±' || strings.ContainsRune("‘’“”–—…«»½¼¾²³µ", r):
-		return 2
-	case unicode.IsLetter(before) && unicode.IsLetter(after):
-		return -4
-	}
-	return 0
+	return r
 }

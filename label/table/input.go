@@ -38,6 +38,9 @@ type input struct {
 	off   []uint32
 	bad   []span // bytes that stand for nothing, in order
 
+	verdict *verdict // on what is not UTF-8; nil if nobody asked
+	near    *charset // that fits the last cell that is not
+
 	eof bool
 	err error
 }
@@ -119,6 +122,20 @@ func (in *input) read(to []byte) []byte {
 	m, err := in.r.Read(to[n:cap(to)])
 	in.note(to[n:n+m], err)
 	return to[:n+m]
+}
+
+// fit returns the name of the encoding that a cell which is not UTF-8 is
+// likeliest in, and how it reads there.
+func (in *input) fit(cell string) (name, text string) {
+	v := in.verdict
+	if v == nil { // of a reading that was not judged
+		v = detect(surveyOf(strings.NewReader(cell), len(cell)))
+	}
+	near := in.near
+	if in.near, text = v.fits(cell, near); in.near == nil {
+		return "none that is known", ""
+	}
+	return strings.ToLower(in.near.name), text
 }
 
 // put appends a decoded character that the next n bytes of the file stand for;

@@ -102,7 +102,7 @@ func (a *archive) fault(format string, args ...any) error {
 func (a *archive) options(m *metaTable) (Options, error) {
 	o := a.o
 	if o.Encoding == "" {
-		o.Encoding = m.Encoding
+		o.Encoding, o.supposed = m.Encoding, true
 	}
 	one := func(attr, what string, s *string, otherwise rune) (rune, error) {
 		if s == nil {
@@ -203,7 +203,10 @@ func (a *archive) open(m *metaTable, idTerm string) (*Table, error) {
 			t.say(ruleArchive, label.Warning, 0, "meta.xml names the table %q, which is not here; %s, the only table here, is read for it", location, instead)
 		}
 	}
-	return t, a.describe(t, m, idTerm)
+	if err := a.describe(t, m, idTerm); err != nil {
+		return t, err
+	}
+	return t, t.sayFound()
 }
 
 // only returns the one table that lies beside meta.xml, "" if there are more

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -35,9 +36,9 @@ func (t *Table) addPart(src Source) error {
 		} else if told == nil && marked != utf8Charset {
 			t.sayOf(src, ruleEncoding, label.Note, 1, "read as %s, since the file begins with its byte-order mark", marked.name)
 		}
-		return nil
+		return last.judge(t.o.MaxRow, false)
 	case told != nil:
-		return nil
+		return last.judge(t.o.MaxRow, t.o.supposed)
 	}
 	last.charset = utf8Charset
 	if c := wide(head); c != nil {
@@ -48,7 +49,119 @@ func (t *Table) addPart(src Source) error {
 	if what := noText(head); what != "" {
 		return &Error{Origin: label.Origin{File: src.Name()}, Message: "this is " + what + ", not text: save the table as CSV in UTF-8"}
 	}
+	return last.judge(t.o.MaxRow, true)
+}
+
+// judge looks whether a file that is taken for UTF-8 is that, and else which
+// encoding it is in. alone allows that it is all read in another one.
+func (p *part) judge(maxRow int, alone bool) error {
+	if p.charset.scheme != plain {
+		return nil
+	}
+	r, err := p.src.Open()
+	if err != nil {
+		return err
+	}
+	ok := isUTF8(r, maxRow)
+	r.Close()
+	if ok {
+		return nil
+	}
+	if r, err = p.src.Open(); err != nil {
+		return err
+	}
+	defer r.Close()
+	p.verdict = detect(surveyOf(r, maxRow))
+	if p.verdict.whole = p.verdict.whole && alone; p.verdict.whole {
+		p.charset = p.verdict.best
+	}
 	return nil
+}
+
+// Found returns the name of the encoding that the table was found to be in,
+// where it is not UTF-8 and nobody said what it is; "" elsewhere. Such a table
+// can be read and checked, and an error among its findings says so; it is not
+// to be printed, and not written back.
+func (t *Table) Found() string {
+	for _, p := range t.parts {
+		if p.verdict != nil && p.verdict.whole {
+			return p.charset.name
+		}
+	}
+	return ""
+}
+
+// sayFound states, before all else, which files were found to be in another
+// encoding than UTF-8.
+func (t *Table) sayFound() error {
+	before := t.findings
+	t.findings = nil
+	for _, p := range t.parts {
+		if p.verdict == nil || !p.verdict.whole {
+			continue
+		}
+		n, samples, err := t.strange(p)
+		if err != nil {
+			return err
+		}
+		held := plural(n, "one cell holds", "%d cells hold") + " other bytes"
+		v, name := p.verdict, strings.ToLower(p.charset.name)
+		if v.sure {
+			t.sayOf(p.src, ruleUndecodable, label.Error, 1, "the table is not UTF-8: %s, and all make sense as %s (%s); this check reads it so, but nothing is printed until it is certain: say --encoding %s, or save the table as UTF-8",
+				held, name, strings.Join(samples, ", "), name)
+			continue
+		}
+		var names []string
+		for _, c := range v.other[:min(len(v.other), 2)] {
+			names = append(names, strings.ToLower(c.name))
+		}
+		t.sayOf(p.src, ruleUndecodable, label.Error, 1, "the table is not UTF-8: %s, which may be %s or %s (%s); this check reads %s, but nothing is printed until it is certain: look which of them is right and say --encoding %s or --encoding %s, or save the table as UTF-8",
+			held, name, strings.Join(names, " or "), strings.Join(samples, ", "), name, name, names[0])
+	}
+	t.findings = append(t.findings, before...)
+	return nil
+}
+
+// strange counts the cells that are not UTF-8 and shows how some of them read.
+// Where two encodings are in question it shows what tells them apart.
+func (t *Table) strange(p part) (n int, samples []string, err error) {
+	r, err := p.src.Open()
+	if err != nil {
+		return 0, nil, err
+	}
+	defer r.Close()
+	own := p
+	own.charset = utf8Charset
+	l := t.lexer(own, r, t.o.Comma, nil)
+	seen := map[string]bool{}
+	for {
+		// Who reads the rows hears of what cannot be read on.
+		if ok, err := l.next(); !ok || err != nil {
+			return n, samples, nil
+		}
+		for i := range l.fields {
+			f := &l.fields[i]
+			raw := string(l.b[f.from:f.to])
+			if f.kinds&isHigh == 0 || utf8.ValidString(raw) {
+				continue
+			}
+			n++
+			if len(samples) == 3 || seen[raw] || len(raw) > 60 && n < 50 {
+				continue
+			}
+			text := string(p.charset.decode(raw, true))
+			shown := fmt.Sprintf("%q is %q", cut(strings.ToValidUTF8(raw, "\uFFFD"), 30), cut(text, 30))
+			if !p.verdict.sure {
+				other := string(p.verdict.other[0].decode(raw, true))
+				if other == text {
+					continue
+				}
+				shown = fmt.Sprintf("%q or %q", cut(text, 30), cut(other, 30))
+			}
+			seen[raw] = true
+			samples = append(samples, shown)
+		}
+	}
 }
 
 // headOf returns the first bytes of a file.
@@ -116,7 +229,7 @@ func (t *Table) mapTerms() {
 		if c.Verbatim != "" {
 			t.verbatim[c.Verbatim] = i
 		}
-		if c.group != nil && c.group.columns[0] == i {
+		if c.group != nil && slices.Min(c.group.columns) == i {
 			t.groups = append(t.groups, c.group)
 		}
 	}

@@ -295,7 +295,7 @@ func (r *Row) undecodable(i int, l *lexer, f *field) bool {
 	if utf8.ValidString(c.Text) {
 		return false
 	}
-	suggest, likely := guess([]byte(c.Text))
+	fit, suggest := l.in.fit(c.Text)
 	var bad []byte
 	var b strings.Builder
 	for at := 0; at < len(c.Text); {
@@ -315,7 +315,11 @@ func (r *Row) undecodable(i int, l *lexer, f *field) bool {
 	if len(bad) > 1 {
 		said = "the bytes " + which + " are"
 	}
-	r.say(i, ruleUndecodable, label.Error, suggest, "%s not UTF-8: name the table's encoding (%s would fit this cell), or save it as UTF-8", said, likely)
+	if v := l.in.verdict; v != nil && v.utf8 {
+		r.say(i, ruleUndecodable, label.Error, suggest, "%s not UTF-8, though the rest of the table is (%s would fit this cell): put back what was typed", said, fit)
+	} else {
+		r.say(i, ruleUndecodable, label.Error, suggest, "%s not UTF-8: name the table's encoding (%s would fit this cell), or save it as UTF-8", said, fit)
+	}
 	return true
 }
 

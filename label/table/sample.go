@@ -38,7 +38,7 @@ func (t *Table) sample(comma rune, most int) ([]*Row, error) {
 		if !ok {
 			break
 		}
-		rows = append(rows, t.row(t.parts[0], l, 0))
+		rows = append(rows, t.row(t.parts[0], l, 0).mended())
 		t.starts = append(t.starts, l.line)
 	}
 	return rows, nil

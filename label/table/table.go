@@ -37,8 +37,10 @@ type Options struct {
 	// Encoding is the name of the character encoding, as IANA or WHATWG
 	// register it, in any case: "utf-8", "windows-1252", "iso-8859-15",
 	// "macintosh", "utf-16le", "shift_jis". "" goes by the byte-order mark and
-	// else takes UTF-8; bytes that are none are named, never guessed. A
-	// byte-order mark in the file outranks the name, with a finding.
+	// else takes UTF-8. A table that is not UTF-8 is read in the encoding in
+	// which all of it makes sense, if there is one, with an error that says so
+	// (see Found); else its cells are named one by one. A byte-order mark in
+	// the file outranks the name, with a finding.
 	Encoding string
 	// Comma stands between cells. 0 finds it from the heading row.
 	Comma rune
@@ -53,6 +55,8 @@ type Options struct {
 	// and 8 MiB.
 	MaxCell, MaxRow int
 
+	// supposed is true where Encoding is what a description says, not the user.
+	supposed bool
 	// eol ends a row in place of a line end, as a Darwin Core archive may
 	// say; 0 is CR, LF or CRLF.
 	eol rune
@@ -146,7 +150,8 @@ type Table struct {
 type part struct {
 	src     Source
 	charset *charset
-	mark    int // length of its byte-order mark
+	mark    int      // length of its byte-order mark
+	verdict *verdict // of a file that is not UTF-8, though nobody said so; nil for others
 }
 
 // Open reads the heading row and finds delimiter and encoding. What is wrong
@@ -167,7 +172,7 @@ func Open(src Source, o Options) (*Table, error) {
 	if err := t.readHeading(); err != nil {
 		return nil, err
 	}
-	return t, nil
+	return t, t.sayFound()
 }
 
 // say adds a finding about the whole table or its heading row.
@@ -187,6 +192,7 @@ func (t *Table) lexer(p part, r io.Reader, comma rune, sum hash.Hash) *lexer {
 	o := t.o
 	o.Comma = comma
 	l := newLexer(newInput(r, p.charset, p.mark, sum), o)
+	l.in.verdict = p.verdict
 	for range t.skip {
 		if o.eol != 0 {
 			l.next()
