@@ -10,6 +10,7 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/date"
+	"cornerslip/label/name"
 	"cornerslip/label/table"
 )
 
@@ -193,6 +194,7 @@ type Context struct {
 	Heights HeightReading
 	// NameProblems are what composing the name met.
 	NameProblems []NameProblem
+	nameFaults   []name.Fault
 	// PartsErr is why the preparations cannot be read.
 	PartsErr error
 	// Placeholders are the cells that say nothing.
@@ -245,6 +247,9 @@ func (c *Context) CellText(term string) string {
 	text := c.row.Text(term)
 	if c.row.Table().EmptyCode(text) && c.emptyCode(term, strings.TrimSpace(text)) {
 		return ""
+	}
+	if text == "" && (term == "recordedBy" || term == "recordNumber") {
+		return c.Text(term) // from a cell that has both
 	}
 	return text
 }

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -59,6 +60,35 @@ func (c *Context) readFields() {
 			}
 		}
 		c.fields = append(c.fields, entry{term, f, cell.Text})
+	}
+	c.readVoucher()
+}
+
+// voucher is a collector with a number after the name, and others after that:
+// "Bruhl 2048, Telford", "Simpson s.n.", "Barrett & Rathbone RLB 5028".
+var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*[A-Z]{1,8}(?:[,;! ]+[A-Z]{1,8})*!?\s*[)\]])?$`)
+
+// readVoucher parts collector and number that stand in one cell, where the table
+// has no columns for them. A herbarium's code with the number of its sheet is no
+// collector.
+func (c *Context) readVoucher() {
+	f := c.Field("collectorAndNumber")
+	if f.Text == "" || c.Text("recordedBy") != "" || c.Text("recordNumber") != "" {
+		return
+	}
+	m := voucher.FindStringSubmatch(f.Text)
+	if m == nil || isCode(m[1]) {
+		return
+	}
+	people := m[1]
+	if others := m[3] + m[4]; others != "" {
+		people += " | " + others
+	}
+	for term, text := range map[string]string{"recordedBy": people, "recordNumber": m[2]} {
+		part := f
+		part.Text = text
+		part.Origin.Term = term
+		c.fields = append(c.fields, entry{term, part, text})
 	}
 }
 

@@ -9,12 +9,25 @@ import (
 	"cornerslip/label"
 )
 
+// Kinds of joint beside the texts that part cells.
+const (
+	asDate = "date" // year, month and day, in this order
+	asName = " "    // first and last name
+	asRest = "rest" // the first filled one, in the order of the group
+)
+
 // A group is several columns that mean one term. Prose and lists are read one
 // after the other; of the rest one may be filled, or all say the same.
 type group struct {
 	columns []int
 	joint   string // what parts the texts; "" where there can be but one
 }
+
+// composed reports whether the columns hold the parts of one text.
+func (g *group) composed() bool { return g != nil && (g.joint == asDate || g.joint == asName) }
+
+// parted reports whether all cells are read, one after the other.
+func (g *group) parted() bool { return g.joint != "" && g.joint != asRest }
 
 // joints part what several columns say of one term. Lists have the bar that
 // Darwin Core asks for.
@@ -69,6 +82,28 @@ func (r *resolver) again(i int, term string) {
 		}
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read, since column %d (%q) has %s: its cells are kept, but not printed",
 			c.Heading, first+1, r.columns[first].Heading, term)
+	case term == "catalogNumber":
+		// A specimen has one number; the barcode's or an old one is another.
+		c.Term = "otherCatalogNumbers"
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as otherCatalogNumbers, since column %d (%q) has the catalogNumber", c.Heading, first+1, r.columns[first].Heading)
+		if at, ok := r.taken[c.Term]; ok {
+			r.gather(at, i)
+		} else {
+			r.taken[c.Term] = i
+		}
+	case read.plain && !r.read[first].plain && joints[term] == "" && verbatim == "":
+		c.Term = term
+		f := &r.columns[first]
+		if f.group == nil {
+			f.group = &group{columns: []int{first}, joint: asRest}
+			r.groups = append(r.groups, f.group)
+		}
+		f.group.columns = append(f.group.columns, i)
+		c.group = f.group
+	case r.columns[first].group.composed():
+		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read, since column %d (%q) has %s: its cells are kept, but not printed",
+			c.Heading, first+1, r.columns[first].Heading, term)
 	case read.plain && verbatim != "" && !has && r.columns[first].Heading != c.Heading:
 		c.Term = verbatim
 		r.taken[verbatim] = i
@@ -105,9 +140,14 @@ func (r *resolver) remarkGroups() {
 		last := g.columns[len(g.columns)-1]
 		term := r.columns[last].Term
 		names := fmt.Sprintf("headings %s (columns %s)", strings.Join(headings, ", "), columnsOf(g.columns))
-		if g.joint != "" {
+		switch {
+		case g.composed():
+			r.find(last, ruleHeadingReading, label.Note, "", "%s are read together as %s", names, term)
+		case g.joint == asRest:
+			r.find(g.columns[1], ruleHeadingDoubled, label.Note, "", "%s both mean %s: the first is read, and where it is empty the next", names, term)
+		case g.joint != "":
 			r.find(last, ruleHeadingDoubled, label.Note, "", "%s all mean %s: their cells are read one after the other, parted by %q", names, term, g.joint)
-		} else {
+		default:
 			r.find(last, ruleHeadingDoubled, label.Note, "", "%s all mean %s: the filled one is read; where several are filled they must say the same", names, term)
 		}
 	}
@@ -123,16 +163,19 @@ func columnsOf(columns []int) string {
 
 // cell returns what the columns of a group say together.
 func (g *group) cell(r *Row) Cell {
+	if g.joint == asDate {
+		return g.date(r)
+	}
 	out, filled := Cell{}, 0
 	for _, i := range g.columns {
-		if i >= len(r.Cells) || isBlank(r.Cells[i].Text) {
+		if !r.filled(i) {
 			continue
 		}
 		c := r.Cells[i]
 		switch filled++; {
 		case filled == 1:
 			out = c
-		case g.joint != "":
+		case g.parted():
 			out.Text = strings.TrimSpace(out.Text) + g.joint + strings.TrimSpace(c.Text)
 			out.Start, out.End, out.Quoted = 0, 0, false
 		}
@@ -148,8 +191,8 @@ func (g *group) cell(r *Row) Cell {
 func (g *group) column(r *Row) int {
 	at := -1
 	for _, i := range g.columns {
-		if i < len(r.Cells) && !isBlank(r.Cells[i].Text) {
-			if at >= 0 && g.joint != "" {
+		if r.filled(i) {
+			if at >= 0 && g.parted() {
 				return -1
 			}
 			if at < 0 {
@@ -170,7 +213,7 @@ func (g *group) differ(r *Row) {
 	}
 	first := g.column(r)
 	for _, i := range g.columns {
-		if i == first || i >= len(r.Cells) || isBlank(r.Cells[i].Text) || first >= len(r.Cells) {
+		if i == first || !r.filled(i) || first >= len(r.Cells) {
 			continue
 		}
 		if strings.TrimSpace(r.Cells[i].Text) != strings.TrimSpace(r.Cells[first].Text) {
@@ -184,8 +227,83 @@ func (g *group) differ(r *Row) {
 // cell Get returns for both.
 func (r *Row) Follows(i int) bool {
 	g := r.table.columns[i].group
-	return g != nil && g.columns[0] != i
+	return g != nil && slices.Min(g.columns) != i
 }
 
 // Shared reports whether the column is read as one with others.
 func (c *Column) Shared() bool { return c.group != nil }
+
+// filled reports whether cell i holds anything but a code for nothing.
+func (r *Row) filled(i int) bool {
+	return i < len(r.Cells) && !isBlank(r.Cells[i].Text) && !r.table.EmptyCode(r.Cells[i].Text)
+}
+
+// date writes year, month and day as one date.
+func (g *group) date(r *Row) Cell {
+	text := [3]string{}
+	out := Cell{}
+	for n, i := range g.columns {
+		if i < 0 || !r.filled(i) {
+			continue
+		}
+		if text[n] = strings.TrimSpace(r.Cells[i].Text); out.Line == 0 {
+			out = r.Cells[i]
+			out.Start, out.End, out.Quoted = 0, 0, false
+		}
+	}
+	year, month, day := text[0], text[1], text[2]
+	figures := func(s string) bool { return s == "" || kindOf(s) == aNumber && len(s) <= 2 }
+	switch {
+	case year != "" && (month != "" || day == "") && figures(month) && figures(day):
+		out.Text = year
+		for _, s := range []string{month, day} {
+			if s != "" {
+				out.Text += "-" + strings.Repeat("0", 2-len(s)) + s
+			}
+		}
+	default:
+		out.Text = strings.Join(strings.Fields(day+" "+month+" "+year), " ")
+	}
+	return out
+}
+
+// composed finds the columns that make a date of determination or a name.
+func (r *resolver) composed() {
+	for _, c := range []struct {
+		term, joint string
+		parts       []string
+		least       int
+	}{
+		{"dateIdentified", asDate, []string{"yearIdentified", "monthIdentified", "dayIdentified"}, 2},
+		{"recordedBy", asName, []string{"firstName", "lastName"}, 2},
+		{"recordedBy", asName, []string{"bareFirstName", "bareLastName"}, 2},
+	} {
+		if slices.ContainsFunc(r.read, func(o reading) bool {
+			return o.meaning != nil && o.terms[0] == c.term && (c.joint == asName || !o.plain)
+		}) {
+			continue
+		}
+		var at []int
+		for _, part := range c.parts {
+			i := slices.IndexFunc(r.columns, func(col Column) bool {
+				return slices.Contains(partWords()[headingKey(barePrefixed(strings.TrimSpace(col.Heading)))], part)
+			})
+			if i >= 0 {
+				at = append(at, i)
+			} else {
+				break // a day alone is no date
+			}
+		}
+		if len(at) < c.least {
+			continue
+		}
+		g := &group{columns: at, joint: c.joint}
+		r.groups = append(r.groups, g)
+		for _, i := range at {
+			r.read[i] = reading{meaning: &meaning{terms: []string{c.term}, plain: true}}
+			col := &r.columns[i]
+			col.Known, col.Term, col.group = true, c.term, g
+		}
+		r.taken[c.term] = at[0]
+	}
+}

@@ -150,12 +150,14 @@ func resolve(columns []Column) []label.Finding {
 		r.read[i] = v.read(columns[i].Heading)
 		columns[i].Term = strings.TrimSpace(columns[i].Heading)
 	}
+	r.passCodes()
+	r.composed()
 	r.splitCoordinates()
 	// Names of terms come first, then words of one meaning, then the rest,
 	// so that the order of columns does not change what they mean.
 	for pass := range 3 {
 		for i := range columns {
-			if m := r.read[i].meaning; m != nil && pass == r.passOf(i) {
+			if r.read[i].meaning != nil && columns[i].group == nil && pass == r.passOf(i) {
 				r.assign(i)
 			}
 		}
@@ -181,7 +183,30 @@ func (r *resolver) passOf(i int) int {
 	return 0
 }
 
+// code is a heading of capitals alone, such as a herbarium's code.
+var code = regexp.MustCompile(`^[A-Z]{1,6}$`)
+
+// passCodes leaves alone the columns of a table that has one for each of several
+// herbaria: SP and E are no abbreviations there.
+func (r *resolver) passCodes() {
+	unknown := 0
+	for i := range r.columns {
+		if r.read[i].meaning == nil && code.MatchString(strings.TrimSpace(r.columns[i].Heading)) {
+			unknown++
+		}
+	}
+	if r.codes = unknown >= 4; !r.codes {
+		return
+	}
+	for i := range r.columns {
+		if h := strings.TrimSpace(r.columns[i].Heading); r.read[i].meaning != nil && r.read[i].plain && len(h) <= 2 && code.MatchString(h) {
+			r.read[i] = reading{}
+		}
+	}
+}
+
 type resolver struct {
+	codes   bool // headings of capitals stand for herbaria
 	v       *words
 	columns []Column
 	read    []reading

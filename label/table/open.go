@@ -134,10 +134,14 @@ func (t *Table) strange(p part) (n int, samples []string, err error) {
 	own.charset = utf8Charset
 	l := t.lexer(own, r, t.o.Comma, nil)
 	seen := map[string]bool{}
+	long := ""
 	for {
 		// Who reads the rows hears of what cannot be read on.
 		if ok, err := l.next(); !ok || err != nil {
-			return n, samples, nil
+			if long != "" && len(samples) == 0 {
+				samples = append(samples, p.shown(long))
+			}
+			return n, slices.DeleteFunc(samples, func(s string) bool { return s == "" }), nil
 		}
 		for i := range l.fields {
 			f := &l.fields[i]
@@ -146,17 +150,19 @@ func (t *Table) strange(p part) (n int, samples []string, err error) {
 				continue
 			}
 			n++
-			if len(samples) == 3 || seen[raw] || len(raw) > 60 && n < 50 {
+			if len(samples) == 3 || seen[raw] {
 				continue
 			}
 			text := string(p.charset.decode(raw, true))
-			shown := fmt.Sprintf("%q is %q", cut(strings.ToValidUTF8(raw, "\uFFFD"), 30), cut(text, 30))
-			if !p.verdict.sure {
-				other := string(p.verdict.other[0].decode(raw, true))
-				if other == text {
-					continue
+			if utf8.RuneCountInString(text) > 30 {
+				if long == "" { // shown if nothing shorter is met
+					long = raw
 				}
-				shown = fmt.Sprintf("%q or %q", cut(text, 30), cut(other, 30))
+				continue
+			}
+			shown := p.shown(raw)
+			if shown == "" {
+				continue
 			}
 			seen[raw] = true
 			samples = append(samples, shown)
@@ -233,4 +239,25 @@ func (t *Table) mapTerms() {
 			t.groups = append(t.groups, c.group)
 		}
 	}
+}
+
+// shown shows how a cell reads: in both encodings that are in question, "" if
+// they read it alike.
+func (p part) shown(raw string) string {
+	if utf8.RuneCountInString(raw) > 40 { // what is about the first byte that matters
+		i := strings.IndexFunc(raw, func(r rune) bool { return r >= 0x80 })
+		from := max(0, i-10)
+		if p.charset.scheme == multi {
+			from = i
+		}
+		raw = raw[from:min(len(raw), i+20)]
+	}
+	text := string(p.charset.decode(raw, false))
+	if p.verdict.sure {
+		return fmt.Sprintf("%q is %q", strings.ToValidUTF8(raw, "\uFFFD"), text)
+	}
+	if other := string(p.verdict.other[0].decode(raw, false)); other != text {
+		return fmt.Sprintf("%q or %q", text, other)
+	}
+	return ""
 }

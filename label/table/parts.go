@@ -125,9 +125,11 @@ func (r *resolver) part(i int, term string) {
 // splitCoordinates finds the columns of coordinates that are written in
 // several, before other headings are given their terms.
 func (r *resolver) splitCoordinates() {
-	r.degrees()
-	r.grid()
-	r.survey()
+	if !r.codes {
+		r.degrees()
+		r.grid()
+		r.survey()
+	}
 	r.units()
 	for i := range r.columns {
 		for _, term := range []string{"gridSquare", "mapSheet", "townshipRangeSection"} {

@@ -62,6 +62,9 @@ func rewrite(dst io.Writer, t *Table, edits []Edit, toUTF8 bool) error {
 	if t.archive {
 		return fmt.Errorf("%s: a table of a Darwin Core archive is not written back: mend the file it came from", t.parts[0].src.Name())
 	}
+	if name := t.Found(); name != "" && (toUTF8 || slices.ContainsFunc(edits, func(e Edit) bool { return !isASCII(e.Text) })) {
+		return fmt.Errorf("%s: the table is not UTF-8, and %s is only what it seems to be: name its encoding before it is written", t.parts[0].src.Name(), strings.ToLower(name))
+	}
 	w := &rewriter{t: t, p: t.parts[0], utf8: toUTF8, out: bufio.NewWriterSize(dst, readSize)}
 	w.edits = slices.Clone(edits)
 	slices.SortStableFunc(w.edits, func(a, b Edit) int { return cmp.Or(a.Row-b.Row, a.Column-b.Column) })
@@ -229,6 +232,10 @@ func (w *rewriter) quoteRisk(l *lexer, row int) error {
 	}
 	return &Error{Origin: label.Origin{File: w.p.src.Name(), Line: l.line, Row: row},
 		Message: fmt.Sprintf("a quote opens a cell in line %d and nothing closes it: mend that cell before those that follow it", w.open)}
+}
+
+func isASCII(s string) bool {
+	return strings.IndexFunc(s, func(r rune) bool { return r >= utf8.RuneSelf }) < 0
 }
 
 // edited reports whether a cell gets a new text. The edits of rows before n

@@ -26,7 +26,7 @@ func (t *Table) sample(comma rune, most int) ([]*Row, error) {
 	defer r.Close()
 	l := t.lexer(t.parts[0], r, comma, nil)
 	var rows []*Row
-	t.starts = t.starts[:0]
+	t.starts, t.ended = t.starts[:0], false
 	for size := 0; len(rows) < most && size < sampleSize; size += l.length {
 		ok, err := l.next()
 		if err != nil {
@@ -36,6 +36,7 @@ func (t *Table) sample(comma rune, most int) ([]*Row, error) {
 			return rows, nil
 		}
 		if !ok {
+			t.ended = true
 			break
 		}
 		rows = append(rows, t.row(t.parts[0], l, 0).mended())
@@ -215,6 +216,7 @@ func (t *Table) readHeading() error {
 	if err != nil {
 		return err
 	}
+	whole := t.ended
 	if len(rows) == 0 {
 		t.say(ruleEmpty, label.Error, 1, "the file is empty: it needs a heading row and a row for each record")
 		t.mapTerms()
@@ -264,7 +266,7 @@ func (t *Table) readHeading() error {
 	t.saySecond(under, rows)
 	t.findings = append(t.findings, found...)
 	t.mapTerms()
-	t.profile(rows[1+t.under:])
+	t.profile(rows[1+t.under:], whole)
 	return nil
 }
 

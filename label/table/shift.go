@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -24,7 +25,8 @@ const (
 
 // profile looks at the first rows: at the cells that all have too many or too
 // few, and at what each column holds.
-func (t *Table) profile(rows []*Row) {
+// whole is true where these are all rows of the table.
+func (t *Table) profile(rows []*Row, whole bool) {
 	var records []*Row
 	for _, r := range rows {
 		filled := 0
@@ -39,6 +41,7 @@ func (t *Table) profile(rows []*Row) {
 	}
 	t.extent(records)
 	t.nameless(records)
+	t.unknown(records, whole)
 	t.emptyCodes(records)
 	fits := records[:0]
 	for _, r := range records {
@@ -408,4 +411,52 @@ func (t *Table) nameless(rows []*Row) {
 			f.Message += fmt.Sprintf("; column %d holds %q: give it a heading if that belongs to the record", i+1, cut(first, 40))
 		}
 	}
+}
+
+// many is how many unknown headings are told in one line.
+const many = 6
+
+// unknown says less of unknown headings without a cell, and tells many in one
+// line.
+func (t *Table) unknown(rows []*Row, whole bool) {
+	if len(rows) == 0 {
+		return
+	}
+	var kept, listed []label.Finding
+	for _, f := range t.findings {
+		if f.Rule != ruleHeadingUnknown.Name {
+			kept = append(kept, f)
+			continue
+		}
+		if i := t.columnAt(f.Origin); i >= 0 && !slices.ContainsFunc(rows, func(r *Row) bool { return r.filled(i) }) {
+			if whole {
+				continue // there is nothing to print
+			}
+			f.Severity, f.Suggest = label.Note, ""
+		}
+		if f.Severity == label.Note && f.Suggest == "" {
+			listed = append(listed, f)
+		}
+		kept = append(kept, f)
+	}
+	if t.findings = kept; len(listed) < many {
+		return
+	}
+	var names []string
+	for _, f := range listed {
+		names = append(names, strconv.Quote(cut(f.Value, 40)))
+	}
+	first := listed[0]
+	first.Value = ""
+	first.Message = fmt.Sprintf("%d headings are not known, and their cells are kept, but not printed: %s", len(listed), strings.Join(names, ", "))
+	t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+		return slices.ContainsFunc(listed, func(l label.Finding) bool { return l.Origin == f.Origin && l.Rule == f.Rule })
+	})
+	t.findings = append(t.findings, first)
+	slices.SortStableFunc(t.findings, func(a, b label.Finding) int { return cmp.Or(a.Line-b.Line, a.Column-b.Column) })
+}
+
+// columnAt returns the column whose heading stands at a place, -1 if none does.
+func (t *Table) columnAt(o label.Origin) int {
+	return slices.IndexFunc(t.columns, func(c Column) bool { return c.Origin.Line == o.Line && c.Origin.Column == o.Column })
 }

@@ -128,6 +128,7 @@ type Table struct {
 	spare    int   // empty cells that every row has beyond the last column
 	short    bool  // every row has more cells than there are headings
 	trimmed  bool  // rows end with their last filled cell
+	ended    bool  // that sample reached the end of the file
 	starts   []int // the lines where the rows of the last sample begin
 	archive  bool  // the columns are as an archive's description says
 	mapped   bool  // and they are not simply the file's own

@@ -95,7 +95,9 @@ var vocabulary = sync.OnceValue(func() *words {
 			key := headingKey(w)
 			if m, ok := v.meanings[key]; !ok {
 				v.meanings[key] = &meaning{terms: strings.Split(p.Term, "|"), plain: true, language: p.Language, unit: p.Unit}
-				v.names[key] = v.meanings[key].terms[0]
+				if v.meanings[key].terms[0] != "collectorAndNumber" { // which nobody means by a slip
+					v.names[key] = v.meanings[key].terms[0]
+				}
 			} else if m.plain && m.language != p.Language {
 				m.language = "" // a word of several languages tells none
 			}
@@ -214,6 +216,8 @@ func headingKey(s string) string {
 		switch {
 		case r == '#':
 			b.WriteString("no")
+		case r == '&' || r == '+':
+			b.WriteString("and")
 		case unicode.IsLetter(r) || unicode.IsDigit(r):
 			b.WriteRune(unicode.ToLower(r))
 		}

@@ -1,0 +1,41 @@
+package check
+
+import (
+	"testing"
+
+	"cornerslip/label/table"
+)
+
+// TestVoucher parts collector and number of one cell. The forms are common
+// practice, no source; the names are invented.
+func TestVoucher(t *testing.T) {
+	for _, c := range []struct{ in, collector, number string }{
+		{"Almeida 9858", "Almeida", "9858"},
+		{"Almeida & R. Costa 14967", "Almeida & R. Costa", "14967"},
+		{"Costa R.G. 17471", "Costa R.G.", "17471"},
+		{"Teles et al. 2010-0139 (VDOURA)", "Teles et al.", "2010-0139"},
+		{"Teles s.n.", "Teles", "s.n."},
+		{"Prates 2048, Costa, Mota", "Prates | Costa, Mota", "2048"},
+		{"Almeida 13 & Costa", "Almeida | Costa", "13"},
+		{"Almeida, Costa & Mota RLB 5028", "Almeida, Costa & Mota", "RLB 5028"},
+		{"Almeida41617", "Almeida", "41617"},
+		{"VDOURA 12345", "", ""}, // a sheet of a herbarium
+		{"Almeida", "", ""},
+		{"9858", "", ""},
+	} {
+		tb, err := table.Open(table.Bytes("t.csv", []byte("Species,Voucher,Country\nErica arborea L.,\""+c.in+"\",Portugal\n")), table.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		e := New(Options{})
+		for row, err := range tb.Rows() {
+			if err != nil {
+				t.Fatal(err)
+			}
+			r, _ := e.Row(row)
+			if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.number {
+				t.Errorf("%s: %q %q", c.in, r.Text("recordedBy"), r.Text("recordNumber"))
+			}
+		}
+	}
+}
