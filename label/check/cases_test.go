@@ -216,7 +216,7 @@ var findingCases = []struct {
 		`warning elevation-form: minimumElevationInMeters "1,200": not in figures alone: write the number here, and other words in verbatimElevation`,
 	}},
 	{[]string{"minimumElevationInMeters", "1.200"}, []string{
-		`error elevation-unreadable: minimumElevationInMeters "1.200": can be thousands or a decimal point: write it without the point (did you mean "1200 or 1.2"?)`,
+		`error elevation-thousands: minimumElevationInMeters "1.200": can be thousands or a decimal point: write it without the point (did you mean "1200 or 1.2"?)`,
 	}},
 	{[]string{"preparations", "sheet | pakcet: capsules"}, []string{
 		`error preparations: preparations "sheet | pakcet: capsules": "pakcet: capsules" is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it (did you mean "sheet | packet: capsules"?)`,

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -14,8 +15,14 @@ import (
 type HeightReading struct {
 	// Min and Max are the columns in metres.
 	Min, Max Height
+	// From and To are the columns whose unit the heading or another column
+	// names.
+	From, To Height
 	// Verbatim is verbatimElevation.
 	Verbatim Height
+	// Term is the column, or the first of two, that the record's elevation is
+	// from; "" if it has none.
+	Term string
 }
 
 // A Height is one column of the elevation.
@@ -27,17 +34,26 @@ type Height struct {
 	// Odd says that a column of metres holds more than a number: a range, or
 	// a height that is only approximate.
 	Odd bool
+	// thousands says that a point may part thousands: the rest of the column
+	// may tell.
+	thousands bool
+	// term is the column that a fault of the unit is to be mended in, if not
+	// its own.
+	unitTerm string
 }
 
 // is reports whether the column is filled and was read.
 func (h *Height) is() bool { return h.Text != "" && h.Err == nil }
 
-// readHeights reads the elevation, from the columns in metres before the
-// verbatim one.
+// readHeights reads the elevation: from the columns in metres, else from those
+// in another unit, else from the verbatim one.
 func (c *Context) readHeights() {
 	h := &c.Heights
-	h.Min = c.past.metres.of(c.Text("minimumElevationInMeters"), parseMetres)
-	h.Max = c.past.metres.of(c.Text("maximumElevationInMeters"), parseMetres)
+	c.readDepth()
+	h.Min = c.inMetresColumn("minimumElevationInMeters")
+	h.Max = c.inMetresColumn("maximumElevationInMeters")
+	h.From = c.readInUnit("elevationFrom", "elevationUnit")
+	h.To = c.readInUnit("elevationTo", "elevationUnit")
 	if text := c.Text("verbatimElevation"); text != "" {
 		v, s, err := coord.ParseElevation(text)
 		if s == coord.Ambiguous && c.metresColumn() {
@@ -48,32 +64,115 @@ func (c *Context) readHeights() {
 		h.Verbatim = Height{Text: text, Value: v, Status: s, Err: err}
 	}
 	switch {
-	case h.Min.Err != nil || h.Max.Err != nil:
-		c.ElevationText = strings.Trim(h.Min.Text+"–"+h.Max.Text, "–")
-	case h.Min.is() && h.Max.is():
-		if h.Min.Value.Low > h.Max.Value.High || h.Min.Odd && h.Min.Value.Low != h.Min.Value.High || h.Max.Odd && h.Max.Value.Low != h.Max.Value.High {
-			c.ElevationText = h.Min.Text + "–" + h.Max.Text
-			break
-		}
-		c.Elevation = h.Min.Value
-		if decimals(h.Max.Text) > decimals(h.Min.Text) {
-			c.Elevation = h.Max.Value
-		}
-		c.Elevation.Low, c.Elevation.High = h.Min.Value.Low, h.Max.Value.High
-		c.Elevation.Circa = h.Min.Value.Circa || h.Max.Value.Circa
-		c.HasElevation = true
-	case h.Min.is():
-		c.Elevation, c.HasElevation = h.Min.Value, true
-	case h.Max.is():
-		c.Elevation, c.HasElevation = h.Max.Value, true
-		if e, s, _ := coord.ParseElevation("to " + h.Max.Text + " m"); s == coord.OK && isNumber(h.Max.Text) {
-			c.Elevation = e
-		}
+	case h.Min.Text != "" || h.Max.Text != "":
+		h.Term = c.takeHeights(&h.Min, &h.Max, "minimumElevationInMeters", "maximumElevationInMeters")
+	case h.From.Text != "" || h.To.Text != "":
+		h.Term = c.takeHeights(&h.From, &h.To, "elevationFrom", "elevationTo")
 	case h.Verbatim.is():
+		h.Term = "verbatimElevation"
 		c.Elevation, c.HasElevation = h.Verbatim.Value, true
-	default:
+	case h.Verbatim.Text != "":
+		h.Term = "verbatimElevation"
 		c.ElevationText = h.Verbatim.Text
 	}
+}
+
+// takeHeights makes the record's elevation of a lower and an upper height. It
+// returns the column that it is from.
+func (c *Context) takeHeights(low, high *Height, lowTerm, highTerm string) string {
+	switch {
+	case low.Err != nil || high.Err != nil:
+		c.ElevationText = strings.Trim(low.Text+"–"+high.Text, "–")
+	case low.is() && high.is():
+		if low.Value.Unit != high.Value.Unit || low.Value.Low > high.Value.High || low.Odd && low.Value.Low != low.Value.High || high.Odd && high.Value.Low != high.Value.High {
+			c.ElevationText = low.Text + "–" + high.Text
+			break
+		}
+		c.Elevation = low.Value
+		if decimals(high.Text) > decimals(low.Text) {
+			c.Elevation = high.Value
+		}
+		c.Elevation.Low, c.Elevation.High = low.Value.Low, high.Value.High
+		c.Elevation.Circa = low.Value.Circa || high.Value.Circa
+		c.HasElevation = true
+	case low.is():
+		c.Elevation, c.HasElevation = low.Value, true
+	case high.is():
+		c.Elevation, c.HasElevation = high.Value, true
+		if e, s, _ := coord.ParseElevation("to " + high.Text + " " + high.Value.Unit.String()); s == coord.OK && isNumber(high.Text) {
+			c.Elevation = e
+		}
+		return highTerm
+	}
+	return lowTerm
+}
+
+// inMetresColumn reads a column of metres. Where its heading is a plain word
+// ("Elev. (m)"), a cell may say that it is in feet.
+func (c *Context) inMetresColumn(term string) Height {
+	h := c.past.metres.of(c.Text(term), parseMetres)
+	if errors.Is(h.Err, errFeet) {
+		if i := c.row.Table().Index(term); i >= 0 && !strings.EqualFold(strings.TrimPrefix(strings.TrimSpace(c.row.Table().Columns()[i].Heading), "dwc:"), term) {
+			h.Err = nil
+		} else {
+			h.Value = coord.Elevation{}
+		}
+	}
+	return h
+}
+
+var errFeet = errors.New("in feet, in a column of metres: convert it, or move it to verbatimElevation")
+
+// unitNames are what cells for units say.
+var unitNames = map[string]string{
+	"m": "m", "metre": "m", "metres": "m", "meter": "m", "meters": "m", "metros": "m", "metro": "m", "mètres": "m", "mts": "m", "masl": "m", "msnm": "m", "m asl": "m", "m s.n.m": "m", "m a.s.l": "m",
+	"ft": "ft", "foot": "ft", "feet": "ft", "'": "ft", "pés": "ft", "pies": "ft", "pieds": "ft", "fuß": "ft", "f": "ft",
+}
+
+// readInUnit reads a cell whose unit stands in its column's heading or in a
+// column beside it. A unit of its own comes first, if that does not contradict
+// the cell beside it.
+func (c *Context) readInUnit(term, unitTerm string) Height {
+	text := c.Text(term)
+	if text == "" {
+		return Height{}
+	}
+	h := Height{Text: text}
+	unit, beside := "", c.Text(unitTerm)
+	if beside != "" {
+		var ok bool
+		if unit, ok = unitNames[strings.ToLower(strings.TrimRight(beside, ". "))]; !ok {
+			h.Status, h.Err, h.unitTerm = coord.NotConvertible, errors.New("no unit of height: write m or ft"), unitTerm
+			return h
+		}
+	} else if i := c.row.Table().Index(term); i >= 0 {
+		unit = map[string]string{"metres": "m", "feet": "ft"}[c.row.Table().Columns()[i].Unit]
+	}
+	if isNumber(text) && thousands(text) {
+		h.Status, h.Err, h.thousands = coord.Ambiguous, errThousands, true
+		return h
+	}
+	h.Value, h.Status, h.Err = coord.ParseElevation(text)
+	switch {
+	case h.Status == coord.OK && beside != "" && h.Value.Unit.String() != unit:
+		h.Status, h.Value = coord.Ambiguous, coord.Elevation{}
+		h.Err = fmt.Errorf("the unit is %s here and %s in the column beside it: keep one", map[string]string{"m": "ft", "ft": "m"}[unit], unit)
+	case h.Status == coord.OK || unit == "":
+	default:
+		if v, s, _ := coord.ParseElevation(wholeFigures(text) + " " + unit); s == coord.OK {
+			h.Value, h.Status, h.Err = v, s, nil
+		}
+	}
+	h.Odd = h.Err == nil && h.Value.Low != h.Value.High
+	return h
+}
+
+// wholeFigures takes the ".0" off that programs write behind whole numbers.
+func wholeFigures(s string) string {
+	if isNumber(s) && strings.Contains(s, ".") {
+		return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+	}
+	return s
 }
 
 // metresColumn reports whether the verbatim elevation stands in a column whose
@@ -101,7 +200,7 @@ func parseMetres(text string) Height {
 	figures := text
 	if isNumber(text) {
 		if thousands(text) {
-			h.Status, h.Err = coord.Ambiguous, fmt.Errorf("can be thousands or a decimal point: write it without the point")
+			h.Status, h.Err, h.thousands = coord.Ambiguous, errThousands, true
 			return h
 		}
 		// The point of a plain number is a decimal point, and zeros after it
@@ -125,7 +224,7 @@ func parseMetres(text string) Height {
 	}
 	switch {
 	case h.Status == coord.OK && h.Value.Unit == coord.Feet:
-		h.Err = fmt.Errorf("in feet, in a column of metres: convert it, or move it to verbatimElevation")
+		h.Err = errFeet
 	case h.Status == coord.OK:
 		h.Err = nil
 		h.Odd = h.Value.Low != h.Value.High || h.Value.Circa || h.Value.Tolerance != 0 || strings.Trim(text, "+-0123456789. mM") != ""
@@ -133,11 +232,13 @@ func parseMetres(text string) Height {
 	default:
 		h.Err = fmt.Errorf("not a number of metres: write it in figures alone")
 	}
-	if h.Err != nil {
+	if h.Err != nil && h.Err != errFeet {
 		h.Value = coord.Elevation{}
 	}
 	return h
 }
+
+var errThousands = errors.New("can be thousands or a decimal point: write it without the point")
 
 // thousands reports whether a number's point may part thousands: "1.200" can
 // be twelve hundred metres. "152.400" cannot: no land is so high.
@@ -155,7 +256,8 @@ const (
 // elevationRules are about heights above sea level.
 func elevationRules() []Rule {
 	columns := []string{"minimumElevationInMeters", "maximumElevationInMeters"}
-	return []Rule{
+	inUnit := []string{"elevationFrom", "elevationTo"}
+	return append(unitRules(inUnit), []Rule{
 		{
 			Name: "elevation-unreadable", Severity: label.Error, Source: darwin + " (minimumElevationInMeters, maximumElevationInMeters)",
 			Doc:     "an elevation in metres that is no number",
@@ -163,7 +265,7 @@ func elevationRules() []Rule {
 			Example: one("minimumElevationInMeters", "4000 ft"), Counterexample: one("minimumElevationInMeters", "1219 m"),
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
-					if h.Err != nil {
+					if h.Err != nil && !h.thousands {
 						c.Suggest(columns[i], reason(h.Err, h.Text), inMetres(h.Text))
 					}
 				}
@@ -220,6 +322,7 @@ func elevationRules() []Rule {
 				for i, one := range []*Height{&h.Min, &h.Max} {
 					if h.Min.is() && h.Max.is() && one.Value.Low != one.Value.High {
 						c.Report(columns[i], "a range beside another height: keep one number in each of the two columns")
+						break
 					}
 				}
 			},
@@ -230,22 +333,18 @@ func elevationRules() []Rule {
 			Terms:   []string{"verbatimElevation"},
 			Example: one("minimumElevationInMeters", "", "verbatimElevation", "4000"), Counterexample: one("minimumElevationInMeters", "", "verbatimElevation", "4000 ft"),
 			Row: func(c *Context) {
-				if h := &c.Heights; h.Min.Text == "" && h.Max.Text == "" && h.Verbatim.Err != nil {
+				if h := &c.Heights; h.Term == "verbatimElevation" && h.Verbatim.Err != nil && !c.Doubted("verbatimElevation") {
 					c.Report("verbatimElevation", reason(h.Verbatim.Err, h.Verbatim.Text)+"; printed as written")
 				}
 			},
 		},
-	}
+	}...)
 }
 
-// inMetres suggests whole metres for a single height in another form, and the
-// two readings of a number with a point.
+// inMetres suggests whole metres for a single height in another form.
 func inMetres(text string) string {
 	if isNumber(text) {
-		if !thousands(text) {
-			return ""
-		}
-		return strings.Replace(text, ".", "", 1) + " or " + strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+		return ""
 	}
 	e, s, _ := coord.ParseElevation(text)
 	if s == coord.OK && e.Low == e.High {

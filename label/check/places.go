@@ -280,7 +280,7 @@ func coordinateRules() []Rule {
 					}
 					return
 				}
-				if p.Local {
+				if p.Local || c.Doubted(p.LatTerm, p.LonTerm) {
 					return
 				}
 				if !p.Decimal && p.LatTerm == p.LonTerm || strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim") {
@@ -370,6 +370,10 @@ func unreadableRule(c *Context) {
 		return
 	}
 	term := worse(p)
+	if c.Doubted(term) { // damaged letters are named already
+		c.hold()
+		return
+	}
 	if p.Decimal {
 		for _, t := range []string{p.LatTerm, p.LonTerm} {
 			if s := figured(t, c.Text(t)); s != c.Text(t) && isNumber(s) {
@@ -425,8 +429,8 @@ func disagreeRule(c *Context) {
 	}
 	apart := distanceMetres(p.Point, p.Verbatim.Point)
 	if apart > float64(p.Point.Uncertainty()+p.Verbatim.Point.Uncertainty())+c.Uncertainty+slack {
-		c.Suggest(p.VerbatimTerm, fmt.Sprintf("lies %s from the decimal coordinates %s, %s: correct the wrong one",
-			far(apart), p.Lat, p.Lon), "")
+		c.once(p.VerbatimTerm, fmt.Sprintf("lies %s from the decimal coordinates %s, %s: correct the wrong one",
+			far(apart), p.Lat, p.Lon), "", "apart")
 	}
 }
 

@@ -350,7 +350,11 @@ func splitRules() []Rule {
 			Row: func(c *Context) {
 				if s := &c.Place.split; s.Err != nil && !s.Local && (!s.onGrid() || s.Status == coord.Invalid) {
 					t := s.cellTerm(c)
-					c.Report(t, reason(s.Err, c.Text(t)))
+					if c.Doubted(t) { // damaged letters are named already
+						c.hold()
+						return
+					}
+					c.once(t, reason(s.Err, c.Text(t)), "", "parts: "+s.Err.Error())
 				}
 			},
 		},
@@ -372,11 +376,10 @@ func splitRules() []Rule {
 					ew = "W"
 				}
 				t := s.lonTerm
-				switch _, said := c.first("latitudeHemisphere"); {
-				case said == "" && !strings.HasPrefix(c.Text(s.latTerm), "-"):
+				if c.Text("latitudeHemisphere") == "" && !strings.HasPrefix(c.Text(s.latTerm), "-") {
 					t = s.latTerm
 				}
-				c.Suggest(t, fmt.Sprintf("no hemisphere is written: printed %s and %s, since no other place with these figures lies in %s", ns, ew, c.countryText()), ns+", "+ew)
+				c.once(t, fmt.Sprintf("no hemisphere is written: printed %s and %s, since no other place with these figures lies in %s", ns, ew, c.countryText()), "", "hemisphere "+ns+ew)
 			},
 		},
 		{
@@ -416,7 +419,7 @@ func (c *Context) compare(s *source) {
 		reach += slack
 	}
 	if apart := distanceMetres(p.Point, s.Point); apart > reach {
-		c.Reportf(s.latTerm, "%s lies %s from the place in the other columns, %s: correct the wrong one", s.text(), far(apart), p.text())
+		c.once(s.latTerm, fmt.Sprintf("%s lies %s from the place in the other columns, %s: correct the wrong one", s.text(), far(apart), p.text()), "", "apart")
 	}
 }
 

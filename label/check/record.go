@@ -76,6 +76,10 @@ type Record struct {
 	Elevation     coord.Elevation
 	HasElevation  bool
 	ElevationText string
+	thousands     [4]bool // heights whose point may part thousands, by column
+	// DepthText is a depth with its unit where the columns in metres are not
+	// filled but those that name another are.
+	DepthText string
 
 	// Placeless is true where no column says a place and the label writes
 	// s.loc.

@@ -229,7 +229,7 @@ const thin = "\u202f"
 
 // height returns the elevation.
 func (b *builder) height() []label.Run {
-	at := b.firstOrigin("minimumElevationInMeters", "maximumElevationInMeters", "verbatimElevation")
+	at := b.firstOrigin("minimumElevationInMeters", "maximumElevationInMeters", "elevationFrom", "elevationTo", "verbatimElevation")
 	if b.leftOut(at.Term) {
 		return nil
 	}
@@ -243,6 +243,11 @@ func (b *builder) height() []label.Run {
 func (b *builder) depth() []label.Run {
 	low, high := b.field("minimumDepthInMeters"), b.field("maximumDepthInMeters")
 	switch {
+	case low.Text == "" && high.Text == "" && b.r.DepthText != "":
+		if at := b.firstOrigin("depthFrom", "depthTo"); !b.leftOut(at.Term) {
+			return keep(b.r.DepthText, at)
+		}
+		return nil
 	case low.Text == "" && high.Text == "":
 		return b.text("verbatimDepth")
 	case low.Text == "":

@@ -16,7 +16,7 @@ const foot = 0.3048
 
 // heightRules are about elevations.
 func heightRules(where *finder) []check.Rule {
-	columns := []string{"minimumElevationInMeters", "maximumElevationInMeters", "verbatimElevation"}
+	columns := []string{"minimumElevationInMeters", "maximumElevationInMeters", "elevationFrom", "elevationTo", "verbatimElevation"}
 	return []check.Rule{
 		{
 			Name: "elevation-feet", Severity: label.Warning, Source: practice + "; of 119 heights on labels half are in feet",
@@ -124,9 +124,12 @@ func eachHeight(c *check.Context, with func(term string, metres float64) bool) {
 		}
 	}
 	if !some && c.HasElevation {
-		with("verbatimElevation", inMetres(c.Elevation))
+		with(h.Term, inMetres(c.Elevation))
 	}
 }
+
+// inMetresColumn reports whether a column holds metres by its name.
+func inMetresColumn(term string) bool { return strings.HasSuffix(term, "InMeters") }
 
 // inMetres is an elevation's lower end.
 func inMetres(e coord.Elevation) float64 {
@@ -145,7 +148,7 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 	if v := &c.Heights.Verbatim; v.Text != "" && v.Err == nil && v.Value.Unit == coord.Feet {
 		eachHeight(c, func(t string, m float64) bool {
 			// Below a hundred feet the figures may agree by chance.
-			if t == "verbatimElevation" || m < 30 || math.Abs(m-float64(v.Value.Low)/1000) > 0.5 && math.Abs(m-float64(v.Value.High)/1000) > 0.5 {
+			if !inMetresColumn(t) || m < 30 || math.Abs(m-float64(v.Value.Low)/1000) > 0.5 && math.Abs(m-float64(v.Value.High)/1000) > 0.5 {
 				return true
 			}
 			term, suggest = t, fromFeet(m)
@@ -164,7 +167,7 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 		for _, m := range feetInText.FindAllStringSubmatch(text, -1) {
 			f := parse(strings.Replace(m[1], ",", "", 1))
 			eachHeight(c, func(t string, h float64) bool {
-				if t != "verbatimElevation" && h == f {
+				if inMetresColumn(t) && h == f {
 					term, suggest = t, fromFeet(h)
 					message = "the figures that " + col + " gives in feet: in metres they are " + suggest
 				}
@@ -177,7 +180,7 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 	}
 	if low, high, name, ok := landOf(where, c); ok {
 		eachHeight(c, func(t string, m float64) bool {
-			if t == "verbatimElevation" && c.Elevation.Unit == coord.Feet || m <= ceiling(high) || m*foot > ceiling(high) || m*foot < low {
+			if c.Elevation.Unit == coord.Feet || m <= ceiling(high) || m*foot > ceiling(high) || m*foot < low {
 				return true
 			}
 			term, suggest = t, fromFeet(m)

@@ -80,7 +80,10 @@ func falsePrecision(c *check.Context) {
 			}
 		}
 	}
-	for _, term := range []string{"minimumElevationInMeters", "maximumElevationInMeters"} {
+	for i, term := range []string{"minimumElevationInMeters", "maximumElevationInMeters"} {
+		if h := [2]*check.Height{&c.Heights.Min, &c.Heights.Max}[i]; h.Err != nil {
+			continue // what cannot be read has a finding of its own
+		}
 		if text := c.Text(term); decimals(text) >= 2 && plainNumber(text) && strings.Trim(text[strings.IndexByte(text, '.')+1:], "0") != "" {
 			c.Suggest(term, "hundredths of a metre: no height of a plant is known so finely", strconv.FormatFloat(math.Round(parse(text)), 'f', 0, 64))
 		}
