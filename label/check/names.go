@@ -1,6 +1,8 @@
 package check
 
 import (
+	"strings"
+
 	"cornerslip/label"
 	"cornerslip/label/name"
 )
@@ -17,7 +19,7 @@ func (c *Context) readName() {
 		Qualifier: c.Text("identificationQualifier"), Rank: c.Text("taxonRank"), CultivarEpithet: c.Text("cultivarEpithet"),
 	}
 	r := c.past.names.of(nameKey{c.Text("scientificName"), c.Parts}, composed)
-	c.Name, c.NameProblems = r.name, r.problems
+	c.Name, c.NameProblems, c.nameFaults = r.name, r.problems, r.faults
 }
 
 // nameKey is all that a name is composed of.
@@ -29,16 +31,60 @@ type nameKey struct {
 type nameReading struct {
 	name     string
 	problems []NameProblem
+	faults   []name.Fault
 }
 
 func composed(k nameKey) nameReading {
 	n, problems := name.Compose(k.text, k.parts)
-	return nameReading{n, problems}
+	text := k.text
+	if strings.TrimSpace(text) == "" {
+		text = n // of the columns
+	}
+	return nameReading{n, problems, name.Faults(text, k.parts)}
+}
+
+// nameFault says the first fault of the name's form, of its capitals or of
+// anything else. A fault that its columns share stands in the name they make.
+func nameFault(c *Context, capitals bool) {
+	term := "scientificName"
+	if c.Text(term) == "" {
+		for _, t := range []string{"genus", "specificEpithet", "infraspecificEpithet"} {
+			if c.Text(t) != "" {
+				term = t
+			}
+		}
+	}
+	if len(c.nameFaults) == 0 || c.Doubted(term) {
+		return
+	}
+	f := c.nameFaults[0] // the most telling; the rest may come of it
+	if f.Capitals != capitals {
+		return
+	}
+	suggest := f.Suggest
+	if term != "scientificName" {
+		suggest = ""
+	}
+	c.Suggest(term, f.Message, suggest)
 }
 
 // nameRules are about the scientific name and the columns beside it.
 func nameRules() []Rule {
 	return []Rule{
+		{
+			Name: "name-form", Severity: label.Warning, Source: "International Code of Nomenclature (ICN) Art. 20, 23, 24; open nomenclature: " + practice,
+			Doc:     "a name that is written as no name is: half a pair of brackets, a rank without its epithet, a figure in an epithet, a genus in small letters",
+			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet"},
+			Example: one("scientificName", "Thymus mastichina (L. L."), Counterexample: one("scientificName", "Thymus cf. mastichina (L.) L. [det. prov.]"),
+			Row: func(c *Context) { nameFault(c, false) },
+		},
+		{
+			Name: "name-capitals", Severity: label.Note, Source: "ICN Art. 60.2, Rec. 60F.1",
+			Doc:     "an epithet that begins with a capital, or a name all in capitals; it is printed so",
+			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet"},
+			Example: one("scientificName", "Iris Xiphium L."), Counterexample: one("scientificName", "Capsella bursa-pastoris (L.) Medik."),
+			Row: func(c *Context) { nameFault(c, true) },
+		},
 		{
 			Name: "name-columns", Severity: label.Warning, Source: darwin + " (scientificName, genus, specificEpithet, infraspecificEpithet)",
 			Doc:     "a column of the name says something else than scientificName",

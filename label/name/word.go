@@ -53,7 +53,7 @@ func (p *parser) word(i int, o opener) int {
 		p.end()
 		p.authors()
 		switch p.bare(i) {
-		case "non", "nec", "not", "syn", "synon", "basion", "vs", "incl", "excl", "on", "sur", "sobre", "super":
+		case "non", "nec", "not", "syn", "synon", "basion", "vs", "incl", "excl", "on", "sur", "sobre", "super", "near", "prope":
 			p.open = strongOpener
 		}
 	case blank, virus:

@@ -73,7 +73,7 @@ func lookup(w string) kind {
 		"agg", "aggr", "aggreg", "aggregate", "aggregatum", "complex", "coll", "collect",
 		"indet", "indetermined", "indeterminate", "ind", "undet", "undetermined", "unident", "unidentified", "unnamed",
 		"hybrid", "hybrids", "hybr", "hyb", "híbrido", "hybride", "bastard",
-		"gener", "strain", "str", "clone", "isolate", "serovar", "biotype", "chemotype", "cytotype", "ecotype", "morphotype", "morphospecies", "morphosp", "taxon", "taxa":
+		"gener", "strain", "str", "clone", "isolate", "serovar", "biotype", "chemotype", "cytotype", "ecotype", "morphotype", "morphospecies", "morphosp", "morfotipo", "morfoespecie", "morfoespécie", "morfosp", "morfo", "taxon", "taxa":
 		return open
 	case "ex", "in", "apud", "ap", "emend", "em", "amend", "al", "alii", "aliorum", "aliique", "coaut", "collab", "cum", "per",
 		"de", "del", "della", "delle", "dello", "dei", "degli", "der", "den", "dem", "des", "dalla", "dal",
@@ -138,6 +138,8 @@ func titleKind(w string) kind {
 		return rankHigh
 	case "cf", "aff", "cfr", "near":
 		return qualifier
+	case "morphosp", "morphospecies", "morphotype", "morfosp", "morfoespecie", "morfoespécie", "morfotipo":
+		return open
 	case "sp", "spp", "spec", "species", "agg", "indet", "hybrid", "undet", "undetermined", "unidentified", "indeterminate", "unnamed", "gen":
 		return open
 	case "cv", "cultivar":

@@ -209,7 +209,11 @@ func (t *familyNames) End() []label.Finding {
 	var all []label.Finding
 	for i, s := range list {
 		for _, as := range list[:i] {
-			if f, g := capitalised(s.text), capitalised(as.text); f != g && modern(f) == modern(g) {
+			f, g := capitalised(s.text), capitalised(as.text)
+			if f == g {
+				break // capitals are a matter of style
+			}
+			if modern(f) == modern(g) {
 				all = append(all, t.finding(s, fmt.Sprintf("the same family as %s, as %s of the table %s it: both names are right, but use one",
 					as.text, plural(as.count, "record"), has(as.count)), as.text))
 				break

@@ -1,0 +1,263 @@
+package name
+
+import (
+	"strings"
+	"unicode"
+)
+
+// A Fault is something in the way a name is written that no name has.
+type Fault struct {
+	// Capitals: only the size of letters is not as in names of today. Older
+	// works and programs write so, and it is printed as it stands.
+	Capitals bool
+	Message  string // lower case, no full stop
+	Suggest  string // the whole text mended, "" if it is not known how
+}
+
+// Faults says what is wrong with the way a text is written, as far as it names a
+// plant at all: a bracket without its partner, a rank without its epithet, figures
+// in an epithet, a genus in small letters, a sign at the end. A text that says
+// something else than names do, in whatever words, has none. The most telling is
+// the first.
+func Faults(text string, c Parts) []Fault {
+	var p parser
+	p.read(text, c, Options{})
+	f := faults{p: &p}
+	if len(p.toks) == 0 {
+		return nil
+	}
+	f.underscores()
+	f.markup()
+	f.smallGenus(strings.TrimSpace(c.Genus))
+	if p.found.level != noLevel {
+		f.brackets()
+		f.figures()
+		f.words()
+		f.doubts()
+		f.capitals()
+		f.ending()
+	}
+	return f.list
+}
+
+// faults collects them.
+type faults struct {
+	p    *parser
+	list []Fault
+}
+
+func (f *faults) say(message, suggest string) {
+	f.list = append(f.list, Fault{Message: message, Suggest: suggest})
+}
+
+// with returns the text with other letters in place of a stretch.
+func (f *faults) with(start, end int, letters string) string {
+	return f.p.text[:start] + letters + f.p.text[end:]
+}
+
+func (f *faults) underscores() {
+	if t := f.p.text; strings.Contains(t, "_") && !strings.ContainsAny(t, " \t") {
+		f.say("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
+	}
+}
+
+// markup finds the tags and references of web pages, which a label prints letter
+// by letter.
+func (f *faults) markup() {
+	p, mended := f.p, strings.NewReplacer("&amp;", "&", "&times;", "×", "&#215;", "×").Replace(f.p.text)
+	for i := range p.toks {
+		if p.toks[i].class == tag {
+			mended = strings.ReplaceAll(mended, p.textOf(i), "")
+		}
+	}
+	if mended != p.text {
+		f.say("the marks of a web page are printed as letters: take them out", strings.Join(strings.Fields(mended), " "))
+	}
+}
+
+// smallGenus finds a genus that does not begin with a capital. Vernacular names
+// are written so too: only an author, "sp." or the column of the genus tells.
+func (f *faults) smallGenus(column string) {
+	p := f.p
+	t := &p.toks[0]
+	if t.class != word || t.upper || t.alien || t.code || t.dot || t.letters < 4 {
+		return
+	}
+	capital := strings.ToUpper(p.text[t.start:t.start+1]) + p.text[t.start+1:]
+	switch {
+	case t.start > 0 || p.text[0] >= 0x80:
+	case t.role == roleGenus, strings.EqualFold(p.textOf(0), column):
+		f.say("a genus begins with a capital letter", capital)
+	case t.kind != plainWord || p.found.level != noLevel || len(p.toks) < 2 || !p.latin(0):
+	case p.toks[1].class == word && p.toks[1].kind == open && p.toks[1].dot:
+		f.say("a genus begins with a capital letter", capital)
+	case p.isEpithet(1) && p.latin(1) && len(p.toks) > 2 && (p.toks[2].class == openSign || p.toks[2].class == word && p.toks[2].upper) && Parse(capital, Parts{}).Authorship != "":
+		f.say("a genus begins with a capital letter", capital)
+	}
+}
+
+func (f *faults) brackets() {
+	p := f.p
+	for i := range p.toks {
+		t := &p.toks[i]
+		switch t.class {
+		case openSign:
+			if t.pair == 0 {
+				f.say("the bracket "+p.textOf(i)+" is not closed", "")
+				return
+			}
+		case closeSign:
+			if !f.closes(i) && !f.listed(i) {
+				f.say("the bracket "+p.textOf(i)+" is not opened", "")
+				return
+			}
+		}
+	}
+}
+
+func (f *faults) closes(i int) bool {
+	for k := range i {
+		if f.p.toks[k].class == openSign && f.p.toks[k].pair == i {
+			return true
+		}
+	}
+	return false
+}
+
+// listed reports whether a bracket stands behind the letter or figure of a list:
+// "b) griseola".
+func (f *faults) listed(i int) bool {
+	if i == 0 || !f.p.toks[i].glued {
+		return false
+	}
+	t := &f.p.toks[i-1]
+	return t.class == number || t.greek || t.class == word && t.letters == 1 && !t.upper
+}
+
+// figures finds a figure inside a word that stands where an epithet does.
+func (f *faults) figures() {
+	p := f.p
+	for i := 1; i < len(p.toks); i++ {
+		t, b := &p.toks[i], &p.toks[i-1]
+		if t.class != word || !t.code || t.upper || t.letters < 4 || t.italic || strings.Contains(p.textOf(i), "_") {
+			continue
+		}
+		named := b.taken == levelGenus || b.taken == levelInfrageneric || b.taken == levelSpecies || b.class == word && (b.kind == rankInfra || b.kind == qualifier) || b.class == crossSign
+		if !named {
+			continue
+		}
+		letters := strings.Trim(p.bare(i), "0123456789")
+		suggest := ""
+		if onlyLetters(letters) {
+			suggest = f.with(t.start, t.start+len(p.bare(i)), letters)
+		}
+		f.say("a figure stands in the epithet "+p.bare(i), suggest)
+		return
+	}
+}
+
+// words finds a word that stands twice, and a rank without its epithet.
+func (f *faults) words() {
+	p := f.p
+	for i := range p.toks {
+		t := &p.toks[i]
+		if t.class != word {
+			continue
+		}
+		last := i+1 >= len(p.toks)
+		if !last && !p.toks[i+1].glued && p.toks[i+1].class == word && p.textOf(i) == p.textOf(i+1) &&
+			(t.upper && (t.letters > 1 || i+2 == len(p.toks)) || ranks[p.bare(i)]) {
+			f.say(p.textOf(i)+" stands twice", f.with(t.end, p.toks[i+1].end, ""))
+			return
+		}
+		if ranks[p.bare(i)] && !t.italic && p.found.genus.end > 0 && (last || f.noEpithet(i+1)) {
+			f.rankAlone(i)
+			return
+		}
+	}
+}
+
+// ranks are the words for ranks below the species that mean nothing else.
+var ranks = map[string]bool{"subsp": true, "ssp": true, "var": true, "subvar": true, "nothosubsp": true, "nothovar": true, "convar": true}
+
+// noEpithet reports whether an author stands at i, and no epithet, Greek letter,
+// doubt or further rank.
+func (f *faults) noEpithet(i int) bool {
+	t := &f.p.toks[i]
+	return t.class == comma || t.class == word && t.upper && !t.italic && !t.greek && t.kind != qualifier && !t.caps ||
+		t.class == word && t.upper && t.dot && t.letters == 1 && !t.italic && !t.greek
+}
+
+func (f *faults) rankAlone(i int) {
+	p := f.p
+	t := &p.toks[i]
+	if w := p.bare(i); (w == "ssp" || w == "subsp") && i == len(p.toks)-1 && p.found.epithet.end == 0 {
+		f.say(p.textOf(i)+" is a subspecies: of several species write spp.", f.with(t.start, t.end, "spp."))
+		return
+	}
+	f.say("no epithet follows "+p.textOf(i), "")
+}
+
+// doubts finds "c.f.", and a doubt that stands behind what it doubts.
+func (f *faults) doubts() {
+	p := f.p
+	for i := 1; i < len(p.toks); i++ {
+		t, b := &p.toks[i], &p.toks[i-1]
+		if b.class == word && p.textOf(i-1) == "c." && p.textOf(i) == "f." && t.glued {
+			suggest := ""
+			if i+1 < len(p.toks) {
+				suggest = f.with(b.start, t.end, "cf.")
+			}
+			f.say("the sign of doubt is written cf., before the word that is in doubt", suggest)
+			return
+		}
+	}
+	i := len(p.toks) - 1
+	if w := p.bare(i); i > 0 && (w == "cf" || w == "aff") && p.toks[i].class == word && p.toks[i-1].class != openSign &&
+		p.toks[i-1].kind != either && p.toks[i-1].kind != and && p.toks[i-1].kind != open {
+		f.say(p.textOf(i)+" stands before the word that is in doubt", "")
+	}
+}
+
+// capitals finds epithets that begin with a capital, as works of old write those
+// that are made of persons and genera (Art. 60.2, Rec. 60F: small today), and names
+// all in capitals.
+func (f *faults) capitals() {
+	p := f.p
+	if p.caps && p.found.genus.end > 0 {
+		f.list = append(f.list, Fault{Capitals: true, Message: "all in capitals, and printed so"})
+		return
+	}
+	mended, was := p.text, ""
+	for i := range p.toks {
+		t := &p.toks[i]
+		if t.italic && t.upper && !t.caps && (t.taken == levelSpecies || t.taken == levelInfra) {
+			s := p.textOf(i)
+			mended, was = mended[:t.start]+strings.ToLower(s)+mended[t.end:], s
+			if len(mended) != len(p.text) {
+				return
+			}
+		}
+	}
+	if was != "" {
+		f.list = append(f.list, Fault{Capitals: true, Message: "the epithet " + was + " begins with a capital, where epithets are written small today", Suggest: mended})
+	}
+}
+
+// ending finds a sign that nothing follows.
+func (f *faults) ending() {
+	text := strings.TrimRightFunc(f.p.text, unicode.IsSpace)
+	cut := strings.TrimRight(text, " ,;:-–—+×&")
+	if cut == text {
+		if n := len(text); strings.HasSuffix(text, "..") && !strings.HasSuffix(text, "...") {
+			f.say("ends with two full stops", text[:n-1])
+		}
+		return
+	}
+	sign := strings.TrimSpace(text[len(cut):])
+	if strings.ContainsAny(sign, "×+&") {
+		f.say("nothing follows "+sign, "")
+		return
+	}
+	f.say("ends with \""+sign+"\", and nothing follows", cut)
+}

@@ -1,0 +1,100 @@
+package name
+
+import (
+	"bufio"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// eachHabit calls with every name of testdata/habits.txt.
+func eachHabit(t *testing.T, with func(text, markup, fault string)) {
+	t.Helper()
+	f, err := os.Open(filepath.Join("testdata", "habits.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	n := 0
+	for s := bufio.NewScanner(f); s.Scan(); n++ {
+		if strings.HasPrefix(s.Text(), "#") {
+			continue
+		}
+		m, fault, _ := strings.Cut(s.Text(), "\t")
+		if fault == "-" {
+			with(m, "", "")
+			continue
+		}
+		// Underscores that are letters of the name are doubled by nothing else.
+		with(strings.ReplaceAll(m, "_", ""), strings.NewReplacer("_", "§").Replace(m), fault)
+	}
+	if n < 330 {
+		t.Errorf("%d names", n)
+	}
+}
+
+// Names are set in italics as habits.txt has them, and what is wrong with the way
+// they are written is told, and nothing else.
+func TestHabits(t *testing.T) {
+	italics, alarms, misses, n := 0, 0, 0, 0
+	eachHabit(t, func(text, markup, fault string) {
+		n++
+		if got := strings.NewReplacer("<i>", "§", "</i>", "§").Replace(Markup(text, Options{})); markup != "" && got != markup {
+			italics++
+			t.Errorf("%s, not %s", got, markup)
+		}
+		got := ""
+		if fs := Faults(text, Parts{}); len(fs) > 0 {
+			if got = "name-form"; fs[0].Capitals {
+				got = "name-capitals"
+			}
+			if fs[0].Suggest != "" {
+				if again := Faults(fs[0].Suggest, Parts{}); len(again) > 0 && again[0] == fs[0] {
+					t.Errorf("%s: %q is no better", text, fs[0].Suggest)
+				}
+			}
+			t.Logf("%s: %s (%s)", text, fs[0].Message, fs[0].Suggest)
+		}
+		switch {
+		case got == fault:
+		case fault == "":
+			alarms++
+			t.Errorf("%s: a false alarm, %v", text, Faults(text, Parts{}))
+		default:
+			misses++
+			t.Errorf("%s: %q, not %q", text, got, fault)
+		}
+	})
+	t.Logf("%d names: %d wrong italics, %d false alarms, %d missed", n, italics, alarms, misses)
+}
+
+// Faults that no list with italics can hold, and what columns say.
+func TestFaults(t *testing.T) {
+	for _, tt := range []struct {
+		text    string
+		c       Parts
+		message string
+		suggest string
+	}{
+		{"Quercus_suber", Parts{}, "underscores stand where names have spaces", "Quercus suber"},
+		{"<i>Quercus suber</i> L.", Parts{}, "the marks of a web page are printed as letters: take them out", "Quercus suber L."},
+		{"Armeria pungens (Link) Hoffmanns. &amp; Link", Parts{}, "the marks of a web page are printed as letters: take them out", "Armeria pungens (Link) Hoffmanns. & Link"},
+		{"quercus suber", Parts{Genus: "quercus"}, "a genus begins with a capital letter", "Quercus suber"},
+		{"erva doce", Parts{}, "", ""},
+		{"canela preta do brejo", Parts{}, "", ""},
+		{"plantae vasculares", Parts{}, "", ""},
+		{"Carex ssp.", Parts{}, "ssp. is a subspecies: of several species write spp.", "Carex spp."},
+		{"Carex flava cf.", Parts{}, "cf. stands before the word that is in doubt", ""},
+		{"", Parts{Genus: "Carex"}, "", ""},
+	} {
+		fs := Faults(tt.text, tt.c)
+		var got Fault
+		if len(fs) > 0 {
+			got = fs[0]
+		}
+		if got.Message != tt.message || got.Suggest != tt.suggest {
+			t.Errorf("%q: %+v", tt.text, fs)
+		}
+	}
+}
