@@ -65,7 +65,7 @@ func (c *Context) readFields() {
 }
 
 // voucher is a collector with a number after the name, and others after that:
-// "Bruhl 2048, Telford", "Simpson s.n.", "Barrett & Rathbone RLB 5028".
+// "Prates 2048, Costa", "Teles s.n.", "Almeida & Mota RLB 5028".
 var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*[A-Z]{1,8}(?:[,;! ]+[A-Z]{1,8})*!?\s*[)\]])?$`)
 
 // readVoucher parts collector and number that stand in one cell, where the table
@@ -84,11 +84,10 @@ func (c *Context) readVoucher() {
 	if others := m[3] + m[4]; others != "" {
 		people += " | " + others
 	}
-	for term, text := range map[string]string{"recordedBy": people, "recordNumber": m[2]} {
-		part := f
-		part.Text = text
-		part.Origin.Term = term
-		c.fields = append(c.fields, entry{term, part, text})
+	for _, e := range []entry{{term: "recordedBy", written: people}, {term: "recordNumber", written: m[2]}} {
+		e.Field = f
+		e.Field.Text, e.Field.Origin.Term = e.written, e.term
+		c.fields = append(c.fields, e)
 	}
 }
 

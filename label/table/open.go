@@ -107,8 +107,12 @@ func (t *Table) sayFound() error {
 		held := plural(n, "one cell holds", "%d cells hold") + " other bytes"
 		v, name := p.verdict, strings.ToLower(p.charset.name)
 		if v.sure {
-			t.sayOf(p.src, ruleUndecodable, label.Error, 1, "the table is not UTF-8: %s, and all make sense as %s (%s); this check reads it so, but nothing is printed until it is certain: say --encoding %s, or save the table as UTF-8",
-				held, name, strings.Join(samples, ", "), name)
+			all := "all make"
+			if !v.all {
+				all = "nearly all make"
+			}
+			t.sayOf(p.src, ruleUndecodable, label.Error, 1, "the table is not UTF-8: %s, and %s sense as %s (%s); this check reads it so, but nothing is printed until it is certain: say --encoding %s, or save the table as UTF-8",
+				held, all, name, strings.Join(samples, ", "), name)
 			continue
 		}
 		var names []string
