@@ -82,6 +82,9 @@ func (r *resolver) again(i int, term string) {
 		}
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read, since column %d (%q) has %s: its cells are kept, but not printed",
 			c.Heading, first+1, r.columns[first].Heading, term)
+	case !read.plain && !r.read[first].plain && joints[term] == "" && headingKey(r.columns[first].Heading) == headingKey(c.Heading):
+		c.Term = term
+		r.find(i, ruleHeadingDoubled, label.Error, "", "heading %q stands twice, in columns %d and %d: rename or remove one of them", c.Heading, first+1, i+1)
 	case term == "catalogNumber":
 		// A specimen has one number; the barcode's or an old one is another.
 		c.Term = "otherCatalogNumbers"
