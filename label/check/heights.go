@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -34,6 +35,8 @@ type Height struct {
 	// Odd says that a column of metres holds more than a number: a range, or
 	// a height that is only approximate.
 	Odd bool
+	// measured says that the text tells how it was measured, too.
+	measured bool
 	// thousands says that a point may part thousands: the rest of the column
 	// may tell.
 	thousands bool
@@ -62,13 +65,19 @@ func (c *Context) readHeights() {
 			}
 		}
 		h.Verbatim = Height{Text: text, Value: v, Status: s, Err: err}
+		if s == coord.NotConvertible {
+			if w, t, _ := coord.ParseElevation(methods.ReplaceAllString(text, " ")); t == coord.OK {
+				// How it was measured is worth its words: printed as written.
+				h.Verbatim = Height{Text: text, Value: w, Status: t, measured: true}
+			}
+		}
 	}
 	switch {
 	case h.Min.Text != "" || h.Max.Text != "":
 		h.Term = c.takeHeights(&h.Min, &h.Max, "minimumElevationInMeters", "maximumElevationInMeters")
 	case h.From.Text != "" || h.To.Text != "":
 		h.Term = c.takeHeights(&h.From, &h.To, "elevationFrom", "elevationTo")
-	case h.Verbatim.is():
+	case h.Verbatim.is() && !h.Verbatim.measured:
 		h.Term = "verbatimElevation"
 		c.Elevation, c.HasElevation = h.Verbatim.Value, true
 	case h.Verbatim.Text != "":
@@ -76,6 +85,9 @@ func (c *Context) readHeights() {
 		c.ElevationText = h.Verbatim.Text
 	}
 }
+
+// methods are the ways in which heights are measured, as people note them beside.
+var methods = regexp.MustCompile(`(?i)[(\[]?\b(?:(?:by|with|from|per|com|con|selon|mit|nach|according to) )?(?:hand-?held )?(?:GPS|map|topo map|carta|mapa|carte|Karte|altimeter|altímetro|altimètre|Altimeter|aneroid|barometer|barometric|DEM|SRTM)(?: reading)?\b[)\]]?`)
 
 // takeHeights makes the record's elevation of a lower and an upper height. It
 // returns the column that it is from.

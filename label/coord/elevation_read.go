@@ -17,7 +17,12 @@ var (
 	aboveSea = regexp.MustCompile(`(?i)(?:\b(?:above|sobre|acima|über|au-dessus|sopra|supra)\s+(?:the |el |o |do |du |il |dem |de )*|\bd'?\s*)?(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|(?:dem )?meeresspiegel|meer(?:eshöhe)?|mare)\b`)
 	belowSea = regexp.MustCompile(`(?i)\b(?:below|bajo|abaixo|unter|au-dessous|sotto|infra)\s+(?:the |el |o |do |du |il |dem |de )*(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|meeresspiegel|mare)\b`)
 	// abbreviated is metres with "above sea level" run on: msnm, m s.m.
-	abbreviated = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n)|u\.?\s?m)\b\.?`)
+	abbreviated     = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?h\.?\s?n|n\.?\s?n|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n)|u\.?\s?m)\b\.?`)
+	aboveSeaRussian = regexp.MustCompile(`(?i)над\s+(?:ур\.?|уровнем)\s*(?:моря|м\.?)`)
+	// exponent is a number as programs write it.
+	exponent = regexp.MustCompile(`\d[eE][+-]?\d`)
+	// dots between two numbers join them.
+	dots = regexp.MustCompile(`\.{2,}|…`)
 	// frenchAltitude stands behind a height.
 	frenchAltitude = regexp.MustCompile(`(?i)\bd'\s?alt(?:itude)?\b`)
 	// bySpaces and byMarks are thousands: 1 240, 1,240, 1.240.
@@ -34,7 +39,7 @@ var elevationLists = map[string]string{
 	"over":   "over above exceeding acima über más mais plus mehr oltre sopra",
 	"under":  "below under upto less abaixo unter menos moins weniger meno jusque jusqu",
 	"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
-		" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔",
+		" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔 海抜 標高 los las the ad in",
 }
 
 // The words of elevations, folded.
@@ -77,6 +82,7 @@ type heightReader struct {
 	bound   bound
 	below   bool // below sea level
 	doubt   bool // a question mark
+	units   bool // a number is followed by both units
 	dashed  bool // a dash apart from any number, which may be a minus
 	plus    int  // index of the number behind ±, 0 if none
 
@@ -102,9 +108,14 @@ func scanElevation(text string) (*heightReader, error) {
 		r.below = true
 		s = belowSea.ReplaceAllString(s, " ")
 	}
+	if exponent.MatchString(s) {
+		return nil, errors.New("a number as programs write it: write all its figures, as 1200 m")
+	}
+	s = dots.ReplaceAllString(s, "-")
 	s = abbreviated.ReplaceAllString(s, "$1$2 ")
 	if strings.ContainsAny(s, "0123456789") && !strings.HasPrefix(strings.ToLower(s), "sea") {
 		s = aboveSea.ReplaceAllString(s, " ")
+		s = aboveSeaRussian.ReplaceAllString(s, " ")
 	}
 	s = frenchAltitude.ReplaceAllString(s, " ")
 	s = seaLevel.ReplaceAllString(s, " 0 m ")
@@ -167,13 +178,17 @@ func (r *heightReader) sign(rs []rune) (int, error) {
 	case '±', '+':
 		n := 1
 		if c == '+' {
-			if len(rs) < 3 || rs[1] != '/' || rs[2] != '-' {
+			switch {
+			case len(rs) > 2 && rs[1] == '/' && rs[2] == '-':
+				n = 3
+			case len(rs) > 1 && rs[1] == '-':
+				n = 2
+			default:
 				if len(r.numbers) > 0 { // 1200+ m
 					r.bound = atLeast
 				}
 				return 1, nil
 			}
-			n = 3
 		}
 		if len(r.numbers) == 0 {
 			r.circa = true
@@ -219,8 +234,13 @@ func readHeight(s string) (writtenHeight, error) {
 }
 
 func (r *heightReader) setUnit(u Unit) {
-	if n := len(r.numbers); n > 0 && r.numbers[n-1].unit < 0 {
+	n := len(r.numbers)
+	switch {
+	case n == 0:
+	case r.numbers[n-1].unit < 0:
 		r.numbers[n-1].unit = int(u)
+	case r.numbers[n-1].unit != int(u):
+		r.units = true
 	}
 }
 
@@ -247,7 +267,9 @@ func (r *heightReader) word(w string) error {
 		case "max", "maximum", "maximo": // min 100 m max 200 m
 			r.other = len(r.numbers) > 0
 		case "up": // up to 10 m
-			r.bound = atMost
+			if len(r.numbers) == 0 {
+				r.bound = atMost
+			}
 		case "more": // more than 10 m
 			r.bound = atLeast
 		}
@@ -278,6 +300,8 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 		i++
 	}
 	switch {
+	case r.units:
+		return Elevation{}, Ambiguous, fmt.Errorf("%q names both metres and feet for one figure: keep one", text)
 	case unit == -1:
 		return Elevation{}, Ambiguous, fmt.Errorf("%q has no unit: add m or ft", text)
 	case unit == -2:
