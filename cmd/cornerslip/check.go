@@ -139,6 +139,7 @@ func (a *app) responses(path string) error {
 		return err
 	}
 	defer release()
+	a.uncertain(t)
 	out := bufio.NewWriter(a.stdout)
 	defer out.Flush()
 	e := json.NewEncoder(out)

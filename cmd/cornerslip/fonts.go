@@ -45,6 +45,7 @@ place, and the command ends with 1. Without a table it lists the faces.`,
 				return err
 			}
 			defer release()
+			a.uncertain(t)
 			cover, err := j.Coverage(t)
 			if err != nil {
 				return err

@@ -52,6 +52,7 @@ func (a *app) mend(path, out string, toUTF8 bool) error {
 		return err
 	}
 	defer release()
+	a.uncertain(t)
 	w := bufio.NewWriter(a.stdout)
 	defer w.Flush()
 	n := 0

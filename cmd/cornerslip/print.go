@@ -289,7 +289,7 @@ func (a *app) print(path string, kind label.Kind, ending string, p *printFlags) 
 		return nil
 	case errors.Is(err, job.ErrData):
 		a.say("%s; nothing was written", summaryLine(s))
-		if len(s.Bad) > 0 && len(s.Bad) < s.Chosen {
+		if !s.Refused && len(s.Bad) > 0 && len(s.Bad) < s.Chosen {
 			a.say("--except-bad prints the other %s", plural(s.Chosen-len(s.Bad), "record"))
 		}
 		return errSaid

@@ -33,3 +33,11 @@ func delimiter(s string) (rune, error) {
 	}
 	return r, nil
 }
+
+// uncertain says, for commands that hold no check, that nobody named the
+// encoding in which the table is read.
+func (a *app) uncertain(t *job.Table) {
+	if name := t.Found(); name != "" {
+		a.say("%s is not UTF-8; it is read as %s, in which it makes sense: name its encoding to be certain, as in --encoding %s", t.Source().Name(), strings.ToLower(name), strings.ToLower(name))
+	}
+}

@@ -133,3 +133,26 @@ func BenchmarkVocabulary(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkIsUTF8 looks whether a table is UTF-8, which is done once when it is
+// opened.
+func BenchmarkIsUTF8(b *testing.B) {
+	text := benchTable(benchRows)
+	b.SetBytes(int64(len(text)))
+	for b.Loop() {
+		if !isUTF8(bytes.NewReader(text), defaultMaxRow) {
+			b.Fatal("it is")
+		}
+	}
+}
+
+// BenchmarkDetect tells the encoding of a table with many words beyond ASCII.
+func BenchmarkDetect(b *testing.B) {
+	tables := inventedTables(b)
+	text := encoded(b, legacyCharsets()[0].enc, tables[0].rows(60))
+	for b.Loop() {
+		if v := detect(surveyOf(bytes.NewReader([]byte(text)), defaultMaxRow)); !v.whole || !v.sure || v.best.name != "windows-1252" {
+			b.Fatal(v)
+		}
+	}
+}

@@ -1,7 +1,6 @@
 package table
 
 import (
-	"bytes"
 	"math"
 	"slices"
 	"strings"
@@ -37,15 +36,16 @@ var legacyCharsets = sync.OnceValue(func() []*charset {
 
 // What it takes to be sure.
 const (
-	scoredTokens = 500 // that are looked at, spread over the table
-	tokenWeight  = 5   // the most that one token counts between two encodings
-	textWeight   = 8   // and where it is text in one of them alone
-	sureMargin   = 7   // that the best must be ahead of any other
-	minTokens    = 3   // different ones, in so many lines, without which cells are
-	minLines     = 2   // judged one by one
-	sensible     = 0.9 // the part of the tokens that must make sense
-	senseOne     = -10 // the least likelihood, beyond that of any text of the kind, of a token that makes sense
-	senseAll     = -3  // and of all of them, on an average
+	scoredTokens  = 500 // that are looked at, spread over the table
+	tokenWeight   = 5   // the most that one token counts between two encodings
+	textWeight    = 8   // and where it is text in one of them alone
+	sureMargin    = 7   // that the best must be ahead of any other
+	headingWeight = 5   // what a heading that is known speaks for an encoding
+	minTokens     = 3   // different ones, in so many lines, without which cells are
+	minLines      = 2   // judged one by one
+	sensible      = 0.9 // the part of the tokens that must make sense
+	senseOne      = -10 // the least likelihood, beyond that of any text of the kind, of a token that makes sense
+	senseAll      = -3  // and of all of them, on an average
 )
 
 // A verdict is what a survey tells of a file's encoding.
@@ -54,6 +54,7 @@ type verdict struct {
 	sure  bool
 	other []*charset // that might be it, where it is not sure; the likelier first
 	whole bool       // the whole file is in one encoding, and that is best
+	all   bool       // and there is nothing in it that makes no sense
 	// mix are the encodings met in a file that is in more than one, with the
 	// logarithm of how often each is.
 	mix  []share
@@ -208,6 +209,7 @@ func detect(s *survey) *verdict {
 		}
 	}
 	v.whole = len(tokens) >= minTokens && s.lines >= minLines && best.explains(tokens) && !mixedWithUTF8(best, s, len(tokens))
+	v.all = !slices.ContainsFunc(best.texts, func(text []rune) bool { return !isText(text) })
 	if !v.whole {
 		v.mix = mixture(cands, tokens)
 	}
@@ -230,26 +232,27 @@ func spread(tokens []token, n int) []token {
 	return out
 }
 
-// headingsKnown is what speaks for an encoding since headings can be read in it.
+// headingsKnown is what speaks for an encoding since headings that are not
+// UTF-8 can be read in it.
 func headingsKnown(c *charset, line []byte) float64 {
-	high := bytes.IndexFunc(line, func(r rune) bool { return r >= 0x80 }) >= 0
-	if !high {
+	if utf8.Valid(line) {
 		return 0
 	}
-	text := string(c.decode(string(line), true))
 	known := 0
 	for _, comma := range commas {
 		n := 0
-		for cell := range strings.SplitSeq(text, string(comma.r)) {
+		for cell := range strings.SplitSeq(string(line), string(comma.r)) {
 			cell = strings.Trim(cell, "\"' ")
-			plain := strings.IndexFunc(cell, func(r rune) bool { return r >= 0x80 }) < 0
-			if !plain && vocabulary().read(cell).meaning != nil {
+			if utf8.ValidString(cell) {
+				continue
+			}
+			if text := readMixed(c, cell); len(text) <= longHeading && vocabulary().read(text).meaning != nil {
 				n++
 			}
 		}
 		known = max(known, n)
 	}
-	return float64(min(known, 4)) * 2.5
+	return float64(min(known, 3)) * headingWeight
 }
 
 // reads reports whether c and d read the file alike.

@@ -35,6 +35,9 @@ type Summary struct {
 	Notes    int
 	Bad      []BadRecord // chosen records that cannot be printed, in order
 	Digest   string      // of the table as read
+	// Refused is true where nothing may be printed whatever is left out: it is
+	// not certain what encoding the table is in.
+	Refused bool
 }
 
 // A BadRecord is a record with an error.
@@ -44,8 +47,11 @@ type BadRecord struct {
 	Key       string
 }
 
-// fatal reports whether nothing can be printed at all.
-func (s *Summary) fatal() bool { return s.Errors > 0 }
+// fatal reports whether nothing can be printed: with exceptBad, the good
+// records still can.
+func (s *Summary) fatal(exceptBad bool) bool {
+	return s.Refused || s.Errors > 0 && (!exceptBad || len(s.Bad) == 0)
+}
 
 func (s *Summary) count(f label.Finding) {
 	switch f.Severity {
@@ -192,6 +198,18 @@ func (j *Job) checkScoped(t *Table, in *scope, each func(label.Finding) error) (
 	return j.checkTold(t, in, nil, func(f label.Finding, _ *check.Record) error { return each(f) })
 }
 
+// textEncoding is the rule of the reading by which bytes stand for no character.
+const textEncoding = "text-encoding"
+
+// adjustHead gives a finding of a table's head the severity that the house wants.
+// What keeps a table from being printed is said as it is.
+func adjustHead(e *check.Engine, t *table.Table, f label.Finding) (label.Finding, bool) {
+	if f.Rule == textEncoding && f.Term == "" && t.Found() != "" {
+		return f, true
+	}
+	return e.Adjust(f)
+}
+
 // headingMissing is the rule of the reading that finds no row of headings: what
 // would be said of the rows then helps nobody.
 const headingMissing = "heading-missing"
@@ -212,10 +230,11 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 		s.count(f)
 		return each(f, r)
 	}
+	s.Refused = t.Found() != ""
 	unread := false // without headings no cell can be read
 	for _, f := range t.Findings() {
 		unread = unread || f.Rule == headingMissing
-		if f, ok := e.Adjust(f); ok && in.concerns(f) {
+		if f, ok := adjustHead(e, t.Table, f); ok && in.concerns(f) {
 			if err := say(f, nil); err != nil {
 				return s, err
 			}

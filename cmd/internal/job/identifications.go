@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -169,8 +170,13 @@ func (c *slipCheck) tell(say func(label.Finding) error) (Summary, error) {
 		s.count(f)
 		return say(f)
 	}
-	for _, f := range c.table.Findings() {
-		if f, ok := c.e.Adjust(f); ok && slipScope.concerns(f) {
+	head := c.table.Findings()
+	if c.records != nil && c.records.Found() != "" { // the words of records are on slips too
+		head = slices.Concat(head, slices.DeleteFunc(slices.Clone(c.records.Findings()), func(f label.Finding) bool { return f.Rule != textEncoding }))
+	}
+	s.Refused = c.table.Found() != "" || c.records != nil && c.records.Found() != ""
+	for _, f := range head {
+		if f, ok := adjustHead(c.e, c.table.Table, f); ok && slipScope.concerns(f) {
 			if err := told(f); err != nil {
 				return s, err
 			}

@@ -282,7 +282,7 @@ func (j *Job) giftLists(t *Table, q *ListRequest, say func(label.Finding) error,
 	if missing := t.Only.Missing(); len(missing) > 0 {
 		return s, fmt.Errorf("the table has no record called %s", quoted(missing))
 	}
-	if s.Errors > 0 && (!q.ExceptBad || len(s.Bad) == 0) {
+	if s.fatal(q.ExceptBad) {
 		return s, ErrData
 	}
 	bad := map[int]bool{}

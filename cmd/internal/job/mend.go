@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -47,15 +48,17 @@ var proseTerms = termSet(`recordedBy coCollectors identifiedBy determinerInstitu
 // amendments of the data quality tests that infer nothing, white space at the
 // ends of cells, and doubled spaces within prose. No empty cell is filled; no
 // datum and no uncertainty is ever made up, and no coordinate is moved. Rows
-// with an error of reading are left as they are.
+// with an error of reading are left as they are, and where it is not certain what
+// encoding the table is in, rows that are not plain ASCII.
 func (j *Job) Repairs(t *Table, each func(Repair) error) ([]table.Edit, error) {
 	amend := bdq.Amender()
 	var edits []table.Edit
+	uncertain := t.Found() != ""
 	for row, err := range t.Rows() {
 		if err != nil {
 			return nil, err
 		}
-		if damaged(row) {
+		if damaged(row) || uncertain && !ascii(row) {
 			continue
 		}
 		for _, r := range repairsOf(row, amend) {
@@ -127,6 +130,13 @@ func damaged(row *table.Row) bool {
 		}
 	}
 	return false
+}
+
+// ascii reports whether a row reads the same in every encoding.
+func ascii(row *table.Row) bool {
+	return !slices.ContainsFunc(row.Cells, func(c table.Cell) bool {
+		return strings.IndexFunc(c.Text, func(r rune) bool { return r >= 0x80 }) >= 0
+	})
 }
 
 // Mend writes the table with the edits made; every other byte stays. toUTF8

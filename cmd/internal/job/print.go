@@ -235,7 +235,7 @@ func (j *Job) checkAndSet(t *Table, q *Request, say func(label.Finding) error, e
 	if missing := t.Only.Missing(); len(missing) > 0 {
 		return s, fmt.Errorf("the table has no record called %s", quoted(missing))
 	}
-	if s.Errors > 0 && (!q.ExceptBad || s.Errors > 0 && len(s.Bad) == 0) {
+	if s.fatal(q.ExceptBad) {
 		return s, ErrData
 	}
 	if err := j.shareMounts(t, q); err != nil {

@@ -104,7 +104,7 @@ func (j *Job) slipsAndSet(t *Table, q *Request, say func(label.Finding) error, e
 	if missing := t.Only.Missing(); len(missing) > 0 {
 		return s, fmt.Errorf("the table has no record called %s", quoted(missing))
 	}
-	if s.Errors > 0 && (!q.ExceptBad || len(s.Bad) == 0) {
+	if s.fatal(q.ExceptBad) {
 		return s, ErrData
 	}
 	if c.records != nil { // a row that stands alone does not say who shares its sheet

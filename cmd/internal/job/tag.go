@@ -55,7 +55,7 @@ func (j *Job) bundlesAndSet(t *Table, q *Request, say func(label.Finding) error,
 	if missing := t.Only.Missing(); len(missing) > 0 {
 		return s, fmt.Errorf("the table has no record called %s", quoted(missing))
 	}
-	if s.Errors > 0 && (!q.ExceptBad || len(s.Bad) == 0) {
+	if s.fatal(q.ExceptBad) {
 		return s, ErrData
 	}
 	o, err := j.formOptions(q)
