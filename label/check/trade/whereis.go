@@ -176,13 +176,25 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 		v.fault, v.term = equal, c.Place.LatTerm
 		return
 	}
-	if right {
-		return
-	}
-	sea := seaOf(c)
 	reach := slop + c.Uncertainty + roughness(c.Coordinates)
 	if c.Uncertainty == 0 {
 		reach += unstated
+	}
+	// The outlines lie far out at sea in places.
+	off := len(v.here) > 0 && lat > -60 && place.OffCoast(lat, lon, reach)
+	if right && !off {
+		return
+	}
+	sea := seaOf(c)
+	if off && (sea == openSea || sea == coast && !place.OffCoast(lat, lon, reach+beach)) {
+		off = false
+	}
+	if right || len(v.here) > 0 && !v.isStated() {
+		if off && !(right && f.variant(c, v, lat, lon)) {
+			v.fault, v.term = atSea, c.Place.LatTerm
+			v.message = written(c) + " lies in the sea, far from any coast: correct the coordinates, or fill in waterBody if it was collected there"
+		}
+		return
 	}
 	if !v.isStated() {
 		f.judgeSea(c, v, lat, lon, reach+sea.reach())
@@ -207,9 +219,9 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), v.name)
 }
 
-// judgeSea is for records whose country is not known.
+// judgeSea is for records whose country is not known and that lie in none.
 func (f *finder) judgeSea(c *check.Context, v *verdict, lat, lon, reach float64) {
-	if len(v.here) > 0 || reach > 100e3 || len(place.CountriesNear(lat, lon, reach)) > 0 {
+	if reach > 100e3 || len(place.CountriesNear(lat, lon, reach)) > 0 {
 		return
 	}
 	v.fault, v.term = atSea, c.Place.LatTerm
@@ -249,7 +261,7 @@ func (f *finder) variant(c *check.Context, v *verdict, lat, lon float64) bool {
 		var fits []string
 		var first try
 		for _, t := range tries {
-			if math.Abs(t.lat) > 90 || !isIn(v.codes, t.lat, t.lon) {
+			if math.Abs(t.lat) > 90 || !isIn(v.codes, t.lat, t.lon) || place.OffCoast(t.lat, t.lon, 0) {
 				continue
 			}
 			if len(fits) == 0 {
