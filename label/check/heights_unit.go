@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -154,6 +155,9 @@ func roundedTo(h *Height) float64 {
 	return metresOf(int64(step), h.Value.Unit) + 3
 }
 
+// partedDecimal is a number whose point cannot but part thousands.
+var partedDecimal = regexp.MustCompile(`^[1-9]\d{0,2}(?:\.\d{3})+,\d+$`)
+
 // thousandsTable keeps the heights whose point may part thousands until it is
 // known how the others of their column are written.
 type thousandsTable struct {
@@ -164,6 +168,7 @@ type thousandsTable struct {
 		parted int // heights with a point and three figures behind it
 		other  int // with another number of figures behind it
 		whole  int // of 1000 and more, without a point
+		comma  int // with a decimal comma behind that: 1.120,5
 		small  int // below 1000, without a point
 	}
 }
@@ -176,6 +181,13 @@ func (t *thousandsTable) Feed(r *Record) {
 		col := &t.columns[i]
 		text := r.Text(term)
 		if text == "" || !isNumber(text) {
+			if text == "" && i == 0 {
+				text = r.Text("verbatimElevation") // a plain heading's, that takes other forms there
+			}
+			if partedDecimal.MatchString(text) {
+				col.parted++
+				col.comma++
+			}
 			continue
 		}
 		whole, frac, point := strings.Cut(strings.TrimLeft(text, "+-"), ".")
@@ -210,7 +222,10 @@ func (t *thousandsTable) End() []label.Finding {
 			finding := label.Finding{Origin: f.Origin, Value: f.Text, Suggest: large + " or " + small, Cause: "thousands",
 				Message: "can be thousands or a decimal point: write it without the point"}
 			switch {
-			case col.parted > 2 && col.other == 0 && col.whole == 0:
+			case col.comma > 0 && col.other == 0:
+				finding.Message = fmt.Sprintf("can be thousands or a decimal point; this column has a decimal comma, as in 1.120,5, in %d others: these are thousands, write %s", col.comma, large)
+				finding.Suggest = large
+			case col.parted > 1 && col.parted+col.small > 2 && col.other == 0 && col.whole == 0:
 				finding.Message = fmt.Sprintf("can be thousands or a decimal point; all %d heights of this column with a point have three figures behind it, and none of 1000 and more is written without: these are thousands, write %s", col.parted, large)
 				finding.Suggest = large
 			case col.other > 2 && col.other > col.parted:

@@ -69,6 +69,9 @@ func ParseElevation(text string) (Elevation, Status, error) {
 		return Elevation{}, NotConvertible, errors.New("the text is too long to be an elevation")
 	}
 	r, err := scanElevation(text)
+	if err != nil && !strings.ContainsFunc(text, unicode.IsDigit) {
+		err = fmt.Errorf("there is no height in %q: write it as 1240 m", text)
+	}
 	if err != nil {
 		return Elevation{}, NotConvertible, err
 	}

@@ -3,6 +3,7 @@ package form
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -74,11 +75,19 @@ func (b *builder) place() []label.Block {
 	return []label.Block{{Role: label.Place, Runs: p.runs, Caption: b.caption("locality", func(v *lang.Vocabulary) string { return v.CaptionPlace })}}
 }
 
+// surveyKept is up to how many letters a line does not break in a place of a
+// survey: T13N R19W Sec. 26 NE1/4.
+const surveyKept = 32
+
 // survey returns the place in a survey of townships and the map sheet.
 func (b *builder) survey() []label.Run {
 	var p prose
 	if at := b.firstOrigin("townshipRangeSection", "township", "range", "section", "quarterSection", "surveyMeridian"); !b.leftOut(at.Term) {
-		p.add("", keep(b.r.Survey, at)...)
+		if utf8.RuneCountInString(b.r.Survey) <= surveyKept {
+			p.add("", label.Run{Text: b.r.Survey, Keep: b.r.Survey != "", Origin: at})
+		} else {
+			p.add("", keep(b.r.Survey, at)...)
+		}
 	}
 	if f := b.field("mapSheet"); f.Text != "" {
 		p.sentence(keep(b.r.MapSheet, f.Origin)...)
