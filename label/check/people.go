@@ -9,11 +9,11 @@ import (
 // joiners are the words that stand between two collectors; true where the
 // word never stands inside one person's name. "y", "e" and "i" do (Ortega y
 // Gasset, Costa e Silva, Bolòs i Capdevila) and need a whole person on both
-// sides.
+// sides, as do words that mean something else in another language, and "/".
 var joiners = map[string]bool{
-	"&": true, "and": true, "et": true, "und": true,
-	"with": true, "avec": true, "mit": true, "com": true, "con": true,
-	"y": false, "e": false, "i": false,
+	"&": true, "+": true, "and": true, "et": true, "und": true, "og": true, "och": true, "és": true, "ve": true, "и": true,
+	"with": true, "avec": true, "mit": true, "com": true, "con": true, "c/": true, "w/": true,
+	"y": false, "e": false, "i": false, "ed": false, "en": false, "ja": false, "a": false, "/": false,
 }
 
 // company are words that follow a joiner without being a person.
@@ -24,14 +24,14 @@ var company = map[string]bool{
 
 // ParseCollectors splits the text of recordedBy into persons, each as
 // written. They are parted by "|", ";" or "&" or by a word for "and" or "with"
-// in English, Portuguese, Spanish, Catalan, French or German; a comma parts
-// them only where every part begins with an initial ("I. Almeida, J. Prates"),
-// since it also stands inside a name ("Almeida, I."). "et al." stays with the
-// person before it. Where it is unsure, the text stays whole.
+// in the languages of many labels; a comma parts them only where every part has
+// an initial ("I. Almeida, J. Prates", "Almeida I, Prates J", "Almeida, I.,
+// Prates, J."), since it also stands inside a name ("Almeida, I."). "et al." stays
+// with the person before it. Where it is unsure, the text stays whole.
 func ParseCollectors(text string) []string {
 	var people []string
-	for piece := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == '|' || r == ';' }) {
-		words := strings.Fields(strings.ReplaceAll(piece, "&", " & "))
+	for piece := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == '|' || r == ';' || r == '；' || r == '、' }) {
+		words := strings.Fields(spread(piece))
 		if len(words) == 0 {
 			continue
 		}
@@ -50,13 +50,23 @@ func ParseCollectors(text string) []string {
 	return people
 }
 
+// spread parts signs that join people from what stands beside them. In "c/" and
+// "w/" the stroke belongs to the letter.
+func spread(s string) string {
+	if !strings.ContainsAny(s, "&+/") {
+		return s
+	}
+	s = strings.NewReplacer("&", " & ", "+", " + ", "/", " / ").Replace(s)
+	return strings.NewReplacer(" c / ", " c/ ", " w / ", " w/ ").Replace(s)
+}
+
 // splitWords splits at words for "and".
 func splitWords(words []string) []string {
 	var out []string
 	from := 0
 	for i := 1; i < len(words)-1; i++ {
 		sure, ok := joiners[words[i]]
-		if !ok || i == from || isCompany(words[i+1]) {
+		if !ok || i == from || isCompany(words[i+1]) || titlesOnly(words[from:i]) {
 			continue
 		}
 		if !sure && !(person(words[from:i]) && person(words[i+1:nextJoiner(words, i+1)])) {
@@ -67,6 +77,21 @@ func splitWords(words []string) []string {
 	}
 	return append(out, joinPerson(words[from:]))
 }
+
+// titlesOnly reports whether words are none but those before a person: "leg. et
+// det. I. Almeida".
+func titlesOnly(words []string) bool {
+	for _, w := range words {
+		if !collecting[strings.ToLower(strings.Trim(w, ".:,"))] {
+			return false
+		}
+	}
+	return true
+}
+
+// collecting are words that say what a person did.
+var collecting = map[string]bool{"leg": true, "legit": true, "coll": true, "col": true, "collector": true, "collectors": true, "coletor": true, "colector": true, "collected": true, "by": true,
+	"det": true, "determiner": true, "determinavit": true, "conf": true, "confirmavit": true, "rev": true, "vid": true}
 
 // joinPerson takes off a comma that stood before "and".
 func joinPerson(words []string) string {
@@ -105,18 +130,127 @@ func person(words []string) bool {
 	return capitals >= 2
 }
 
-// splitCommas splits where every part begins with an initial and holds a
-// surname.
+// splitCommas splits where every part is a person with an initial, or a surname
+// whose initials are the part after it.
 func splitCommas(s string) []string {
-	parts := strings.Split(s, ",")
-	for i := range parts {
-		parts[i] = strings.TrimSpace(parts[i])
-		r, n := utf8.DecodeRuneInString(parts[i])
-		if !unicode.IsUpper(r) || !strings.HasPrefix(parts[i][n:], ".") || !hasSurname(parts[i]) {
+	if !strings.ContainsAny(s, ",，") {
+		return []string{s}
+	}
+	var people []string
+	from, open := 0, false // where the last person begins; a surname waits for its initials
+	for at := 0; at <= len(s); {
+		end, n := len(s), 1
+		if k := strings.IndexAny(s[at:], ",，"); k >= 0 {
+			end = at + k
+			_, n = utf8.DecodeRuneInString(s[end:])
+		}
+		part := strings.TrimSpace(s[at:end])
+		switch {
+		case part == "":
+		case open && initials(part):
+			people[len(people)-1] = strings.TrimSpace(s[from:end])
+			open = false
+		case open:
+			return []string{s}
+		case inHan(part), withInitial(part):
+			people, from = append(people, part), at
+		case isSuffix(part) && len(people) > 0:
+			people[len(people)-1] = strings.TrimSpace(s[from:end])
+		case !initials(part) && surname(part):
+			people, from, open = append(people, part), at, true
+		default:
 			return []string{s}
 		}
+		at = end + n
 	}
-	return parts
+	if open || len(people) < 2 {
+		return []string{s}
+	}
+	return people
+}
+
+func isSuffix(s string) bool { return suffixes[strings.ToLower(strings.TrimRight(s, "."))] }
+
+// suffixes stand behind a name and a comma.
+var suffixes = map[string]bool{"jr": true, "sr": true, "ii": true, "iii": true, "iv": true, "filho": true, "neto": true, "s.j": true, "o.s.b": true, "o.f.m": true, "f.s.c": true, "ph.d": true, "phd": true}
+
+// initials reports whether a part is made of initials alone: "J.", "J. M.",
+// "J.-P.", "JM". Particles may follow: "P. de".
+func initials(s string) bool {
+	letters := 0
+	for w := range strings.FieldsSeq(s) {
+		if lowerWord(w) && letters > 0 {
+			continue
+		}
+		run := 0
+		for _, r := range w {
+			switch {
+			case unicode.IsUpper(r):
+				letters, run = letters+1, run+1
+			case r == '.', r == '-', r == '‐':
+				run = 0
+			case run == 1 && (r == 'h' || r == 'u'): // Ch., Yu.
+			default:
+				return false
+			}
+			if run > 3 {
+				return false
+			}
+		}
+	}
+	return letters > 0
+}
+
+func lowerWord(w string) bool { return strings.IndexFunc(w, unicode.IsUpper) < 0 }
+
+// surname reports whether a part is a surname of one to four words, without an
+// initial.
+func surname(s string) bool {
+	words := strings.Fields(s)
+	capitals := 0
+	for _, w := range words {
+		if strings.ContainsAny(w, ".()0123456789") && !isSuffix(w) {
+			return false
+		}
+		if !lowerWord(w) {
+			capitals++
+		}
+	}
+	return len(words) <= 4 && capitals > 0 && capitals <= 3 && hasSurname(s)
+}
+
+// withInitial reports whether a part is a person written with an initial before
+// the surname, or with initials behind it.
+func withInitial(s string) bool {
+	if !hasSurname(s) {
+		return false
+	}
+	if r, n := utf8.DecodeRuneInString(s); unicode.IsUpper(r) && strings.HasPrefix(s[n:], ".") {
+		return true
+	}
+	words := strings.Fields(s)
+	last := words[len(words)-1]
+	if len(words) < 2 || len(words) > 5 || !initials(last) || utf8.RuneCountInString(last) > 6 {
+		return false
+	}
+	for _, w := range words[:len(words)-1] {
+		if initials(w) || !lowerWord(w) && strings.ToUpper(w) == w && len(w) < 4 || strings.ContainsAny(w, "()0123456789") {
+			return false
+		}
+	}
+	return !isSuffix(last)
+}
+
+// inHan reports whether a part is a name of two to four Chinese characters.
+func inHan(s string) bool {
+	n := 0
+	for _, r := range s {
+		if !unicode.Is(unicode.Han, r) {
+			return false
+		}
+		n++
+	}
+	return n >= 2 && n <= 4
 }
 
 // hasSurname reports whether a part holds more than initials.

@@ -14,7 +14,7 @@ const (
 // findings of one cell are given.
 func Basic() []Rule {
 	var all []Rule
-	for _, rules := range [][]Rule{textRules(), collectingRules(), dateRules(), doubtRules(), coordinateRules(), splitRules(), elevationRules(), nameRules(), partRules()} {
+	for _, rules := range [][]Rule{textRules(), collectingRules(), personRules(), dateRules(), doubtRules(), coordinateRules(), splitRules(), elevationRules(), nameRules(), partRules()} {
 		all = append(all, rules...)
 	}
 	return all

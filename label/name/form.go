@@ -255,6 +255,9 @@ func (f *faults) ending() {
 		return
 	}
 	sign := strings.TrimSpace(text[len(cut):])
+	if f.p.found.epithet.end == 0 && sign == "×" {
+		return // some hybrid of the genus
+	}
 	if strings.ContainsAny(sign, "×+&") {
 		f.say("nothing follows "+sign, "")
 		return

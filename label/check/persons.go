@@ -1,0 +1,161 @@
+package check
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"cornerslip/label"
+)
+
+// personTerms are the columns that hold persons.
+var personTerms = []string{"recordedBy", "coCollectors", "identifiedBy"}
+
+// personRules are about how persons are written.
+func personRules() []Rule {
+	return []Rule{
+		{
+			Name: "person-form", Severity: label.Warning, Source: practice,
+			Doc:     "a person with a word that the label writes itself, with the collector's number, or with half of the name missing",
+			Terms:   personTerms,
+			Example: one("recordedBy", "leg. I. Almeida"), Counterexample: one("recordedBy", "Coll. ign."),
+			Row: func(c *Context) {
+				for _, term := range personTerms {
+					text := c.Text(term)
+					if text == "" || absent("recordedBy", text) || c.Doubted(term) {
+						continue
+					}
+					if message, suggest := personFault(c, term, text); message != "" {
+						c.Suggest(term, message, suggest)
+					}
+				}
+			},
+		},
+	}
+}
+
+// numberBehind is a collector's number behind a name, numberBefore one before it.
+var (
+	numberBehind = regexp.MustCompile(`^(.*?\pL[.)]?),?\s+((?:n\.?º|nº|no\.?|nr\.?|#)?\s*([0-9]{1,6}[a-z]?)|s\.\s?n\.?)$`)
+	numberBefore = regexp.MustCompile(`^#\s?([0-9]{1,6})\s+(\pL.*)$`)
+)
+
+// personFault returns what is wrong with the way persons are written.
+func personFault(c *Context, term, text string) (message, suggest string) {
+	if word, rest := wordBefore(text); word != "" {
+		return word + " is no part of the name: take it out, for the label writes what it needs", rest
+	}
+	if term != "identifiedBy" {
+		if m := numberBehind.FindStringSubmatch(text); m != nil && isPerson(m[1]) && !isYear(m[2]) {
+			return numberHere(c, term, m[2], m[3]), m[1]
+		}
+		if m := numberBefore.FindStringSubmatch(text); m != nil && isPerson(m[2]) {
+			return numberHere(c, term, "#"+m[1], m[1]), m[2]
+		}
+	}
+	if strings.Count(text, "(") != strings.Count(text, ")") {
+		return "a bracket has no partner", ""
+	}
+	if i := initialAlone(text); i != "" {
+		return "the initial " + i + " has no surname", ""
+	}
+	words := strings.Fields(strings.ReplaceAll(text, "&", " & "))
+	if sure := joiners[words[len(words)-1]]; sure && len(words) > 1 {
+		return "nobody follows " + words[len(words)-1], ""
+	}
+	if strings.HasPrefix(text, ",") {
+		return "nothing stands before the comma", strings.TrimLeft(text, ", ")
+	}
+	return "", ""
+}
+
+func numberHere(c *Context, term, as, number string) string {
+	message := as + " stands with the collector: its place is recordNumber"
+	switch have := c.Number; {
+	case term != "recordedBy" || c.CellText("recordNumber") == "" && number == "":
+	case have == "" && number != "":
+		message += ", and the label prints s.n."
+	case have == number && number != "":
+		return as + " stands in recordNumber too, and is printed twice"
+	case number != "":
+		message += ", which says " + have
+	}
+	return message
+}
+
+// wordBefore takes off a word such as "leg." before a person. "Col." may be a
+// colonel and "Rev." a reverend, "Coll. ign." is nobody.
+func wordBefore(text string) (word, rest string) {
+	rest = text
+	for {
+		i := strings.IndexFunc(rest, func(r rune) bool { return r == '.' || r == ':' || r == ' ' })
+		if i < 1 || i >= len(rest)-1 {
+			break
+		}
+		w := strings.ToLower(rest[:i])
+		signs := rest[i : len(rest)-len(strings.TrimLeft(rest[i:], ".:"))]
+		after := strings.TrimLeft(rest[i+len(signs):], " ")
+		joins := word != "" && (w == "et" || w == "and" || w == "&" || w == "e" || w == "y")
+		if !joins && (!collecting[w] || signs == "" && !strings.HasPrefix(after, ":") || (w == "col" || w == "rev") && !strings.Contains(signs, ":")) {
+			break
+		}
+		if !joins && word == "" {
+			word = rest[:i] + strings.TrimRight(signs, ":")
+		}
+		rest = after
+	}
+	if r, _ := utf8.DecodeRuneInString(rest); word == "" || !unicode.IsLetter(r) || unicode.IsLower(r) && !particle(rest) {
+		return "", text
+	}
+	return word, rest
+}
+
+// particle reports whether a name begins with a small word such as de or von.
+func particle(s string) bool {
+	first, rest, _ := strings.Cut(s, " ")
+	r, _ := utf8.DecodeRuneInString(rest)
+	return len(first) <= 3 && unicode.IsUpper(r)
+}
+
+// isPerson reports whether a text is one person or several, each with an initial.
+func isPerson(s string) bool {
+	s = strings.TrimRight(s, " ,")
+	for _, p := range ParseCollectors(s) {
+		last, first, ok := strings.Cut(p, ",")
+		if !withInitial(p) && !(ok && surname(last) && initials(first)) {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// isYear reports whether figures may be a year: "Exp. Valdoura 1998".
+func isYear(s string) bool {
+	return len(s) == 4 && (strings.HasPrefix(s, "18") || strings.HasPrefix(s, "19") || strings.HasPrefix(s, "20")) && strings.Trim(s, "0123456789") == ""
+}
+
+// initialAlone returns a single initial that stands between two separators and
+// belongs to no surname: "I. Almeida, H., T. Brandão".
+func initialAlone(s string) string {
+	for piece := range strings.FieldsFuncSeq(s, func(r rune) bool { return r == '|' || r == ';' || r == '&' }) {
+		before := "" // the part before, if it is a surname alone
+		parts := strings.Split(piece, ",")
+		for i, part := range parts {
+			part = strings.TrimSpace(part)
+			if single(part) && before == "" && !(i == 0 && len(parts) > 1) {
+				return part
+			}
+			if before = ""; !initials(part) && !withInitial(part) && hasSurname(part) {
+				before = part
+			}
+		}
+	}
+	return ""
+}
+
+// single reports whether a part is one initial alone.
+func single(s string) bool {
+	r, n := utf8.DecodeRuneInString(s)
+	return unicode.IsUpper(r) && s[n:] == "."
+}

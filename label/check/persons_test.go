@@ -1,0 +1,55 @@
+package check
+
+import (
+	"bufio"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Persons are told apart as testdata/people.txt has them, and what is wrong with
+// the way they are written is said, and nothing else.
+func TestPeople(t *testing.T) {
+	f, err := os.Open(filepath.Join("testdata", "people.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	n, apart, alarms, misses := 0, 0, 0, 0
+	for s := bufio.NewScanner(f); s.Scan(); {
+		if strings.HasPrefix(s.Text(), "# ") {
+			continue
+		}
+		line, fault, _ := strings.Cut(s.Text(), "\t")
+		in, want, _ := strings.Cut(line, " -> ")
+		n++
+		rs, fs := run(t, New(options(t)), open(t, one("recordedBy", in)...))
+		got := ""
+		if r := rs[0]; r.Collector != "" {
+			got = strings.Join(append([]string{r.Collector}, r.Others...), " ¦ ")
+		}
+		if got != strings.TrimSpace(want) {
+			apart++
+			t.Errorf("%s: %q, not %q", in, got, want)
+		}
+		said := ""
+		for _, f := range fs {
+			said += f.Rule
+			t.Log(f)
+		}
+		switch {
+		case said == fault:
+		case fault == "":
+			alarms++
+			t.Errorf("%s: %s, which is no fault", in, said)
+		default:
+			misses++
+			t.Errorf("%s: %q, not %s", in, said, fault)
+		}
+	}
+	t.Logf("%d wordings: %d told apart wrongly, %d false alarms, %d missed", n, apart, alarms, misses)
+	if n < 100 {
+		t.Error("too few")
+	}
+}
