@@ -210,7 +210,7 @@ var findingCases = []struct {
 	}},
 	{[]string{"minimumElevationInMeters", "", "verbatimElevation", "4000 ft"}, nil},
 	{[]string{"minimumElevationInMeters", "", "verbatimElevation", "near the top"}, []string{
-		`warning elevation-verbatim: verbatimElevation "near the top": "the" is not part of an elevation: write it as 1240 m or 1240-1260 m; printed as written`,
+		`warning elevation-verbatim: verbatimElevation "near the top": there is no height in "near the top": write it as 1240 m; printed as written`,
 	}},
 	{[]string{"minimumElevationInMeters", "1,200"}, []string{
 		`warning elevation-form: minimumElevationInMeters "1,200": not in figures alone: write the number here, and other words in verbatimElevation`,

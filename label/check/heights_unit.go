@@ -165,11 +165,11 @@ type thousandsTable struct {
 	columns [4]struct {
 		doubts []Field
 		more   []label.Cell
-		parted int // heights with a point and three figures behind it
-		other  int // with another number of figures behind it
-		whole  int // of 1000 and more, without a point
-		comma  int // with a decimal comma behind that: 1.120,5
-		small  int // below 1000, without a point
+		parted int    // heights with a point and three figures behind it
+		other  int    // with another number of figures behind it
+		whole  int    // of 1000 and more, without a point
+		comma  string // one with a decimal comma behind that: 1.120,5
+		small  int    // below 1000, without a point
 	}
 }
 
@@ -186,7 +186,9 @@ func (t *thousandsTable) Feed(r *Record) {
 			}
 			if partedDecimal.MatchString(text) {
 				col.parted++
-				col.comma++
+				if col.comma == "" {
+					col.comma = strings.Clone(text)
+				}
 			}
 			continue
 		}
@@ -222,8 +224,8 @@ func (t *thousandsTable) End() []label.Finding {
 			finding := label.Finding{Origin: f.Origin, Value: f.Text, Suggest: large + " or " + small, Cause: "thousands",
 				Message: "can be thousands or a decimal point: write it without the point"}
 			switch {
-			case col.comma > 0 && col.other == 0:
-				finding.Message = fmt.Sprintf("can be thousands or a decimal point; this column has a decimal comma, as in 1.120,5, in %d others: these are thousands, write %s", col.comma, large)
+			case col.comma != "" && col.other == 0:
+				finding.Message = fmt.Sprintf("can be thousands or a decimal point; this column has a decimal comma, in %s: these are thousands, write %s", col.comma, large)
 				finding.Suggest = large
 			case col.parted > 1 && col.parted+col.small > 2 && col.other == 0 && col.whole == 0:
 				finding.Message = fmt.Sprintf("can be thousands or a decimal point; all %d heights of this column with a point have three figures behind it, and none of 1000 and more is written without: these are thousands, write %s", col.parted, large)

@@ -180,7 +180,7 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 	}
 	if low, high, name, ok := landOf(where, c); ok {
 		eachHeight(c, func(t string, m float64) bool {
-			if c.Elevation.Unit == coord.Feet || m <= ceiling(high) || m*foot > ceiling(high) || m*foot < low {
+			if c.Elevation.Unit == coord.Feet || m > highestLand || m <= ceiling(high) || m*foot > ceiling(high) || m*foot < low {
 				return true
 			}
 			term, suggest = t, fromFeet(m)
