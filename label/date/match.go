@@ -44,6 +44,8 @@ type fields struct {
 func (m *matcher) match(text string) Reading {
 	vs := m.values
 	switch {
+	case len(vs) == 0 && len(m.weekday) > 0 && len(m.times) == 0:
+		return fail(Incomplete, "%q has no year", text)
 	case len(vs) == 0:
 		return fail(Invalid, "%q is not a date: write it as 20 March 1922 or 1922-03-20", text)
 	case len(vs) > 12:
@@ -134,7 +136,7 @@ func (m *matcher) try(pattern string) {
 		for j := range len(letters) {
 			if i > 0 {
 				g := m.gaps[i]
-				if j == 0 && !g.joins() || j > 0 && !g.inside() {
+				if j == 0 && !g.joins() && !m.follows(i) || j > 0 && !g.inside() {
 					return
 				}
 			}
@@ -156,6 +158,9 @@ func (m *matcher) try(pattern string) {
 		m.keep(a, a, false, ends[0])
 		return
 	}
+	if last := m.values[len(m.values)-1]; len(ends[0]) == 3 && ends[1] == "y" && len(last.digits) < 4 {
+		return // 11 Feb. 1731/2 is one day of a year that began in March
+	}
 	share(&a, &b)
 	at := len(ends[0])
 	if g := m.gaps[at]; g.lists() && !g.to && !g.dash && !g.longDash && !g.slash && !m.class[fromWord] {
@@ -163,6 +168,13 @@ func (m *matcher) try(pattern string) {
 		return
 	}
 	m.keep(a, b, true, ends[0])
+}
+
+// follows reports whether value i is the month after the one before it: Jun.
+// Jul. 1838.
+func (m *matcher) follows(i int) bool {
+	a, b := m.values[i-1], m.values[i]
+	return a.kind == monthName && b.kind == monthName && b.n == a.n+1 && m.gaps[i].space
 }
 
 // share completes each end by what only the other says.
@@ -262,6 +274,12 @@ func (m *matcher) allowed(ends []string, got [2]fields) bool {
 		f := got[e]
 		if f.hasM && f.m == 0 && f.d != 0 {
 			return false // a day of an unknown month
+		}
+		if f.hasM && f.m == 0 && !f.hasD && len(ends) == 2 {
+			return false // an interval from an unknown month
+		}
+		if f.hasD && f.d == 0 && (letters == "ydm" || letters == "mdy" && m.gaps[1].dot) {
+			return false // month 00, and a day
 		}
 		if f.span != 0 && (f.hasM || f.hasD) {
 			m.partial = true // May 193-

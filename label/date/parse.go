@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"cornerslip/label/lang"
 )
 
 // longest is the longest text that is looked at; longer is no date.
@@ -26,6 +28,14 @@ func Read(text string, h Hints) Reading {
 	}
 	if lentCentury.in(text) {
 		text = lentCentury.ReplaceAllString(text, "$1$2")
+		text = lentYears.ReplaceAllString(text, "$1$2")
+	}
+	text = printed(text)
+	if text == "1900-01-00" {
+		return fail(Ambiguous, "%q is what a spreadsheet makes of an empty cell: write the date, or leave the cell empty", text)
+	}
+	if r, ok := readCounted(text); ok {
+		return r
 	}
 	if r, ok := readISO(text); ok {
 		return r
@@ -36,7 +46,7 @@ func Read(text string, h Hints) Reading {
 	if r, ok := readBrackets(text, h); ok {
 		return r
 	}
-	r := readWords(text, h, false)
+	r := beyond(readWords(text, h, false), text)
 	if r.Status == Invalid {
 		if g := readWords(text, h, true); g.Status == OK {
 			return doubtful([]Date{g.Date}, "%q takes a guess at misspelt words: write the month out", text)
@@ -58,7 +68,7 @@ func doubtful(ds []Date, format string, args ...any) Reading {
 
 var (
 	isoTime   = regexp.MustCompile(`^\d{4}-?\d\d-?\d\dT\d`)
-	database  = regexp.MustCompile(`^(\d{4}-\d\d-\d\d) (\d\d:\d\d(?::\d\d(?:\.\d+)?)?)\s?(Z|[+-]\d\d:?\d\d)?$`)
+	database  = regexp.MustCompile(`^(\d{4}-\d\d-\d\d) (\d\d:\d\d(?::\d\d(?:\.\d+)?)?)\s?(Z|[+-]\d\d(?::?\d\d)?)?$`)
 	midnight  = regexp.MustCompile(`^[0:.]+$`)
 	serialDay = regexp.MustCompile(`^(\d{5})([.,]\d+)?$`)
 )
@@ -66,7 +76,7 @@ var (
 // readISO reads ISO 8601, its open intervals and the timestamps of databases.
 // It answers false where the text is to be read as words.
 func readISO(text string) (Reading, bool) {
-	if shape(text) == "dddd" && !plausible(text) {
+	if f := shape(text); (f == "dddd" || f == "ddddddd") && !plausible(text[:4]) {
 		return Reading{}, false // ISO 8601 has the year 377, labels have not
 	}
 	circa := strings.Contains(text, "~")
@@ -103,6 +113,30 @@ func readISO(text string) (Reading, bool) {
 		}
 	}
 	return Reading{}, false
+}
+
+// printedDate is what programs print of a date with its time: Sat Jul 14
+// 00:00:00 EDT 2012, or Sat Jul 14 2012 00:00:00 GMT+0100 (WEST).
+var printedDate = regexp.MustCompile(`^([A-Z][a-z]{2}) ([A-Z][a-z]{2}) (\d{1,2}) (?:(\d{4}) )?(\d\d:\d\d:\d\d)(?: ([A-Z][A-Za-z]{1,4}(?:[+-]\d\d:?\d\d)?)(?: \([^)]*\))?)?(?: (\d{4}))?$`)
+
+// printed writes such a date as people do. A zone in letters other than UTC and
+// GMT has no one meaning, so that the time stands without it.
+func printed(text string) string {
+	if len(text) < len("Sat Jul 14 00:00:00 2012") || text[3] != ' ' {
+		return text
+	}
+	g := printedDate.FindStringSubmatch(text)
+	if g == nil || (g[4] == "") == (g[7] == "") {
+		return text
+	}
+	zone := ""
+	if strings.HasPrefix(g[6], "GMT") || strings.HasPrefix(g[6], "UTC") {
+		zone = " " + g[6]
+	}
+	if midnight.MatchString(g[5]) {
+		return g[1] + " " + g[3] + " " + g[2] + " " + g[4] + g[7]
+	}
+	return g[1] + " " + g[3] + " " + g[2] + " " + g[4] + g[7] + ", " + g[5] + zone
 }
 
 // timestamp cuts a database's date and time apart; nil if text is none.
@@ -236,7 +270,13 @@ func readBrackets(text string, h Hints) (Reading, bool) {
 	if i < 1 || j < i || oldStyle.found(text[i:j+1]) || newStyle.found(text[i:j+1]) {
 		return Reading{}, false
 	}
+	if _, weekday := lang.FindWeekday(strings.TrimSpace(text[i+1 : j])); weekday {
+		return Reading{}, false
+	}
 	inner, outer := text[i+1:j], text[:i]+" "+text[j+1:]
+	if n := len(inner); n > 0 && n <= 2 && strings.Trim(inner, "0123456789") == "" { // 12 (24) May 1890
+		inner = strings.TrimRight(strings.TrimRight(text[:i], " "), "0123456789") + inner + text[j+1:]
+	}
 	a := readWords(outer, h, false)
 	b := readWords(inner, h, false)
 	if y, ok := a.Date.Year(); ok && b.Status == Incomplete {
@@ -337,6 +377,8 @@ func (s *scanned) qualify(r Reading, text string) Reading {
 		return r
 	}
 	switch {
+	case s.class[doubtWord]:
+		return doubtful(all, "%q leaves a doubt, or says more than a date: write what is certain, and the whole text in verbatimEventDate", text)
 	case s.doubt:
 		return doubtful(all, "%q carries a question mark: write what is certain", text)
 	case s.class[orWord]:
@@ -401,6 +443,9 @@ func (s *scanned) apply(d Date) (Date, error) {
 
 // withTimes puts times of day to the days they were written beside.
 func (s *scanned) withTimes(d Date) (Date, error) {
+	if len(s.times) == 1 && midnight.MatchString(s.times[0].text) {
+		return d, nil // a spreadsheet adds it where no time is known
+	}
 	if len(s.times) == 0 {
 		return d, nil
 	}

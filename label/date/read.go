@@ -70,6 +70,9 @@ const (
 	CenturyDoubt
 	// SerialDoubt: the text is the number that a spreadsheet keeps for a day.
 	SerialDoubt
+	// CalendarDoubt: the day is of a calendar that is not ours; the candidate is
+	// the day by ours.
+	CalendarDoubt
 )
 
 // doubtOf finds what the candidates of a text leave open; century says that

@@ -187,7 +187,7 @@ func scan(text string, repair bool) (*scanned, error) {
 		return nil, err
 	}
 	s.julian = oldStyle.found(text)
-	text = partOf.without(newStyle.without(oldStyle.without(text)))
+	text = reworded(partOf.without(newStyle.without(oldStyle.without(text))))
 	if figureBefore(text, "ºª°erathsnodERATHSNOD") {
 		text = ordinalSign.ReplaceAllString(text, "$1 ")
 	}

@@ -23,6 +23,7 @@ const (
 	untilWord  // up to and including
 	afterWord  // from, not including
 	sinceWord  // from and including
+	doubtWord  // probably, received: more than a date
 	partWord   // early, mid, late: finer than can be said
 	centuryWord
 )
@@ -32,7 +33,8 @@ var wordLists = []struct {
 	class class
 	words string
 }{
-	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év"},
+	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év ann annis annus m li aos leg legit lg gesammelt recolectado colhido fl fr flor fruct defl"},
+	{doubtWord, "probably prob possibly perhaps presumably maybe wahrscheinlich vermutlich provavelmente talvez probablemente peut-être probablement forse received recd accessioned accession rec det determined easter whitsun whitsunday pentecost christmas xmas midsummer michaelmas ostern pfingsten weihnachten pâques pentecôte noël páscoa pascua navidad pasqua natale kal kalendas kalendis cal id idus idibus non nonas nonis noon midnight dawn dusk morning afternoon evening night"},
 	{fromWord, "from between von vom desde entre zwischen tra dal du från fra van od с от"},
 	{toWord, "to till til until thru through bis au al à a hasta até tot upto po по"},
 	{andWord, "and et y e und u og och en и"},
@@ -42,7 +44,7 @@ var wordLists = []struct {
 	{untilWord, "by"},
 	{afterWord, "after aft post après depois después després nach dopo efter после 後 后"},
 	{sinceWord, "since onwards onward seit 以後"},
-	{partWord, "early mid middle late end med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
+	{partWord, "early mid middle late end courant med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
 	{centuryWord, "century cent siècle siglo século secolo jahrhundert jh jhdt век"},
 }
 
@@ -98,7 +100,7 @@ func (m mark) without(s string) string {
 // Marks that several words or letters make together.
 var (
 	// noDate is what people write where there is none.
-	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s\.?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known)|unknown)|no date( given)?|undated|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data)[\s.?\])]*$`)
+	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s\.?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known|dated)|unknown|illegible|unreadable|ilegible|illisible|unleserlich)|no date( given)?|undated|undatiert|data desconhecida|fecha desconocida|0{1,4}([./-]0{1,4}){2}|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data)[\s.?\])]*$`)
 	// oldStyle and newStyle tell the Julian and the Gregorian calendar apart.
 	oldStyle = newMark(`[(\[]?\s*\b(O\.\s?S\.|OS\b|(?i:old style|julian( calendar)?)|[Ss]t\.\s?v(et)?\.|[Vv]et\.\s?st\.)\s*[)\]]?`, "O.", "OS", "tyle", "TYLE", "ulian", "ULIAN", "v.", "vet.", "st.")
 	newStyle = newMark(`[(\[]?\s*\b(N\.\s?S\.|NS\b|(?i:new style|gregorian( calendar)?)|[Ss]t\.\s?n(ov)?\.|[Nn]ov\.\s?st\.)\s*[)\]]?`, "N.", "NS", "tyle", "TYLE", "regorian", "REGORIAN", "n.", "nov.", "st.")
@@ -112,8 +114,34 @@ var (
 	decade = newMark(`(?i)\b(?:(?:d[eé]cad[ae]|d[eé]cennie|dekade|decennio)\s+(?:(?:of|de|des|del|der|degli)\s+)?(?:(?:the|années|anos|años|anni)\s+)?|(?:années|anos|años|anni)\s+)(\d{3}0)\b`,
 		"ecad", "ECAD", "écad", "ÉCAD", "cenn", "CENN", "ekad", "EKAD", "nn", "NN", "nos", "NOS", "ños", "ÑOS")
 	// lentCentury is a century that someone added in brackets: [19]32.
+	lentYears   = regexp.MustCompile(`\b(1[5-9]|20)[\[(](\d{2})[\])]`) // 18[87]
 	lentCentury = newMark(`[\[(](1[5-9]|20)[\])]\s?(\d{2})\b`, "]", ")")
 )
+
+// Phrases that are put in one word, and a question mark that stands for a day.
+var (
+	notLater  = newMark(`(?i)\b(?:not later than|no later than|up to)\b`, "ater than", "p to", "ATER", "P TO")
+	orLater   = newMark(`(?i),?\s+or (?:later|after)\b`, "or later", "or after")
+	orEarlier = newMark(`(?i)^(.*?),?\s+or (?:earlier|before)$`, "or earlier", "or before")
+	askedDay  = newMark(`(^|[./-])\?([./-])`, "?")
+	joinedOrd = newMark(`(?i)\b(VII|VIII|IX|X|7|8|9|10)\.\s?(bris|bre|ber)\b`, "br", "be", "BR", "BE")
+	fifties   = newMark(`(?i)\b(?:anos|años|années|anni)\s+(\d0)$`, "os ", "es ", "ni ")
+	firstA    = newMark(`^(?i:a)\.?\s*(?:(?i:d)\.?\s*)?(\d)`, "a", "A")
+	idiom     = newMark(`(?i)\b(?:the )?(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\b`, "st", "nd", "rd", "th", "ST", "ND", "RD", "TH")
+)
+
+// reworded puts phrases in words that the rest reads.
+func reworded(s string) string {
+	for _, r := range []struct {
+		mark
+		with string
+	}{{notLater, "until"}, {orLater, " onwards"}, {orEarlier, "until $1"}, {askedDay, "$1??$2"}, {joinedOrd, "$1$2"}, {fifties, "${1}s"}, {firstA, "$1"}, {idiom, " probably "}} {
+		if r.in(s) {
+			s = r.ReplaceAllString(s, r.with)
+		}
+	}
+	return fromEras(fromThai(s))
+}
 
 // Times of day. A zone needs its word here: 8:00-09:30 is two times.
 var (

@@ -107,7 +107,11 @@ func RomanMonth(m int) string {
 
 // ParseRomanMonth reads a Roman figure from i to xii in either case.
 func ParseRomanMonth(s string) (int, bool) {
-	i := slices.Index(romans[:], strings.ToLower(s))
+	s = strings.ToLower(s)
+	if s == "iiii" { // as clocks have it
+		s = "iv"
+	}
+	i := slices.Index(romans[:], s)
 	return i + 1, i >= 0
 }
 
@@ -243,12 +247,12 @@ var short = map[Tag]string{
 // listopad is October, in Polish and Czech November.
 var readMonths = [12]string{
 	"januarius ianuarius ianuarii januaris ianuario gennaio januari styczen stycznia leden ledna январь января ocak tammikuu tammikuuta gener januar ianuarie január enero jänner 一月",
-	"februarius febbraio februari luty lutego unor unora февраль февраля şubat helmikuu helmikuuta febrer februarie február feber fevereiro 二月",
+	"februarius febbraio februari luty lutego unor unora февраль февраля şubat helmikuu helmikuuta febrer februarie február feber hornung fevereiro 二月",
 	"martius maart mart mars märz maerz marzec marca březen března март марта maaliskuu maaliskuuta marc martie március 三月",
 	"aprilius aprile april avril kwiecien kwietnia duben dubna апрель апреля nisan huhtikuu huhtikuuta aprilie április 四月",
-	"maius mai mei maj maja maggio květen května май мая mayis toukokuu toukokuuta maig május mayo 五月",
-	"junius iunius iunii iunio giugno juni czerwiec czerwca červen června июнь июня haziran kesäkuu kesäkuuta juny iunie június 六月",
-	"iulius julius iulii iulio luglio juli lipiec lipca červenec července июль июля temmuz heinäkuu heinäkuuta juliol iulie július 七月",
+	"maius majus maji majo mai mei maj maja maggio květen května май мая mayis toukokuu toukokuuta maig május mayo 五月",
+	"junius brachmonat iunius iunii iunio giugno juni czerwiec czerwca červen června июнь июня haziran kesäkuu kesäkuuta juny iunie június 六月",
+	"iulius heumonat julius iulii iulio luglio juli lipiec lipca červenec července июль июля temmuz heinäkuu heinäkuuta juliol iulie július 七月",
 	"augustus augusti agosto augustus sierpien sierpnia srpen srpna август августа ağustos elokuu elokuuta agost augusztus aout 八月",
 	"septembri settembre september wrzesien września září сентябрь сентября eylül syyskuu syyskuuta setembre septembrie szeptember setiembre 7ber 7bre 7bris viibris 九月",
 	"octobri ottobre oktober pazdziernik października říjen října октябрь октября ekim lokakuu lokakuuta octubre octombrie október 8ber 8bre 8bris viiibris 十月",
