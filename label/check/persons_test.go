@@ -53,3 +53,24 @@ func TestPeople(t *testing.T) {
 		t.Error("too few")
 	}
 }
+
+// What says nothing is told once, whatever words it uses; what means something is
+// left alone.
+func TestPhrases(t *testing.T) {
+	for _, tt := range []struct{ term, text, rule string }{
+		{"identifiedBy", "Determiner unspecified", "placeholder"}, {"identifiedBy", "unknown", "placeholder"}, {"identifiedBy", "NO DISPONIBLE", "placeholder"},
+		{"identifiedBy", "[data not captured]", "placeholder"}, {"family", "Unknown", "placeholder"}, {"country", "unknown", "placeholder"}, {"habitat", "No data.", "placeholder"},
+		{"recordedBy", "Collector unspecified", "placeholder"}, {"recordedBy", "Sem coletor", "placeholder"}, {"recordedBy", "NA", "collector-missing"},
+		{"recordedBy", "Unknown", ""}, {"recordedBy", "anonymous", ""}, {"geodeticDatum", "not recorded", ""}, {"locality", "unknown valley near the station", ""},
+		{"occurrenceRemarks", "missing", "placeholder"}, {"habitat", "flowers missing", ""}, {"identifiedBy", "B. Missing", ""},
+	} {
+		_, fs := run(t, New(options(t)), open(t, one(tt.term, tt.text)...))
+		got := ""
+		for _, f := range fs {
+			got += f.Rule
+		}
+		if got != tt.rule {
+			t.Errorf("%s %q: %q, not %q", tt.term, tt.text, got, tt.rule)
+		}
+	}
+}

@@ -69,7 +69,7 @@ func collectingRules() []Rule {
 			Terms:   []string{"recordedBy"},
 			Example: one("recordedBy", ""), Counterexample: one("recordedBy", "s.coll."),
 			Row: func(c *Context) {
-				if c.Collector == "" && !c.Options.Backlog && !absent("recordedBy", c.Text("recordedBy")) {
+				if c.lacksCollector() {
 					c.Report("recordedBy", `no collector is given: fill in who collected it, or write "s.coll." if it is not known`)
 				}
 			},

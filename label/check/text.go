@@ -16,6 +16,38 @@ var placeholders = map[string]bool{
 	"#ERROR!": true, "#SPILL!": true, "#CALC!": true,
 }
 
+// phrases are what programs and people write into a cell for want of anything, in
+// small letters and without brackets around them.
+var phrases = map[string]bool{
+	"no data": true, "nodata": true, "no data available": true, "data not captured": true, "not captured": true, "not available": true, "not recorded": true, "not provided": true,
+	"not specified": true, "unspecified": true, "not given": true, "not stated": true, "not databased": true, "not applicable": true, "no value": true, "missing": true, "missing data": true,
+	"collector unspecified": true, "determiner unspecified": true, "collector not recorded": true, "no collector": true, "no determiner": true, "no locality data": true, "no further data": true,
+	"sem dados": true, "sem informação": true, "sem informacao": true, "não informado": true, "nao informado": true, "não disponível": true, "sem coletor": true, "sem colector": true, "sem determinador": true, "sem registo": true, "sem registro": true,
+	"sin datos": true, "no disponible": true, "no informado": true, "sin información": true, "sin informacion": true, "sin colector": true, "no especificado": true, "no aplica": true,
+	"sans données": true, "non renseigné": true, "non disponible": true, "non spécifié": true, "ohne angabe": true, "ohne angaben": true, "keine angabe": true, "keine angaben": true, "nicht angegeben": true,
+	"dato non disponibile": true, "non disponibile": true, "geen gegevens": true,
+}
+
+// unknown are words for it. They say something of a collector or of a place, but
+// where a label heads itself with a family or a country, or names who determined
+// the plant, they say nothing.
+var unknown = map[string]bool{
+	"unknown": true, "not known": true, "desconhecido": true, "desconhecida": true, "desconocido": true, "desconocida": true, "inconnu": true, "inconnue": true, "unbekannt": true, "sconosciuto": true, "onbekend": true,
+	"determiner unknown": true, "unknown determiner": true, "country unknown": true, "unknown country": true, "family unknown": true,
+}
+
+var headed = map[string]bool{"identifiedBy": true, "family": true, "country": true, "stateProvince": true, "county": true}
+
+// saysNothing reports whether a cell holds one of the phrases. A datum that is
+// "not recorded" is the standard's own word.
+func saysNothing(term, text string) bool {
+	if len(text) < 6 || len(text) > 30 || term == "geodeticDatum" {
+		return false
+	}
+	s := strings.ToLower(strings.Trim(text, "[]()<>.- "))
+	return phrases[s] || headed[term] && unknown[s]
+}
+
 // speaking are the columns in which some of these are values: NA is Namibia's
 // country code and may be a herbarium's, "?" is a doubt.
 var speaking = map[string]func(text string) bool{
@@ -30,7 +62,7 @@ var speaking = map[string]func(text string) bool{
 // isPlaceholder reports whether a cell's text says that it says nothing.
 func isPlaceholder(term, text string) bool {
 	if len(text) > 9 || !placeholders[text] {
-		return false
+		return saysNothing(term, text)
 	}
 	says := speaking[term]
 	return says == nil || !says(text)
@@ -57,6 +89,10 @@ func textRules() []Rule {
 			Example: one("habitat", "#NAME?"), Counterexample: one("countryCode", "NA", "recordNumber", "s.n.", "identificationQualifier", "?"),
 			Row: func(c *Context) {
 				for _, f := range c.Placeholders {
+					// A rule that must have the cell filled says more.
+					if c.missed(f) {
+						continue
+					}
 					message := "taken as empty: clear the cell, or write what is known"
 					switch {
 					case c.keeps(f.Origin.Term):
@@ -70,4 +106,22 @@ func textRules() []Rule {
 			},
 		},
 	}
+}
+
+// missed reports whether the label lacks what the cell of a placeholder should
+// hold, so that an error says so.
+func (c *Context) missed(f Field) bool {
+	switch f.Origin.Term {
+	case "recordedBy":
+		return c.lacksCollector()
+	case "locality":
+		return c.Placeless && !c.Options.Backlog && c.Text("locality") == ""
+	}
+	return false
+}
+
+// lacksCollector reports whether nobody is given at all, not even by words that say
+// that nobody is known.
+func (c *Context) lacksCollector() bool {
+	return c.Collector == "" && !c.Options.Backlog && !absent("recordedBy", c.Text("recordedBy")) && !saysNothing("recordedBy", strings.TrimSpace(c.CellText("recordedBy")))
 }
