@@ -72,7 +72,7 @@ var findingCases = []struct {
 		`error date-unreadable: month "Mayo": day 32 does not exist: May 2026 has 31 days`,
 	}},
 	{[]string{"eventDate", "", "verbatimEventDate", "Whitsun 1912"}, []string{
-		`warning date-verbatim: verbatimEventDate "Whitsun 1912": no one reading, so it is printed as written: fill in eventDate if you know the day`,
+		`warning date-verbatim: verbatimEventDate "Whitsun 1912": no one reading, so it is printed as written: fill in eventDate if you know the day (did you mean "1912"?)`,
 	}},
 	{[]string{"eventDate", "", "verbatimEventDate", "3/4/1912"}, []string{
 		`warning date-verbatim: verbatimEventDate "3/4/1912": no one reading, so it is printed as written: fill in eventDate if you know the day (did you mean "1912-04-03 or 1912-03-04"?)`,
@@ -121,9 +121,7 @@ var findingCases = []struct {
 	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "38°28' 8°48'"}, []string{
 		`warning coordinates-verbatim: verbatimCoordinates "38°28' 8°48'": the hemispheres are not written: add N or S, E or W; printed as written`,
 	}},
-	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"}, []string{
-		`warning coordinates-verbatim: verbatimCoordinates "T35N, R3E, S22": township, range and section is not converted here: write degrees; printed as written`,
-	}},
+	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"}, nil}, // right as it is
 	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "98°28'N 8°48'W"}, []string{
 		`error coordinates-unreadable: verbatimCoordinates "98°28'N 8°48'W": latitude 98.4667° is beyond 90°`,
 	}},

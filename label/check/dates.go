@@ -125,13 +125,30 @@ func dateRules() []Rule {
 		},
 		{
 			Name: "date-unreadable", Severity: label.Error, Source: "ISO 8601-1:2019, which dwc:eventDate asks for; forms seen on labels",
-			Doc:     "a date that does not exist or is no date",
+			Doc:     "a date that does not exist, is no date, or lies before all herbaria",
 			Terms:   both,
 			Example: one("eventDate", "2026-02-30"), Counterexample: one("eventDate", "28 Feb 2026", "dateIdentified", "2026"),
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
-					if r.Status == date.Invalid && r.Term != "verbatimEventDate" {
+					switch {
+					case r.Term == "verbatimEventDate":
+					case r.Status == date.Invalid:
 						c.Report(r.Term, reason(r.Err, r.Text))
+					case r.Term == "dateIdentified" && r.Status == date.OK && before(r.Date, earliest): // of eventDate the standard's tests say it
+						c.Reportf(r.Term, "the year %d is before all herbaria: write the date again", r.Date.End().Year)
+					}
+				}
+			},
+		},
+		{
+			Name: "date-calendar", Severity: label.Warning, Source: practice,
+			Doc:     "a date of a calendar that is not ours; the label prints it as written",
+			Terms:   []string{"eventDate", "dateIdentified"},
+			Example: one("eventDate", "12 thermidor an VII"), Counterexample: one("eventDate", "1799-07-30", "verbatimEventDate", "12 thermidor an VII"),
+			Row: func(c *Context) {
+				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
+					if r.Status == date.Ambiguous && r.Doubt == date.CalendarDoubt && r.Term != "verbatimEventDate" {
+						c.Suggest(r.Term, "of the calendar of the French Republic and printed as written: write the day by ours, and this text in verbatimEventDate", readings(r.Candidates))
 					}
 				}
 			},
@@ -180,6 +197,13 @@ func dateRules() []Rule {
 		},
 	}
 }
+
+// earliest is the year before which nobody pressed plants: the oldest herbaria
+// that are kept were begun about 1530 (common practice, no source).
+const earliest = 1500
+
+// before reports whether all of d lies before a year.
+func before(d date.Date, year int) bool { y := d.End().Year; return y != 0 && y < year }
 
 // readings writes the likeliest candidates of a date.
 func readings(ds []date.Date) string {

@@ -49,7 +49,7 @@ func doubtRules() []Rule {
 func doubtRow(c *Context) {
 	for i, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 		switch {
-		case r.Status != date.Ambiguous || r.Term == "verbatimEventDate":
+		case r.Status != date.Ambiguous || r.Term == "verbatimEventDate" || r.Doubt == date.CalendarDoubt:
 		case r.Doubt != 0 && r.Term == dateTerms[i]:
 			c.doubts[i] = doubt{c.Field(r.Term), r.Doubt, notAhead(r.Reading, c.Options.Today)}
 			c.hold()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"cornerslip/label/lang"
 )
@@ -149,3 +150,7 @@ func ParseMonth(text string) (int, error) {
 	}
 	return 0, fmt.Errorf("%q is not a month: write a number from 1 to 12", text)
 }
+
+// ParseWeekday reads a day of the week by its name or a usual abbreviation, in
+// a language that package lang reads.
+func ParseWeekday(text string) (time.Weekday, bool) { return lang.FindWeekday(text) }

@@ -25,7 +25,7 @@ func dateRules() []check.Rule {
 		},
 		{
 			Name: "weekday", Severity: label.Warning, Source: practice,
-			Doc: "a weekday in verbatimEventDate that the date does not fall on", Terms: []string{"verbatimEventDate"},
+			Doc: "a weekday in verbatimEventDate, whole or shortened, that the date does not fall on", Terms: []string{"verbatimEventDate"},
 			Example: one("verbatimEventDate", "Sunday, 14 May 2026"), Counterexample: one("verbatimEventDate", "Thursday, 14 May 2026"),
 			Row: weekdayRule,
 		},
@@ -52,14 +52,6 @@ func dateRules() []check.Rule {
 	}
 }
 
-// weekdays are the names of the days from Sunday on, in English, Portuguese,
-// Spanish, French and German; endings such as "-feira" may follow.
-var weekdays = [7][]string{
-	{"sunday", "domingo", "dimanche", "sonntag"}, {"monday", "segunda", "lunes", "lundi", "montag"}, {"tuesday", "terça", "martes", "mardi", "dienstag"},
-	{"wednesday", "quarta", "miércoles", "mercredi", "mittwoch"}, {"thursday", "quinta", "jueves", "jeudi", "donnerstag"},
-	{"friday", "sexta", "viernes", "vendredi", "freitag"}, {"saturday", "sábado", "samedi", "samstag", "sonnabend"},
-}
-
 // gregorian is the year from which every country counts days alike; Greece was
 // the last, in 1923.
 const gregorian = 1924
@@ -69,18 +61,55 @@ func weekdayRule(c *check.Context) {
 	if text == "" || c.Date.Days() != 1 || c.Date.Start().Year < gregorian || c.EventDate.Term == "verbatimEventDate" {
 		return
 	}
-	for word := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
-		for i, names := range weekdays {
-			for _, n := range names {
-				// "segunda" alone is also the second.
-				if word != n || i > 0 && i < 6 && n == names[1] && !strings.Contains(strings.ToLower(text), "feira") {
-					continue
-				}
-				if is := c.Date.Start().Weekday(); is != time.Weekday(i) {
-					c.Reportf("verbatimEventDate", "%s was a %s: correct the date or the weekday", c.Date, is)
-				}
-				return
-			}
+	lower := strings.ToLower(text)
+	for word := range strings.FieldsFuncSeq(lower, func(r rune) bool { return !unicode.IsLetter(r) && r != '-' }) {
+		word = strings.TrimSuffix(strings.Trim(word, "-"), "-feira")
+		day, ok := date.ParseWeekday(word)
+		if !ok && !c.Date.IsZero() { // of two letters, before the day: Do, 14.5.2026
+			day, ok = shortWeekday(word, lower)
 		}
+		// "segunda" alone is also the second, "mar" and "sun" may be other words.
+		if !ok || isMonth(word) || portugueseOrdinal[word] && !strings.Contains(lower, "feira") && !shortOf(lower, word) {
+			continue
+		}
+		if is := c.Date.Start().Weekday(); is != day {
+			c.Reportf("verbatimEventDate", "%s was a %s: correct the date or the weekday", c.Date, is)
+		}
+		return
 	}
+}
+
+// portugueseOrdinal are weekdays that are the second to the sixth of anything.
+var portugueseOrdinal = map[string]bool{"segunda": true, "terça": true, "quarta": true, "quinta": true, "sexta": true,
+	"seg": true, "ter": true, "qua": true, "qui": true, "sex": true}
+
+// shortOf reports whether a word of three letters stands first, with a stop or
+// comma behind it: seg., 14 de maio.
+func shortOf(text, word string) bool {
+	rest, first := strings.CutPrefix(strings.TrimSpace(text), word)
+	return first && len(word) <= 4 && strings.IndexAny(rest, ".,") == 0
+}
+
+// shortWeekdays are those that package lang does not read, for they are too
+// short to be looked for everywhere: Portuguese and German (common practice).
+var shortWeekdays = map[string]time.Weekday{
+	"seg": time.Monday, "ter": time.Tuesday, "qua": time.Wednesday, "qui": time.Thursday, "sex": time.Friday,
+	"so": time.Sunday, "mo": time.Monday, "di": time.Tuesday, "mi": time.Wednesday, "do": time.Thursday, "fr": time.Friday, "sa": time.Saturday,
+}
+
+// shortWeekday reads a weekday of two or three letters that stands first in
+// the text, with a stop, a comma or a figure behind it.
+func shortWeekday(word, text string) (time.Weekday, bool) {
+	day, ok := shortWeekdays[word]
+	rest, first := strings.CutPrefix(strings.TrimSpace(text), word)
+	if !ok || !first || rest == "" {
+		return 0, false
+	}
+	next := strings.TrimLeft(rest, "., ")
+	return day, rest[0] == '.' || rest[0] == ',' || next != "" && next[0] >= '0' && next[0] <= '9'
+}
+
+func isMonth(word string) bool {
+	_, err := date.ParseMonth(word)
+	return err == nil
 }
