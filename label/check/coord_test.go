@@ -82,8 +82,11 @@ var places = []struct {
 		"error coordinates-columns northing: 4474000, 632000 lies 9.0 km from the place in the other columns, 40.40754, -7.55041: correct the wrong one"}, ""},
 	{"X|Y", "-8.8035|38.4712", "", nil, "38.4712°N, 8.8035°W"},
 	{"quadrícula UTM", "29TPE2374", "", nil, "29TPE2374"},
-	{"quadrícula UTM", "PE27", "", []string{
-		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write 29TPE27; printed as written"}, "PE27"},
+	{"quadrícula UTM", "PE27", "", nil, "PE27"}, // Portugal has one
+	{"quadrícula UTM", "PE27", "-", []string{
+		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write them before it, as 29T; printed as written"}, "PE27"},
+	{"quadrícula UTM", "PE27", "Switzerland", []string{
+		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write them before it, as 29T; printed as written"}, "PE27"},
 	{"quadrícula UTM|decimalLatitude|decimalLongitude", "29TPE27|40.40754|-7.55041", "", nil, "40.40754°N, 7.55041°W"},
 	{"quadrícula UTM|decimalLatitude|decimalLongitude", "29TPE57|40.40754|-7.55041", "", []string{
 		"error coordinates-columns gridSquare: 29TPE57 lies 32 km from the place in the other columns, 40.40754, -7.55041: correct the wrong one"}, ""},
@@ -189,6 +192,31 @@ func TestPlacesInColumns(t *testing.T) {
 		printed = strings.Join(strings.Fields(strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(printed)), " ")
 		if printed != tt.printed {
 			t.Errorf("%s: %s: printed %q, want %q", tt.head, tt.row, printed, tt.printed)
+		}
+	}
+}
+
+// A square without its zone is right where its country has it.
+func TestBareSquares(t *testing.T) {
+	for _, c := range []struct {
+		country, text string
+		quiet         bool
+	}{
+		{"Portugal", "NC59", true},
+		{"Portugal", "PE2374", true}, // two bands share PE
+		{"Switzerland", "NC59", false},
+		{"Spain", "QB78", true},
+		{"Spain", "VK4074", true},
+		{"United States", "NC59", false},
+		{"", "NC59", false},
+		{"Portugal", "ZZ59", false},
+	} {
+		r, fs := run(t, New(options(t)), open(t, With("country", c.country, "decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", c.text)))
+		if quiet := len(fs) == 0; quiet != c.quiet {
+			t.Errorf("%s in %s: %v", c.text, c.country, fs)
+		}
+		if r[0].CoordinatesText != c.text {
+			t.Errorf("%s in %s is printed %q", c.text, c.country, r[0].CoordinatesText)
 		}
 	}
 }

@@ -214,6 +214,7 @@ type past struct {
 	codes        recall[string, []string]
 	dates        recall[string, date.Reading]
 	metres       recall[string, Height]
+	squares      recall[string, []string]
 	names        recall[nameKey, nameReading]
 }
 

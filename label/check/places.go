@@ -270,17 +270,17 @@ func coordinateRules() []Rule {
 			Name: "coordinates-verbatim", Severity: label.Warning, Source: darwin + " (verbatimCoordinates)",
 			Doc:     "only verbatim coordinates are given and they have no one reading; the label prints them as written",
 			Terms:   all,
-			Example: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"), Counterexample: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "38°28'16\"N 8°48'13\"W"),
+			Example: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "38°28'N 8°48'"), Counterexample: one("decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "T35N, R3E, S22"),
 			Row: func(c *Context) {
 				p := &c.Place
 				if s := &p.split; s.latTerm != "" {
 					// A zone that no column gives is said of the heading.
-					if t := s.cellTerm(c); s.onGrid() && s.Err != nil && !s.Local && s.Status != coord.Invalid && s.Status != coord.OK {
+					if t := s.cellTerm(c); s.onGrid() && s.Err != nil && !s.Local && s.Status != coord.Invalid && s.Status != coord.OK && !c.squareKnown(s.lat) {
 						c.Report(t, reason(s.Err, c.Text(t))+"; printed as written")
 					}
 					return
 				}
-				if p.Local || c.Doubted(p.LatTerm, p.LonTerm) {
+				if p.Local || p.Foreign || c.Doubted(p.LatTerm, p.LonTerm) || c.squareKnown(p.Lat) {
 					return
 				}
 				if !p.Decimal && p.LatTerm == p.LonTerm || strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim") {

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"cornerslip/label"
@@ -221,8 +223,7 @@ func (c *Context) inCountry(points []coord.Point) (coord.Point, bool) {
 	var found coord.Point
 	n := 0
 	for _, p := range points {
-		lat, lon := p.Lat.Degrees(), p.Lon.Degrees()
-		if place.IsIn(country.Code, lat, lon) || place.CountryDistance(country.Code, lat, lon) <= nearCountry+float64(p.Uncertainty()) {
+		if nearTo(country.Code, p, nearCountry+float64(p.Uncertainty())) {
 			found = p
 			n++
 		}
@@ -456,4 +457,58 @@ func sectionRule(c *Context) {
 			c.Report(t, "section "+number+": a township has 36")
 		}
 	}
+}
+
+// bareSquare is a square of MGRS without its zone, as floras of one country
+// write it: NC59.
+var bareSquare = regexp.MustCompile(`^(?:UTM:? )?([A-HJ-NP-Z][A-HJ-NP-V]) ?(\d{2}|\d{4}|\d{6})$`)
+
+// fewSquares is how many squares of one name a country may have that is known
+// by them: Portugal has some in its islands too.
+const fewSquares = 3
+
+// squareKnown reports whether a square without its zone lies in the stated
+// country: then it is right as it is written.
+func (c *Context) squareKnown(text string) bool {
+	m := bareSquare.FindStringSubmatch(text)
+	if m == nil {
+		return false
+	}
+	country, ok := place.Country(c.Text("country"))
+	if !ok {
+		return false
+	}
+	var found [][2]coord.Angle
+	for _, head := range c.past.squares.of(country.Code+" "+m[1], zonesOf) {
+		if p, err := coord.FromMGRS(head + m[1] + m[2]); err == nil && nearTo(country.Code, p, nearCountry) {
+			if at := [2]coord.Angle{p.Lat, p.Lon}; !slices.Contains(found, at) {
+				found = append(found, at)
+			}
+		}
+	}
+	return len(found) > 0 && len(found) <= fewSquares
+}
+
+// nearTo reports whether a point lies in a country or within a distance in
+// metres of it.
+func nearTo(code string, p coord.Point, reach float64) bool {
+	lat, lon := p.Lat.Degrees(), p.Lon.Degrees()
+	return place.IsIn(code, lat, lon) || place.CountryDistance(code, lat, lon) <= reach
+}
+
+// zonesOf returns zone and band of the squares of 100 km that have a name and
+// touch a country: "PT NC" gives 29S, and "PT PE", which two bands share, 29S
+// and 29T.
+func zonesOf(text string) []string {
+	code, square, _ := strings.Cut(text, " ")
+	var heads []string
+	for zone := 1; zone <= 60; zone++ {
+		for _, band := range "CDEFGHJKLMNPQRSTUVWX" {
+			head := strconv.Itoa(zone) + string(band)
+			if p, err := coord.FromMGRS(head + square); err == nil && nearTo(code, p, 80e3) {
+				heads = append(heads, head)
+			}
+		}
+	}
+	return heads
 }

@@ -26,7 +26,12 @@ var (
 // none.
 func readGrid(t prepared) (Reading, bool) {
 	if t.foreign != "" {
-		return refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign), true
+		if strings.Contains(t.grid, "°") && t.known {
+			return Reading{}, false // degrees, and a word beside them
+		}
+		r := refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign)
+		r.Foreign = t.known
+		return r, true
 	}
 	if !t.words && !hasZone(t.grid) {
 		return Reading{}, false

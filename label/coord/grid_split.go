@@ -215,7 +215,7 @@ func (g SplitGrid) readSquare(t prepared, zone int, letter byte) Reading {
 	head := strings.Join(strings.Fields(m[1]), "")
 	if head == "" {
 		if zone == 0 || letter == 0 || letter == '+' || letter == '-' {
-			return refuseCell(NotConvertible, CellSquare, "zone and band of the square are missing: write 29T%s", strings.ToUpper(m[2])+m[3])
+			return refuseCell(NotConvertible, CellSquare, "zone and band of the square are missing: write them before it, as 29T")
 		}
 		head = fmt.Sprintf("%d%c", zone, letter)
 	}

@@ -19,6 +19,7 @@ type prepared struct {
 	doubt    bool   // there is a question mark
 	words    bool   // there are words of two letters or more
 	foreign  string // a grid that is not converted here
+	known    bool   // and that the trade writes on labels
 	south    bool   // the datum's grid lies in the south
 }
 
@@ -109,17 +110,17 @@ func prepare(text string) prepared {
 		p.text = greenwich.ReplaceAllString(p.text, "$1 ")
 		p.meridian, p.zero = otherMeridian(p.text)
 		if g := otherGrid.FindStringSubmatch(p.text); g != nil {
-			p.foreign = g[1]
+			p.foreign, p.known = g[1], true
 		}
 	}
 	if strings.ContainsAny(p.text, "Tt") && survey.MatchString(p.text) {
-		p.foreign = "township, range and section"
+		p.foreign, p.known = "township, range and section", true
 	}
 	if code := otherCode(p.text); code != "" {
-		p.foreign = code
+		p.foreign, p.known = code, false
 	}
 	p.grid = strings.TrimSpace(p.text)
-	if p.foreign != "" {
+	if p.foreign != "" && !(p.known && strings.Contains(p.text, "°")) {
 		return p
 	}
 	if p.words {

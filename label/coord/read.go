@@ -54,6 +54,10 @@ type Reading struct {
 	// Usual says that common usage leaves that choice open: the letter O is
 	// west or east, and a UTM zone goes without its hemisphere.
 	Usual bool
+	// Foreign says that the text is in a system that labels use and that is
+	// not converted here, such as a survey of townships or a national grid:
+	// right as it is written.
+	Foreign bool
 	// Local says that nothing is in doubt but for the datum of a grid, which
 	// lies so far from WGS 84 that Point is some hundred metres off. Written
 	// as a grid reference the Point is right.

@@ -82,6 +82,8 @@ func scan(text string, l lang.Tag) []token {
 			n = t.word(r, i, ts, l)
 		case c == '°':
 			t.kind = degreeMark
+		case c == '\'' && i > 0 && i+1 < len(r) && unicode.IsLetter(r[i-1]) && unicode.IsLower(r[i+1]):
+			t.kind = word // Lambert's
 		case c == '\'':
 			t.kind = minuteMark
 		case c == '"':

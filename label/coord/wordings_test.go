@@ -294,6 +294,10 @@ var wordings = []struct{ in, status, lat, lon string }{
 	{"E139°45′，N35°42′", "ok", "35.7000000", "139.7500000"},
 	{"N３５°４２′ E１３９°４５′", "ok", "35.7000000", "139.7500000"},
 	{"东经：139°45′20″ 北纬：35°42′30″", "ok", "35.7083333", "139.7555556"},
+	// words of other systems beside degrees
+	{"38°42'N 9°08'W (Lambert's farm)", "ok", "38.7000000", "-9.1333333"},
+	{"51°30'N 0°07'W, OSGB TQ 302 796", "ok", "51.5000000", "-0.1166667"},
+	{"Quinta do Lambert, 38°42'N, 9°08'W", "ok", "38.7000000", "-9.1333333"},
 }
 
 func TestWordings(t *testing.T) {

@@ -46,7 +46,7 @@ func heightRules(where *finder) []check.Rule {
 							return false // a rule of its own
 						}
 						c.Reportf(term, "higher than all of %s, which rises to %s: correct the height or the country", name, metres(high))
-					case m < low-30 && seaOf(c) != openSea:
+					case m < low-belowSea[seaOf(c)]:
 						c.Reportf(term, "lower than all of %s, whose lowest land is at %s: correct the height or the country", name, metres(low))
 					default:
 						return true
@@ -63,6 +63,10 @@ const (
 	lowestLand  = -430
 	highestLand = 8850
 )
+
+// belowSea is how far below a country's lowest land a height may be, in metres,
+// by what the record says of the sea: heights below it may be depths.
+var belowSea = [...]float64{dry: 30, coast: 60, openSea: math.Inf(1)}
 
 // ceiling is the height up to which a country's highest point is not
 // contradicted: surveys differ, and receivers err.
