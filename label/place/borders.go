@@ -107,6 +107,13 @@ func HasBorders(code string) bool {
 	return slices.ContainsFunc(borders().regions, func(r region) bool { return slices.Contains(r.codes, code) })
 }
 
+// IsPart reports whether an outline says that one country's land is part of
+// another's: Réunion of France, Taiwan of China, Kosovo of Serbia.
+func IsPart(part, of string) bool {
+	b := borders()
+	return slices.ContainsFunc(b.regions[:b.own], func(r region) bool { return r.codes[0] == part && slices.Contains(r.codes, of) })
+}
+
 // region is a country or part of one, with its stretch of the edges.
 type region struct {
 	codes    []string

@@ -198,6 +198,9 @@ func TestNear(t *testing.T) {
 			t.Errorf("%s is %.0f m from %v, %v: want %v to %v", tt.code, d, tt.lat, tt.lon, tt.low, tt.high)
 		}
 	}
+	if !IsPart("RE", "FR") || !IsPart("TW", "CN") || IsPart("FR", "RE") || IsPart("PT", "ES") {
+		t.Error("IsPart")
+	}
 	if !IsIn("FR", -21.12, 55.53) || IsIn("PT", 40.42, -3.70) {
 		t.Error("IsIn")
 	}

@@ -115,10 +115,15 @@ var placeFaults = []plantedFault{
 		}
 		return lat + 10, lon + 8
 	}),
-	{"coordinates-country", "code against country", func(p *planting) bool {
-		p.named("country")
+	{"coordinates-country|coordinates-sign|coordinates-swapped", "a country far off", func(p *planting) bool {
 		p.named("decimalLatitude")
-		return p.set("countryCode", p.pick("DE", "KE", "JP", "PE", "CA"))
+		p.named("verbatimCoordinates")
+		p.quietly("countryCode", "")
+		return p.set("country", p.pick("Chile", "India", "Yugoslavia", "South Africa", "New Guinea"))
+	}},
+	to("country-code", "another country's", "countryCode", "DE", "KE", "JP", "PE", "CA"), to("country-code", "a code like it", "countryCode", "PA", "PR", "BH", "TN"),
+	{"country-code", "without coordinates", func(p *planting) bool {
+		return p.quietly("decimalLatitude", "") && p.quietly("decimalLongitude", "") && p.set("countryCode", p.pick("DE", "KE", "JP"))
 	}},
 	lie("coordinates-sea|coordinates-country|coordinates-swapped", "far out", func(p *planting, lat, lon float64) (float64, float64) { return lat, lon - 20 + float64(p.IntN(3)) }),
 	lie("coordinates-sea|coordinates-swapped", "the Atlantic", func(p *planting, lat, lon float64) (float64, float64) { return 30.5 + p.Float64(), -40.3 + p.Float64() }),

@@ -68,6 +68,12 @@ func placeRules(where *finder) []check.Rule {
 			Row: func(c *check.Context) { centreRule(where, c) },
 		},
 		{
+			Name: "country-code", Severity: label.Warning, Source: "TDWG Biodiversity Data Quality Core (VALIDATION_COUNTRYCOUNTRYCODE_CONSISTENT)",
+			Doc: "a code of another country than the one that is written out", Terms: []string{"countryCode"},
+			Example: one("countryCode", "DE"), Counterexample: one("country", "France", "countryCode", "RE", "stateProvince", "", "decimalLatitude", "-21.1212", "decimalLongitude", "55.5312"),
+			Row: func(c *check.Context) { where.codeRule(c) },
+		},
+		{
 			Name: "band-letter", Severity: label.Warning, Source: "NGA.STND.0037 (the letters of the grid's bands)",
 			Doc: "a grid reference whose band letter does not hold its latitude", Terms: []string{"verbatimCoordinates"},
 			Example: one("verbatimCoordinates", "29P 517137 4258153"), Counterexample: one("verbatimCoordinates", "29S 517137 4258153"),

@@ -79,7 +79,11 @@ type statement struct {
 	// they tell nothing.
 	codes []string
 	name  string // for a message
+	// perhaps says that it may be none: programs write NA for no value.
+	perhaps bool
 }
+
+const namibia = "NA"
 
 // says reads country and countryCode; where they differ, either may be right
 // about the place.
@@ -95,6 +99,12 @@ func (f *finder) says(r *check.Record) statement {
 	}
 	if code := r.Text("countryCode"); code != "" {
 		more := f.lands(code)
+		if code == namibia {
+			if s.codes != nil {
+				return s
+			}
+			s.perhaps = true
+		}
 		if s.codes == nil {
 			s.codes = more
 			if more != nil {
@@ -109,6 +119,41 @@ func (f *finder) says(r *check.Record) statement {
 		}
 	}
 	return s
+}
+
+// codeRule holds countryCode against country.
+func (f *finder) codeRule(c *check.Context) {
+	text, code := c.Text("country"), c.Text("countryCode")
+	if text == "" || !place.IsCountryCode(code) { // others have a rule of their own
+		return
+	}
+	named, meant := f.lands(text), f.lands(code)
+	if len(named) == 0 || len(meant) != 1 || slices.Contains(named, meant[0]) || code == namibia {
+		return
+	}
+	v := f.verdict(c)
+	inNamed := slices.ContainsFunc(v.here, func(code string) bool { return slices.Contains(named, code) })
+	inMeant := slices.Contains(v.here, meant[0])
+	if inNamed && inMeant || formerly(named, meant, c.Date) || formerly(meant, named, c.Date) {
+		return
+	}
+	for _, n := range named {
+		if !inNamed && !inMeant && (place.IsPart(n, meant[0]) || place.IsPart(meant[0], n)) || inMeant && place.IsPart(meant[0], n) || inNamed && place.IsPart(n, meant[0]) {
+			return
+		}
+	}
+	message, suggest := "means "+nameOf(meant[0])+", and country says "+strings.TrimSpace(text), ""
+	switch {
+	case inNamed && len(named) == 1:
+		message, suggest = message+", where the coordinates lie: correct the code", named[0]
+	case inNamed:
+		message += ", where the coordinates lie: correct the code"
+	case inMeant:
+		message += ", while the coordinates lie in " + nameOf(meant[0]) + ": correct the country"
+	default:
+		message += ": correct one of them"
+	}
+	c.Suggest("countryCode", message, suggest)
 }
 
 // A fault is what is wrong with where the coordinates lie.
@@ -186,6 +231,9 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 		return
 	}
 	sea := seaOf(c)
+	if c.HasElevation && inMetres(c.Elevation) <= -2 {
+		sea = openSea // a depth
+	}
 	if off && (sea == openSea || sea == coast && !place.OffCoast(lat, lon, reach+beach)) {
 		off = false
 	}
@@ -206,7 +254,7 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 		return
 	case len(v.here) > 0 && formerly(v.here, v.codes, c.Date):
 		return
-	case f.variant(c, v, lat, lon):
+	case f.variant(c, v, lat, lon), v.perhaps:
 		return
 	case len(v.here) == 0 && sea == openSea:
 		return // the country may be the ship's

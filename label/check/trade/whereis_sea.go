@@ -37,7 +37,7 @@ func seaOf(c *check.Context) seaward {
 			return openSea
 		}
 	}
-	if strings.EqualFold(c.Text("countryCode"), place.HighSeas) || c.HasElevation && inMetres(c.Elevation) <= -2 {
+	if strings.EqualFold(c.Text("countryCode"), place.HighSeas) {
 		return openSea
 	}
 	if country := plainWords(c.Text("country")); hasAny(country, openCountries) {
