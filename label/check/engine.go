@@ -196,7 +196,8 @@ type Context struct {
 	NameProblems []NameProblem
 	nameFaults   []name.Fault
 	// PartsErr is why the preparations cannot be read.
-	PartsErr error
+	PartsErr   error
+	partDoubts []*PartError
 	// Placeholders are the cells that say nothing.
 	Placeholders []Field
 

@@ -149,13 +149,14 @@ func (c *Context) collectors(text string) []string {
 
 // partsReading is what ParsePreparations says of a text.
 type partsReading struct {
-	parts []Preparation
-	err   error
+	parts  []Preparation
+	doubts []*PartError
+	err    error
 }
 
 func readParts(text string) partsReading {
-	parts, err := ParsePreparations(text)
-	return partsReading{slices.Clip(parts), err}
+	parts, doubts, err := ReadPreparations(text)
+	return partsReading{slices.Clip(parts), doubts, err}
 }
 
 // herbaria returns the codes among those of duplicatesTo that are codes.
@@ -172,7 +173,7 @@ func herbaria(text string) []string {
 // readPreparations reads the parts, copies and duplicates.
 func (c *Context) readPreparations() {
 	r := c.past.preparations.of(c.Text("preparations"), readParts)
-	c.Preparations, c.PartsErr = r.parts, r.err
+	c.Preparations, c.partDoubts, c.PartsErr = r.parts, r.doubts, r.err
 	if c.PartsErr != nil { // printed only where the house lets it pass
 		c.Preparations, _ = ParsePreparations("")
 	}

@@ -41,7 +41,13 @@ var joints = map[string]string{
 }
 
 // numberable reports whether columns of a term may be numbered.
-func numberable(term string) bool { return joints[term] != "" || term == "recordedBy" }
+func numberable(term string) bool {
+	switch term {
+	case "recordedBy", "identifiedBy", "dateIdentified", "minimumElevationInMeters":
+		return true
+	}
+	return joints[term] != ""
+}
 
 // weakWords are headings that mean a term only where no other column has it.
 var weakWords = wordSet("no. | number | num. | nº | número | núm. | numéro | Nummer | Nr. | name | nome | nombre | nom | n° | title")

@@ -13,9 +13,15 @@ import (
 // prefixes are the prefixes of terms, as in "dwc:family".
 var prefixes = []string{"dwc", "dwciri", "dcterms", "dcterm", "dct", "dc", "gbif", "tdwg", "cornerslip"}
 
+// classes are the classes of Darwin Core, as in "Occurrence/recordedBy".
+var classes = []string{"Occurrence", "Event", "Location", "Taxon", "Identification", "Organism", "MaterialEntity", "MaterialSample", "Record", "Record-level", "GeologicalContext"}
+
 // barePrefixed cuts a term's name out of an address or a prefixed name:
 // "http://rs.tdwg.org/dwc/terms/family" and "dwc:family" are "family".
 func barePrefixed(s string) string {
+	if class, term, ok := strings.Cut(s, "/"); ok && slices.Contains(classes, strings.TrimSpace(class)) {
+		return strings.TrimSpace(term)
+	}
 	if _, path, ok := strings.Cut(s, "://"); ok {
 		path = strings.TrimRight(path, "/#")
 		return path[strings.LastIndexAny(path, "/#:")+1:]
@@ -33,17 +39,19 @@ type reading struct {
 	unit     string // of the meaning or in brackets: "metres", "feet" or "fathoms"
 	remark   string // what stands in brackets and is not a unit
 	number   int    // of "Collector 2"; 0 if there is none
+	datum    string // of "Lat (WGS84)"
+	side     string // of "Longitude W": "N", "S", "E" or "W"
 }
 
 var (
-	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[]([^()\[\]]*)[)\]]\s*$`)
-	metreUnit = regexp.MustCompile(`^(in )?(m|met(er|re)s?|metros?|mètres?|m ?a\.?s\.?l\.?|m ?s\.?n\.?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
+	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[（]([^()\[\]（）]*)[)\]）]\s*$`)
+	metreUnit = regexp.MustCompile(`^(in )?(m|米|公尺|м|met(er|re)s?|metros?|metri|mètres?|m ?\.?s\.?l\.?m?|m ?n\.? ?p\.? ?m|m ?a\.?s\.?l\.?|m ?s\.?n\.?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
 	fathoms   = regexp.MustCompile(`^(in )?(fathoms?|fm|fms|fth)\.?$`)
 	lastWord  = regexp.MustCompile(`^(.*\S)(?:[\s_.-]+(?:in[\s_]+)?)(m|met(?:er|re)s?|metros|masl|msnm|ft|feet|foot|fathoms?)\.?$`)
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
-	plainRemark = regexp.MustCompile(`(?i)^(dd|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|[dmjay]+[./ -][dmjay]+[./ -][dmjayt]+)$`)
+	plainRemark = regexp.MustCompile(`(?i)^(dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|[dmjay]+[./ -][dmjay]+[./ -][dmjayt]+)$`)
 	footUnit    = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
 )
 
@@ -59,6 +67,9 @@ func (v *words) read(heading string) reading {
 	if b := bracketed.FindStringSubmatch(heading); b != nil && strings.TrimSpace(b[1]) != "" {
 		if r := v.read(b[1]); r.meaning != nil && r.remark == "" {
 			in := strings.TrimSpace(b[2])
+			if r.told(in) {
+				return r
+			}
 			if unit := unitOf(strings.ToLower(in)); unit != "" {
 				r.unit = unit
 			} else if !plainRemark.MatchString(in) {
@@ -73,19 +84,74 @@ func (v *words) read(heading string) reading {
 			return r
 		}
 	}
+	if i := strings.LastIndexAny(heading, " _"); i > 0 {
+		if r := v.lookup(heading[:i]); r.meaning != nil && r.told(heading[i+1:]) {
+			return r
+		}
+	}
 	for _, f := range []struct {
 		re        *regexp.Regexp
 		base, nth int
 	}{{numbered, 1, 2}, {ordinal, 2, 1}} {
 		if m := f.re.FindStringSubmatch(heading); m != nil {
-			if r := v.lookup(m[f.base]); r.meaning != nil && r.plain || r.meaning != nil && numberable(r.terms[0]) {
+			if r := v.lookup(m[f.base]); r.meaning != nil && numberable(r.terms[0]) {
 				r.number = nth(m[f.nth])
 				return r
 			}
 		}
 	}
 	if rest, ok := strings.CutPrefix(heading, "#"); ok && rest != "" {
-		return v.lookup(strings.TrimSpace(rest))
+		if r := v.lookup(strings.TrimSpace(rest)); r.meaning != nil {
+			return r
+		}
+	}
+	return v.readLoosely(barePrefixed(heading))
+}
+
+// idleWords say nothing beside a word for a place, a person or a remark.
+var idleWords = regexp.MustCompile(`(?i)(^|[\s_./(-])(name|names|nome|nombre|nom|naam|exact|exacta|exato|exata|detailed|precise|specific|full|complete|general|generales|gerais|geral|other|description|descripción|descrição|details?|text)([\s_./)-]|$)`)
+
+// idleBeside are the terms whose headings may have them.
+var idleBeside = map[string]bool{"recordedBy": true, "identifiedBy": true, "country": true, "stateProvince": true, "county": true, "municipality": true,
+	"locality": true, "habitat": true, "occurrenceRemarks": true, "family": true, "island": true, "coCollectors": true}
+
+var between = regexp.MustCompile(`\s*[/&+]\s*|\s+(?:and|or|e|y|et|und|o|ou|oder)\s+`)
+
+// alike are terms of which one heading may name two: the first counts.
+var alike = []map[string]bool{
+	{"stateProvince": true, "county": true, "municipality": true, "locality": true, "country": true},
+	{"habitat": true, "occurrenceRemarks": true, "plantDescription": true, "associatedTaxa": true},
+}
+
+// readLoosely finds what a heading stands for whose words are known, but not in
+// this order or company.
+func (v *words) readLoosely(heading string) reading {
+	if m := v.loose[looseKey(heading)]; m != nil {
+		return reading{meaning: m, unit: m.unit}
+	}
+	if p, ok := readPiece(heading); ok && p.axis != "" && p.part == "decimal" {
+		return reading{meaning: v.meanings[p.axis]}
+	}
+	if parts := between.Split(heading, -1); len(parts) == 2 {
+		a, b := v.lookup(parts[0]), v.lookup(parts[1])
+		if a.meaning != nil && b.meaning != nil && len(a.terms) == 1 && len(b.terms) == 1 {
+			same := a.terms[0] == b.terms[0]
+			for _, set := range alike {
+				same = same || set[a.terms[0]] && set[b.terms[0]]
+			}
+			if same {
+				return a
+			}
+		}
+	}
+	if rest := strings.TrimSpace(idleWords.ReplaceAllString(heading, " ")); rest != "" && rest != heading {
+		r := v.lookup(rest)
+		if r.meaning == nil {
+			r = reading{meaning: v.loose[looseKey(rest)]}
+		}
+		if r.meaning != nil && idleBeside[r.terms[0]] {
+			return r
+		}
 	}
 	return reading{}
 }
@@ -100,6 +166,37 @@ func (v *words) lookup(heading string) reading {
 		}
 	}
 	return reading{}
+}
+
+// datumWord names a datum, as headings of coordinates do.
+var datumWord = regexp.MustCompile(`(?i)^(datum:? ?)?(WGS[ -]?84|ED[ -]?50|ETRS[ -]?89|NAD[ -]?(?:27|83)|SAD[ -]?69|SIRGAS[ -]?2000|OSGB[ -]?36|GDA[ -]?(?:94|2020)|RGF[ -]?93|CH1903\+?|PSAD[ -]?56|JGD2000|CGCS[ -]?2000)$`)
+
+// sideWords are the sides that headings of latitudes and longitudes name. O is
+// west but in German.
+var sideWords = map[string]string{
+	"n": "N", "north": "N", "norte": "N", "nord": "N", "s": "S", "south": "S", "sul": "S", "sur": "S", "sud": "S", "süd": "S",
+	"e": "E", "east": "E", "este": "E", "leste": "E", "l": "E", "est": "E", "ost": "E", "w": "W", "west": "W", "oeste": "W", "ouest": "W", "o": "W",
+}
+
+// told takes in what a heading of coordinates says beside its word.
+func (r *reading) told(in string) bool {
+	latitude := strings.HasSuffix(r.terms[0], "Latitude")
+	if !latitude && !strings.HasSuffix(r.terms[0], "Longitude") && r.terms[0] != "verbatimCoordinates" {
+		return false
+	}
+	if m := datumWord.FindStringSubmatch(in); m != nil {
+		r.datum = m[2]
+		return true
+	}
+	side := sideWords[strings.ToLower(in)]
+	if r.language == "de" && strings.EqualFold(in, "o") {
+		side = "E"
+	}
+	if side == "" || r.terms[0] == "verbatimCoordinates" || latitude != (side == "N" || side == "S") {
+		return false
+	}
+	r.side = side
+	return true
 }
 
 func nth(s string) int {
@@ -143,9 +240,12 @@ var verbatimOf = map[string]string{
 
 // resolve gives every column its term and says what is to be said of the
 // headings. Columns come with Heading, Index and Origin set.
-func resolve(columns []Column) []label.Finding {
+func resolve(columns []Column) []label.Finding { return resolved(columns).findings }
+
+// resolved is resolve for who wants to know more.
+func resolved(columns []Column) *resolver {
 	v := vocabulary()
-	r := resolver{v: v, columns: columns, read: make([]reading, len(columns)), taken: map[string]int{}}
+	r := &resolver{v: v, columns: columns, read: make([]reading, len(columns)), taken: map[string]int{}}
 	for i := range columns {
 		r.read[i] = v.read(columns[i].Heading)
 		columns[i].Term = strings.TrimSpace(columns[i].Heading)
@@ -169,7 +269,7 @@ func resolve(columns []Column) []label.Finding {
 	r.remarkGroups()
 	r.unknown()
 	slices.SortStableFunc(r.findings, func(a, b label.Finding) int { return a.Column - b.Column })
-	return r.findings
+	return r
 }
 
 // passOf says when a heading is given its term.

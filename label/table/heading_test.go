@@ -54,7 +54,7 @@ func TestHeadings(t *testing.T) {
 		{"alt. (m),max. alt. (m)", "minimumElevationInMeters maximumElevationInMeters"},
 		{"elevation (ft)", "elevationFrom"},
 		{"Altitude in feet", "elevationFrom"},
-		{"lat (WGS84)", "decimalLatitude"},
+		{"lat (WGS84)", "decimalLatitude geodeticDatum"},
 		// Ours.
 		{"copies,duplicatesTo,project,permits,restrictions,plantDescription,uses,gardenAccession,wildOrigin,coCollectors",
 			"copies duplicatesTo project permits restrictions plantDescription uses gardenAccession wildOrigin coCollectors"},
@@ -69,6 +69,19 @@ func TestHeadings(t *testing.T) {
 		{"No.,Coll. no.", "? recordNumber"},
 		{"Lat,Long,decimalLatitude,decimalLongitude", "verbatimLatitude verbatimLongitude decimalLatitude decimalLongitude"},
 		{"Det.1,Det.2", "identifiedBy ?"},
+		// Words in another order or company, and in other languages.
+		{"Nº de coleta,Data coleta,Date of gathering", "recordNumber eventDate eventDate"},
+		{"Occurrence/recordedBy,Location/country,Detailed locality,Notes/Comments", "recordedBy country locality occurrenceRemarks"},
+		{"sběratel,datum sběru,čeleď,okres,nadmořská výška", "recordedBy eventDate family county minimumElevationInMeters"},
+		{"Коллектор,Дата сбора,Семейство,Вид,Область,Район", "recordedBy eventDate family scientificName stateProvince county"},
+		{"Zbieracz,Data zbioru,Rodzina,Gatunek,Kraj,Województwo", "recordedBy eventDate family scientificName country stateProvince"},
+		{"Raccoglitore,Famiglia,Genere,Specie,Regione,Comune,Quota (m)", "recordedBy family genus specificEpithet stateProvince municipality minimumElevationInMeters"},
+		{"採集者,採集番号,採集年月日,都道府県,標高(m),備考", "recordedBy recordNumber eventDate stateProvince minimumElevationInMeters occurrenceRemarks"},
+		{"latitude_dd,DDLong,Long W", "decimalLatitude decimalLongitude verbatimLongitude"},
+		{"habitat,substrate", "habitat habitat"},
+		{"country,species description,label,sheet", "country ? ? ?"},
+		{"country,yearIdentified,monthIdentified,dayIdentified", "country dateIdentified dateIdentified dateIdentified"},
+		{"Species,Voucher,MO,NY,US,UC,SP,GOET", "scientificName collectorAndNumber ? ? ? ? ? ?"},
 		// Nothing.
 		{"country,moon phase,", "country ? ?"},
 	} {
@@ -93,11 +106,11 @@ func TestHeadings(t *testing.T) {
 func TestHeadingFindings(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
 		{"country,family", ""},
-		{"country,decimalLatitud", `1:9 warning heading-unknown "decimalLatitude"`},
+		{"country,decimalLatitde", `1:9 warning heading-unknown "decimalLatitude"`},
 		{"country,habitatt,country", `1:9 warning heading-unknown "habitat"; 1:18 error heading-doubled ""`},
 		{"country,moon phase", `1:9 note heading-unknown ""`},
 		{"country,status,label,kind,slope", `1:9 note heading-unknown ""; 1:16 note heading-unknown ""; 1:22 note heading-unknown ""; 1:27 note heading-unknown ""`},
-		{"country,colector no,minimumElevationMeters", `1:9 warning heading-unknown "recordNumber"; 1:21 warning heading-unknown "minimumElevationInMeters"`},
+		{"country,collection nunber,minimumElevationMeters", `1:9 warning heading-unknown "recordNumber"; 1:27 warning heading-unknown "minimumElevationInMeters"`},
 		{"country,Famlia,Habitta", `1:9 warning heading-unknown "family"; 1:16 warning heading-unknown "habitat"`},
 		{"country,x1,x1", `1:9 note heading-unknown ""`},
 		{"country,collector,recordedBy", `1:19 note heading-doubled ""`},

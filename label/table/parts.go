@@ -70,7 +70,7 @@ func readPiece(heading string) (piece, bool) {
 			switch name {
 			case "latitude", "longitude":
 				return piece{axis: name}
-			case "degrees", "minutes", "seconds", "hemisphere":
+			case "degrees", "minutes", "seconds", "hemisphere", "decimal":
 				p.part = name
 			case "northsouth":
 				return piece{axis: "latitude", part: "hemisphere"}
@@ -101,9 +101,16 @@ func readPiece(heading string) (piece, bool) {
 		return found, true
 	}
 	// An axis and a part in one word, either first.
+	cuts := map[int]bool{}
+	at := 0
+	words := wordPart.FindAllString(heading, -1)
+	for _, w := range words {
+		at += len(headingKey(w))
+		cuts[at] = true
+	}
 	for i := range key {
-		if i == 0 {
-			continue
+		if i == 0 || len(words) > 1 && !cuts[i] {
+			continue // "Longitude W" is no "longitud EW"
 		}
 		a, b := of(key[:i]), of(key[i:])
 		if b.axis != "" && b.part == "" && a.axis == "" {
@@ -154,6 +161,10 @@ func (r *resolver) degrees() {
 	axis, last := "", -2
 	for i := range r.columns {
 		p, ok := readPiece(r.columns[i].Heading)
+		if p.part == "decimal" {
+			p.part = "" // the axis in decimals
+			ok = p.axis != ""
+		}
 		known := r.read[i].meaning != nil
 		key := headingKey(r.columns[i].Heading)
 		for a, s := range map[string]string{"latitude": "lat", "longitude": "lon"} {

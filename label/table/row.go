@@ -197,7 +197,7 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 			filled++
 			r.Empty = false
 		}
-		if f.kinds&(isHigh|isControl) != 0 || f.stray || f.malformed || f.unclosed || f.blanks {
+		if f.kinds&(isHigh|isControl|isCode) != 0 || f.stray || f.malformed || f.unclosed || f.blanks {
 			r.examine(i, l, f)
 		}
 	}
@@ -243,7 +243,12 @@ func (r *Row) examine(i int, l *lexer, f *field) {
 	case f.stray:
 		r.say(i, ruleQuote, label.Note, "", "the cell holds a quote but is not enclosed in quotes: the quote is read as a letter")
 	}
-	if f.kinds&(isHigh|isControl) == 0 {
+	switch {
+	case f.kinds&(isHigh|isControl) != 0:
+	case f.kinds&isCode != 0:
+		escapes(c.Text, func(rule *Rule, suggest, message string) { r.say(i, rule, rule.Severity, suggest, "%s", message) })
+		return
+	default:
 		return
 	}
 	lost := r.undecodable(i, l, f)

@@ -19,7 +19,8 @@ func Rules() []Rule {
 	all := []*Rule{ruleEmpty, ruleNoHeading, ruleEncoding, ruleDelimiter,
 		ruleHeadingUnknown, ruleHeadingDoubled, ruleHeadingEmpty, ruleHeadingUnit, ruleHeadingReading, ruleHeadingRemark,
 		ruleTitle, ruleSecond, ruleCode, ruleAside, ruleRagged, ruleShifted, ruleQuote, ruleUnclosed,
-		ruleUndecodable, ruleReplacement, ruleMojibake, ruleControl, rulePrivate, ruleInvisible, ruleArchive, ruleWorksheet}
+		ruleUndecodable, ruleReplacement, ruleMojibake, ruleControl, rulePrivate, ruleInvisible,
+		ruleEntity, ruleAccent, ruleLookalike, ruleLigature, ruleArchive, ruleWorksheet}
 	out := make([]Rule, len(all))
 	for i, r := range all {
 		out[i] = *r
@@ -55,7 +56,7 @@ var (
 	ruleHeadingReading = &Rule{"heading-reading", "a heading has two meanings or its column is passed over for another", noSource, label.Note,
 		"Art;Sammler;Datum\nErica arborea L.;;\n", "Art;Sammler;Sammeldatum\nErica arborea L.;;\n"}
 	ruleHeadingRemark = &Rule{"heading-remark", "brackets in a heading say something that is not used", noSource, label.Note,
-		"country,lat (WGS84)\nPortugal,41.7157\n", "country,lat,geodeticDatum\nPortugal,41.7157,WGS84\n"}
+		"country,lat (of the plot)\nPortugal,41.7157\n", "country,lat,geodeticDatum\nPortugal,41.7157,WGS84\n"}
 
 	ruleTitle = &Rule{"table-title", "rows stand above the headings", noSource, label.Note,
 		"Plants of the spring trip\ncountry,locality,habitat\nPortugal,Lindoso,\n", "country,locality,habitat\nPortugal,Lindoso,\n"}
@@ -74,9 +75,9 @@ var (
 	ruleUnclosed = &Rule{"cell-unclosed", "a quote opens a cell and nothing closes it", "RFC 4180 section 2.5", label.Error,
 		"country,locality\nPortugal,\"Lindoso\n", "country,locality\nPortugal,\"Lindoso\"\n"}
 
-	ruleUndecodable = &Rule{"text-encoding", "bytes stand for no character in the table's encoding", "The Unicode Standard, section 3.9", label.Error,
+	ruleUndecodable = &Rule{"text-encoding", "bytes stand for no character, or the table is in an encoding that nobody named", "The Unicode Standard, section 3.9", label.Error,
 		"country,locality\nPortugal,Ger\xeas\n", "country,locality\nPortugal,Gerês\n"}
-	ruleReplacement = &Rule{"text-replacement", "a character was lost before and U+FFFD stands in its place", "The Unicode Standard, section 23.8", label.Error,
+	ruleReplacement = &Rule{"text-replacement", "a character was lost before and U+FFFD, or a ? within a word, stands in its place", "The Unicode Standard, section 23.8", label.Error,
 		"country,locality\nPortugal,Ger\ufffds\n", "country,locality\nPortugal,Gerês\n"}
 	ruleMojibake = &Rule{"text-mojibake", "text was read in the wrong encoding and saved so", noSource, label.Error,
 		"country,locality\nPortugal,GerÃªs\n", "country,locality\nPortugal,IRMÃ’S\n"}
@@ -88,5 +89,14 @@ var (
 		"country,locality\nPortugal,Lin\u00addoso\u200b\n", "country,locality\nPortugal,Lindoso\n"}
 
 	ruleWorksheet = &Rule{"worksheet", "a workbook has what a table of text has not: other worksheets, hidden rows, merged cells, formulas without a result", noSource, label.Warning, "", ""}
-	ruleArchive   = &Rule{"archive-description", "a Darwin Core archive and its meta.xml do not fit together", "Darwin Core text guide", label.Warning, "", ""}
+	ruleEntity    = &Rule{"text-code", "characters stand as the codes of a web page or a program", "HTML Living Standard, section 13.1.4; ECMA-376 part 1, section 22.9.2.19", label.Error,
+		"country,locality\nPortugal,S&atilde;o Bento\n", "country,locality\nPortugal,São Bento\n"}
+	ruleAccent = &Rule{"text-accent", "an accent stands beside its letter or without one", "The Unicode Standard, section 7.9", label.Error,
+		"country,locality\nPortugal,Sa˜o Bento\n", "country,locality\nPortugal,Sa\u0303o Bento\n"}
+	ruleLookalike = &Rule{"text-lookalike", "a word holds letters of another script that look like its own", "Unicode Technical Standard 39, section 5", label.Warning,
+		"country,locality\nPortugal,Lindоso\n", "country,locality\nPortugal,Lindoso\n"}
+	ruleLigature = &Rule{"text-ligature", "a cell holds ligatures, or letters of a formula's font, as characters of their own", "Unicode Standard Annex 15, section 1.1", label.Warning,
+		"country,habitat\nPortugal,near a waterﬁeld\n", "country,habitat\nPortugal,near a field\n"}
+
+	ruleArchive = &Rule{"archive-description", "a Darwin Core archive and its meta.xml do not fit together", "Darwin Core text guide", label.Warning, "", ""}
 )

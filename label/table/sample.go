@@ -2,6 +2,7 @@ package table
 
 import (
 	"errors"
+	"fmt"
 	"regexp"
 	"strings"
 
@@ -256,7 +257,8 @@ func (t *Table) readHeading() error {
 		t.mapTerms()
 		return nil
 	}
-	found := resolve(t.columns)
+	r := resolved(t.columns)
+	found := r.findings
 	if looksLikeData(t.columns) {
 		// What is to be said of single headings would only hide it.
 		t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(cells[0].Text, 40))
@@ -265,6 +267,8 @@ func (t *Table) readHeading() error {
 	}
 	t.saySecond(under, rows)
 	t.findings = append(t.findings, found...)
+	t.byCells(r, rows[1+t.under:])
+	t.constants(r, rows[1+t.under:])
 	t.mapTerms()
 	t.profile(rows[1+t.under:], whole)
 	return nil
@@ -351,4 +355,96 @@ func (t *Table) findComma() error {
 			commas[best.at].name, commas[second.at].name)
 	}
 	return nil
+}
+
+// constants adds columns for what headings say of every record: the datum of
+// "Lat (WGS84)" and the side of "Longitude W".
+func (t *Table) constants(r *resolver, rows []*Row) {
+	has := func(term string) bool { _, ok := r.taken[term]; return ok }
+	datum, at := "", -1
+	for i := range t.columns[:t.width] {
+		if d := r.read[i].datum; d != "" && at < 0 {
+			datum, at = d, i
+		} else if d != "" && !strings.EqualFold(d, datum) {
+			datum = "" // two of them tell none
+		}
+	}
+	if datum != "" && !has("geodeticDatum") && !has("verbatimSRS") {
+		t.constant("geodeticDatum", datum, at, "says the datum: %s is read as the geodeticDatum of every record", datum)
+	}
+	for i := range t.columns[:t.width] {
+		side := r.read[i].side
+		term := map[string]string{"N": "latitudeHemisphere", "S": "latitudeHemisphere", "E": "longitudeHemisphere", "W": "longitudeHemisphere"}[side]
+		if side == "" || has(term) {
+			continue
+		}
+		signed, bare := 0, 0
+		for _, row := range rows {
+			if i < len(row.Cells) && bareNumber.MatchString(strings.TrimSpace(row.Cells[i].Text)) {
+				if strings.ContainsAny(row.Cells[i].Text, "-−") {
+					signed++
+				} else {
+					bare++
+				}
+			}
+		}
+		switch {
+		case bare == 0 || (side == "N" || side == "E") && signed == 0:
+		case signed == 0:
+			t.constant(term, side, i, "says %s: figures without a sign are read so", side)
+		default:
+			c := &t.columns[i]
+			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Warning,
+				Message: fmt.Sprintf("heading %q says %s, but some figures below it have a minus and others none: south and west have one, north and east none", c.Heading, side)})
+		}
+	}
+}
+
+// constant adds a column that has the same text in every record.
+func (t *Table) constant(term, text string, from int, format string, args ...any) {
+	c := t.columns[from]
+	t.columns = append(t.columns, Column{Heading: c.Heading, Term: term, Known: true, Index: len(t.columns), Origin: c.Origin, from: -1, value: text})
+	t.mapped = true
+	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("heading %q ", c.Heading) + fmt.Sprintf(format, args...)})
+}
+
+var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|lecto|isolecto|neo|epi|syn|topo|para?lecto|isosyn)?-?typ(e|us|o)\b|(holo|iso|para|lecto|neo|epi|syn)typ)`)
+
+// byCells settles the terms of two headings that are terms' names, but mean
+// something else in the tables of collectors: "Type" is no type of resource
+// where the cells say holotype, and "Field number" is the collector's number
+// where no other column has it (Darwin Core's fieldNumber names an event).
+func (t *Table) byCells(r *resolver, rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		_, numbered := r.taken["recordNumber"]
+		_, typed := r.taken["typeStatus"]
+		switch {
+		case c.Term == "fieldNumber" && !numbered && !strings.Contains(c.Heading, "fieldNumber"):
+			c.Term = "recordNumber"
+		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
+			c.Term = "typeStatus"
+		default:
+			continue
+		}
+		r.taken[c.Term] = i
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
+	}
+}
+
+// all reports whether the filled cells of a column all are of a kind, and there
+// are some.
+func all(rows []*Row, column int, is func(string) bool) bool {
+	n := 0
+	for _, r := range rows {
+		if column >= len(r.Cells) || isBlank(r.Cells[column].Text) {
+			continue
+		}
+		if n++; !is(strings.TrimSpace(r.Cells[column].Text)) {
+			return false
+		}
+	}
+	return n > 0
 }

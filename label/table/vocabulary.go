@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -61,12 +63,15 @@ type meaning struct {
 // words are the meanings of headings by their key.
 type words struct {
 	meanings map[string]*meaning
+	// loose are the meanings of plain words by looseKey; nil where two words
+	// that differ in meaning have one.
+	loose map[string]*meaning
 	// names are the terms a suggestion may name, by key.
 	names map[string]string
 }
 
 var vocabulary = sync.OnceValue(func() *words {
-	v := &words{meanings: map[string]*meaning{}, names: map[string]string{}}
+	v := &words{meanings: map[string]*meaning{}, loose: map[string]*meaning{}, names: map[string]string{}}
 	var terms []termEntry
 	var plain []wordsEntry
 	must(decodeEmbedded("terms.csv", termsCSV, &terms))
@@ -93,6 +98,7 @@ var vocabulary = sync.OnceValue(func() *words {
 	for _, p := range plain {
 		for w := range strings.SplitSeq(p.Words, " | ") {
 			key := headingKey(w)
+			defer v.loosen(w, key) // when all are known
 			if m, ok := v.meanings[key]; !ok {
 				v.meanings[key] = &meaning{terms: strings.Split(p.Term, "|"), plain: true, language: p.Language, unit: p.Unit}
 				if v.meanings[key].terms[0] != "collectorAndNumber" { // which nobody means by a slip
@@ -112,6 +118,48 @@ var vocabulary = sync.OnceValue(func() *words {
 	}
 	return v
 })
+
+// loosen notes the loose form of a plain word.
+func (v *words) loosen(word, key string) {
+	m := v.meanings[key]
+	if m.terms[0] == "copies" || m.terms[0] == "preparations" {
+		return // a label or a sheet is not what labels and sheets are
+	}
+	loose := looseKey(word)
+	if old, ok := v.loose[loose]; ok && (old == nil || old.terms[0] != m.terms[0] || old.unit != m.unit) {
+		m = nil
+	}
+	v.loose[loose] = m
+}
+
+// wordPart is a word of a heading, a number or a sign for one.
+var wordPart = regexp.MustCompile(`\p{Lu}?\p{Ll}+|\p{L}+|\d+|#`)
+
+// numberWords stand for "number", fillWords for nothing.
+var (
+	numberWords = wordSet("no. | nº | n° | nr. | num. | núm. | n. | number | número | numéro | numero | numer | nummer | номер | #")
+	fillWords   = wordSet("de | da | do | del | la | der | des | du | di | of | the | le | el")
+)
+
+// looseKey is what a heading's words have in common in any order, with one word
+// for "number", without articles and the plural's s: "Nº de coleta" and
+// "Num. coleta" have one, so have "Date of gathering" and "Gathering date".
+func looseKey(s string) string {
+	var parts []string
+	for _, w := range wordPart.FindAllString(norm.NFKC.String(strings.NewReplacer("Nº", "no", "nº", "no", "N°", "no", "n°", "no", "№", "no").Replace(s)), -1) {
+		switch key := headingKey(w); {
+		case numberWords[key]:
+			parts = append(parts, "no")
+		case fillWords[key]:
+		case len(key) > 3:
+			parts = append(parts, strings.TrimSuffix(key, "s")) // the plural
+		default:
+			parts = append(parts, key)
+		}
+	}
+	slices.Sort(parts)
+	return strings.Join(parts, "|")
+}
 
 // A Word is a heading that stands for a term.
 type Word struct {

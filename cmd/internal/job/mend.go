@@ -83,8 +83,8 @@ func repairsOf(row *table.Row, amend func(*table.Row) []bdq.Amendment) []Repair 
 	}
 	var all []Repair
 	for col, cell := range row.Cells {
-		if row.Column(row.Term(col)) != col {
-			continue // another column has the term
+		if row.Column(row.Term(col)) != col || cell.Line == 0 {
+			continue // another column has the term, or no cell of the file has it
 		}
 		if a, ok := byTest[col]; ok {
 			all = append(all, Repair{row.Origin(a.Term), a.Test, cell.Text, a.To})
