@@ -217,10 +217,22 @@ var findingCases = []struct {
 		`error elevation-thousands: minimumElevationInMeters "1.200": can be thousands or a decimal point: write it without the point (did you mean "1200 or 1.2"?)`,
 	}},
 	{[]string{"preparations", "sheet | pakcet: capsules"}, []string{
-		`error preparations: preparations "sheet | pakcet: capsules": "pakcet: capsules" is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it (did you mean "sheet | packet: capsules"?)`,
+		`warning preparations-unknown: preparations "sheet | pakcet: capsules": "pakcet: capsules" is taken for a misspelt "packet" (did you mean "sheet | packet: capsules"?)`,
 	}},
-	{[]string{"preparations", "PreservedSpecimen"}, []string{
-		`error preparations: preparations "PreservedSpecimen": is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it`,
+	{[]string{"preparations", "sheet | leaf rubbing"}, []string{
+		`warning preparations-unknown: preparations "sheet | leaf rubbing": "leaf rubbing" is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar`,
+	}},
+	{[]string{"preparations", "sheet | skull | rubbing"}, []string{
+		`warning preparations-unknown: preparations "sheet | skull | rubbing": "skull" and "rubbing" are no parts that get labels of their own: they are named on the label as they are written; parts with labels are sheet, packet, box and jar`,
+	}},
+	{[]string{"preparations", "Photograph"}, []string{
+		`warning preparations-unknown: preparations "Photograph": names no sheet, packet, box or jar: one sheet label is printed, which names this; write "sheet" beside it if there is one`,
+	}},
+	{[]string{"preparations", "2 dup."}, []string{
+		`error preparations: preparations "2 dup.": counts duplicates, which are no parts of this specimen: name the herbaria in duplicatesTo, and here the sheets`,
+	}},
+	{[]string{"preparations", "2-3 sheets"}, []string{
+		`error preparations: preparations "2-3 sheets": does not say how many there are: write one number`,
 	}},
 	{[]string{"preparations", "packet: 2"}, []string{
 		`error preparations: preparations "packet: 2": has a number for its contents: put the count first and say what is inside (did you mean "2 packets"?)`,

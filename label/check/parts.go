@@ -42,6 +42,29 @@ func copiesRule(c *Context) {
 	c.Reportf("copies", "not a number: write how many labels to print, 1 to %d", MaxCopies)
 }
 
+// partsUnknown says what was made of parts that are not known, in one finding a
+// cell.
+func partsUnknown(c *Context) {
+	if len(c.partDoubts) == 0 {
+		return
+	}
+	text := c.Text("preparations")
+	why, suggest := reason(c.partDoubts[0], text), c.partDoubts[0].Suggest
+	if n := len(c.partDoubts); n > 1 {
+		var pieces []string
+		for _, d := range c.partDoubts {
+			if d.Suggest != "" {
+				why, suggest = reason(d, text), d.Suggest
+			}
+			pieces = append(pieces, strconv.Quote(d.Piece))
+		}
+		if suggest == "" {
+			why = strings.Join(pieces, " and ") + " are no parts that get labels of their own: they are named on the label as they are written; parts with labels are sheet, packet, box and jar"
+		}
+	}
+	c.Suggest("preparations", why, suggest)
+}
+
 // splitCodes parts codes at signs and blanks.
 func splitCodes(text string) []string {
 	return strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("|,;/&+", r) })

@@ -57,105 +57,190 @@ func (e *PartError) Error() string {
 	return fmt.Sprintf("%q %s", e.Piece, e.Why)
 }
 
-// partWords are the words for parts that labels of the trade use, by
-// language: English, Portuguese, Spanish, French, German. Common practice, no
-// source. The first of each kind is the one messages name.
-var partWords = []struct {
-	kind  PreparationKind
-	words []string
-}{
-	{Sheet, []string{"sheet", "herbarium sheet", "mounted sheet", "pressed sheet", "pressed specimen", "voucher", "voucher sheet",
-		"exsiccata", "folha", "exsicata", "pliego", "hoja", "exsicado", "planche", "part d'herbier", "bogen", "herbarbogen", "beleg"}},
-	{Packet, []string{"packet", "envelope", "pocket", "fragment packet", "pacote", "sobre", "sachet", "pochette", "enveloppe",
-		"kapsel", "tüte", "umschlag"}},
-	{Box, []string{"box", "carton", "caixa", "caja", "boîte", "boite", "schachtel", "karton"}},
-	{Jar, []string{"jar", "bottle", "vial", "frasco", "bocal", "flacon", "glas"}},
-	{Other, []string{"other", "slide", "microscope slide", "pollen slide", "tissue", "silica", "silica gel", "dna", "dna extract", "photo", "photograph",
-		"drawing", "seed", "seeds", "wood", "wood sample", "spirit", "living plant", "cutting"}},
-}
-
-// partKind finds the kind by word, in lower case, singular or plural.
-var partKind = func() map[string]PreparationKind {
-	m := map[string]PreparationKind{}
-	for _, k := range partWords {
-		for _, w := range k.words {
-			m[w] = k.kind
-			m[plural(w)] = k.kind
-		}
-	}
-	for w, k := range map[string]PreparationKind{ // irregular plurals
-		"pliegos": Sheet, "bögen": Sheet, "herbarbögen": Sheet, "belege": Sheet, "exsiccatae": Sheet, "parts d'herbier": Sheet,
-		"kapseln": Packet, "tüten": Packet, "umschläge": Packet, "schachteln": Box, "gläser": Jar, "bocaux": Jar,
-	} {
-		m[w] = k
-	}
-	return m
-}()
-
-// plural is the regular plural of English, Portuguese, Spanish and French.
-func plural(w string) string {
-	switch {
-	case strings.HasSuffix(w, "s"):
-		return w
-	case strings.HasSuffix(w, "x"):
-		return w + "es"
-	case strings.HasSuffix(w, "y"):
-		return strings.TrimSuffix(w, "y") + "ies"
-	}
-	return w + "s"
-}
-
-// ParsePreparations reads the parts of a specimen: pieces parted by "|"
-// (by ";" where there is no "|"), each a word for the kind, perhaps a count, perhaps a colon and the
-// contents.
+// ParsePreparations reads the parts of a specimen: pieces parted by "|" (by
+// ";" where there is no "|", by "," "+" "&" or a word for "and" where the pieces
+// begin with a count or a known kind), each a word for the kind, perhaps a
+// count, perhaps a colon and the contents.
 //
 //	sheet | sheet | packet: capsules | box: cone
 //	2 sheets | packet: seeds, loose flowers
+//	2 sheets + cone in box
 //	sheet 1 of 2 | packet: capsules
 //
 // The last is a specimen whose sheets have a record each: the table says that
-// they are one. An empty text is one sheet. The error is a *PartError that names
-// the piece.
+// they are one. An empty text is one sheet.
+//
+// What is no known kind is named on the label as it is written and gets no
+// label of its own (Other); so do a photograph, a slide, a sample of tissue. Where
+// nothing else is named the specimen has one sheet label all the same, which
+// says so: somebody printed it for a thing that needs one. ReadPreparations says
+// what was taken so. The error is a *PartError that names the piece: a count
+// that contradicts itself, or of which nobody knows what it counts, would print
+// a wrong number of labels.
 func ParsePreparations(text string) ([]Preparation, error) {
+	parts, _, err := ReadPreparations(text)
+	return parts, err
+}
+
+// ReadPreparations is ParsePreparations that also tells what a reader of the
+// label should know: pieces that are no known kind, with the kind they are
+// near, and that no piece gets a label of its own.
+func ReadPreparations(text string) (parts []Preparation, doubts []*PartError, err error) {
 	if strings.TrimSpace(text) == "" {
-		return []Preparation{{Kind: Sheet, Word: "sheet", N: 1, Of: 1}}, nil
+		return []Preparation{{Kind: Sheet, Word: "sheet", N: 1, Of: 1}}, nil, nil
 	}
-	var parts []Preparation
-	sign, join := ";", "; "
-	if strings.Contains(text, "|") {
-		sign, join = "|", " | " // and a semicolon parts the contents of a packet
+	pieces, join := splitParts(text)
+	whole := func(i int, with string) string { // the text with one piece mended
+		all := slices.Clone(pieces)
+		all[i] = with
+		for j := range all {
+			all[j] = strings.TrimSpace(all[j])
+		}
+		return strings.Join(slices.DeleteFunc(all, func(s string) bool { return s == "" }), join)
 	}
-	pieces := strings.Split(text, sign)
+	var how []int // parts that say only how a sheet is kept
 	for i, piece := range pieces {
-		if piece = strings.Trim(piece, " \t\r\n\u00a0;"); piece == "" {
+		if piece = strings.Trim(piece, " \t\r\n\u00a0;,"); piece == "" {
 			continue // a separator too many hides nothing
 		}
-		p, n, err := parsePart(piece)
+		p, n, doubt, err := parsePart(piece)
 		if err != nil {
-			pe := err.(*PartError)
-			if pe.Suggest != "" { // of the piece; made whole here
-				pieces[i] = pe.Suggest
-				for j := range pieces {
-					pieces[j] = strings.TrimSpace(pieces[j])
-				}
-				pe.Suggest = strings.Join(slices.DeleteFunc(pieces, func(s string) bool { return s == "" }), join)
+			if err.Suggest != "" { // of the piece; made whole here
+				err.Suggest = whole(i, err.Suggest)
 			}
-			return nil, pe
+			return nil, nil, err
+		}
+		if doubt != nil {
+			if doubt.Suggest != "" {
+				doubt.Suggest = whole(i, doubt.Suggest)
+			}
+			doubts = append(doubts, doubt)
 		}
 		if len(parts)+n > MaxParts {
-			return nil, &PartError{Why: fmt.Sprintf("more than %d parts for one specimen: check the count", MaxParts)}
+			return nil, nil, &PartError{Why: fmt.Sprintf("more than %d parts for one specimen: check the count", MaxParts)}
+		}
+		if p.Kind == Sheet && n == 1 && !p.Elsewhere && p.Contents == "" && (piece[0] < '0' || piece[0] > '9') && saysHow(p.Word) {
+			how = append(how, len(parts))
 		}
 		for range n {
 			parts = append(parts, p)
 		}
 	}
+	parts = withoutHow(parts, how)
 	if len(parts) == 0 {
-		return nil, &PartError{Why: `no part is named: write "sheet", or leave the cell empty for one sheet`}
+		return nil, nil, &PartError{Why: `no part is named: write "sheet", or leave the cell empty for one sheet`}
 	}
 	if err := countParts(parts); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return parts, nil
+	if len(doubts) == 0 && !slices.ContainsFunc(parts, func(p Preparation) bool { return p.Kind != Other }) {
+		doubts = append(doubts, &PartError{Why: `names no sheet, packet, box or jar: one sheet label is printed, which names this; write "sheet" beside it if there is one`})
+	}
+	return parts, doubts, nil
+}
+
+// withoutHow leaves out parts that say once more of a sheet how it is kept,
+// where another word names it.
+func withoutHow(parts []Preparation, how []int) []Preparation {
+	for _, i := range slices.Backward(how) {
+		word := foldPart(parts[i].Word)
+		if slices.ContainsFunc(parts, func(p Preparation) bool { return p.Kind == Sheet && foldPart(p.Word) != word }) {
+			parts = slices.Delete(parts, i, i+1)
+		}
+	}
+	return parts
+}
+
+// splitParts cuts a text into pieces and says what joins them again.
+func splitParts(text string) (pieces []string, join string) {
+	if strings.Contains(text, "|") {
+		return strings.Split(text, "|"), " | " // and a semicolon parts the contents of a packet
+	}
+	if strings.Contains(text, ";") {
+		return strings.Split(text, ";"), "; "
+	}
+	signs := append([]string{",", "+", "&", " / ", "/"}, joinWords...)
+	pieces = []string{text}
+	for changed := true; changed; {
+		changed = false
+		for i := 0; i < len(pieces) && !changed; i++ {
+			for _, sign := range signs {
+				if a, b, ok := cutParts(pieces[i], sign, len(pieces) > 1); ok {
+					pieces = slices.Insert(pieces, i+1, b)
+					pieces[i] = a
+					changed = true
+					break
+				}
+			}
+		}
+	}
+	return pieces, " | "
+}
+
+// cutParts cuts a piece at the first sign, outside of brackets, whose left side
+// begins with a count or a known kind and whose right side does; the right may
+// be anything where the left has a count or has labels and no contents.
+func cutParts(text, sign string, cut bool) (a, b string, ok bool) {
+	if _, known := partKind[foldPart(text)]; known {
+		return "", "", false // pressed and dried
+	}
+	depth := 0
+	for i := 0; i+len(sign) <= len(text); i++ {
+		switch text[i] {
+		case '(', '[':
+			depth++
+		case ')', ']':
+			depth--
+		}
+		if depth > 0 || !strings.EqualFold(text[i:i+len(sign)], sign) || sign == "/" && aroundFigures(text, i) {
+			continue
+		}
+		a, b = strings.TrimSpace(text[:i]), strings.TrimSpace(text[i+len(sign):])
+		if a == "" || b == "" {
+			continue
+		}
+		left, right := begins(a), begins(b)
+		strict := strings.TrimSpace(sign) != sign || sign == "/" // words, and strokes, join other things too
+		switch {
+		case left == "" || left == Other && right == Other && strings.Contains(a, ":"):
+			continue
+		case right == "" && (strict || strings.Contains(a, ":") || left == Other):
+			continue
+		case right == Other && (strings.Contains(a, ":") || holds(sign)):
+			continue
+		}
+		return a, b, true
+	}
+	return "", "", false
+}
+
+// holds reports whether a joining word may also stand before contents: packet
+// with seeds.
+func holds(sign string) bool { return slices.Contains(holdsWords, sign) }
+
+func aroundFigures(s string, i int) bool {
+	digit := func(j int) bool { return j >= 0 && j < len(s) && s[j] >= '0' && s[j] <= '9' }
+	return digit(i-1) && digit(i+1) || i > 0 && s[i-1] == 'w' // sheet 1/2, w/ seeds
+}
+
+// begins returns the kind that a piece begins with; Sheet for a count whose word
+// is not known, "" if it begins with neither.
+func begins(piece string) PreparationKind {
+	head, _, _ := strings.Cut(piece, ":")
+	word, _, counted := cutCount(strings.TrimSpace(head))
+	if k, _, _, ok := kindOf(word); ok {
+		return k
+	}
+	if counted && word != "" {
+		return Sheet
+	}
+	first := strings.Fields(word)
+	for n := min(3, len(first)); n > 0; n-- {
+		if k, ok := partKind[foldPart(strings.Join(first[:n], " "))]; ok {
+			return k
+		}
+	}
+	return ""
 }
 
 // countParts fills in which of how many each part is.
@@ -203,44 +288,113 @@ func cutWhich(head string) (word string, n, of int, ok bool) {
 	return m[1], n, of, true
 }
 
-// parsePart reads one piece and says how many times it stands for.
-func parsePart(piece string) (p Preparation, n int, err error) {
+// someCount is a count that is two, or a guess: 2-3 sheets, 2? sheets, ca. 4
+// packets.
+var someCount = regexp.MustCompile(`(?i)^(?:[0-9]+\s*(?:(?:-|–|to|or|/)\s*[0-9]+\s+|[?+]\s*)|(?:ca?\.?|about|circa|ca)\s*[0-9]+\s+|\?\s*)(.+)$`)
+
+// parsePart reads one piece and says how many times it stands for. What is said
+// of a piece that can be read all the same comes as a doubt.
+func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
 	head, contents, _ := strings.Cut(piece, ":")
 	p.Contents = strings.Join(strings.Fields(contents), " ")
-	word, which, of, told := cutWhich(strings.Join(strings.Fields(head), " "))
+	head = strings.Join(strings.Fields(head), " ")
+	word, which, of, told := cutWhich(head)
 	counted := false
 	if n = 1; !told {
 		word, n, counted = cutCount(word)
+		if first, rest, ok := strings.Cut(word, " "); ok && !counted {
+			if many := numberWords[strings.ToLower(first)]; many != 0 {
+				word, n, counted = rest, many, true
+			}
+		}
+	}
+	if m := someCount.FindStringSubmatch(head); m != nil || n < 0 {
+		rest := word
+		if m != nil {
+			rest = m[1]
+		}
+		if k, _, _, ok := kindOf(rest); ok && k != Other {
+			return p, 0, nil, &PartError{Piece: piece, Why: "does not say how many there are: write one number"}
+		}
+		n = 1
+	}
+	if word == "" && head == "1" && p.Contents == "" {
+		return Preparation{Kind: Sheet, Word: "1"}, 1, nil, nil
 	}
 	if word == "" {
-		return p, 0, &PartError{Piece: piece, Why: `does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`}
+		e := &PartError{Piece: piece, Why: `does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`}
+		if counted && p.Contents == "" && n > 1 && n <= MaxParts {
+			e.Suggest = fmt.Sprintf("%d sheets", n)
+		}
+		return p, 0, nil, e
+	}
+	if duplicateWord[foldPart(word)] {
+		return p, 0, nil, &PartError{Piece: piece, Why: `counts duplicates, which are no parts of this specimen: name the herbaria in duplicatesTo, and here the sheets`}
 	}
 	if c, err := strconv.Atoi(p.Contents); err == nil && !counted {
 		if c != 1 {
 			word = plural(word)
 		}
-		return p, 0, &PartError{Piece: piece, Why: "has a number for its contents: put the count first and say what is inside",
+		return p, 0, nil, &PartError{Piece: piece, Why: "has a number for its contents: put the count first and say what is inside",
 			Suggest: fmt.Sprintf("%d %s", c, word)}
+	}
+	kind, name, inside, known := kindOf(word)
+	if !known {
+		if near := nearPart(word); near != "" {
+			kind, name = partKind[near], word
+			doubt = &PartError{Piece: piece, Why: fmt.Sprintf("is taken for a misspelt %q", near), Suggest: strings.Replace(piece, word, near, 1)}
+		} else {
+			doubt = &PartError{Piece: piece, Why: "is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar"}
+			return Preparation{Kind: Other, Word: head, Contents: p.Contents}, 1, doubt, nil
+		}
 	}
 	if told {
 		if of < 1 || of > MaxParts || which < 1 || which > of {
-			return p, 0, &PartError{Piece: piece, Why: fmt.Sprintf(`is no part: write "%s 1 of 2", the first figure not above the second, which is at most %d`, word, MaxParts)}
+			return p, 0, nil, &PartError{Piece: piece, Why: fmt.Sprintf(`is no part: write "%s 1 of 2", the first figure not above the second, which is at most %d`, word, MaxParts)}
 		}
 		p.N, p.Of, p.Elsewhere = which, of, true
 	}
-	if n < 1 || n > MaxParts {
-		return p, 0, &PartError{Piece: piece, Why: fmt.Sprintf("has a count that is not from 1 to %d", MaxParts)}
+	p.Kind, p.Word = kind, name
+	if p.Contents == "" {
+		p.Contents = inside
+	} else if inside != "" {
+		p.Contents = inside + ": " + p.Contents
 	}
-	kind, ok := partKind[strings.ToLower(word)]
-	if !ok {
-		e := &PartError{Piece: piece, Why: "is no kind of part: write sheet, packet, box, jar or other, and after a colon what is in it"}
-		if near := nearest(strings.ToLower(word), partKind); near != "" {
-			e.Suggest = strings.Replace(piece, word, near, 1)
+	if kind == Other {
+		if counted { // three photographs are one thing to be named
+			p.Word, n = head, 1
 		}
-		return p, 0, e
+		return p, n, doubt, nil
 	}
-	p.Kind, p.Word = kind, word
-	return p, n, nil
+	if n < 1 || n > MaxParts {
+		return p, 0, nil, &PartError{Piece: piece, Why: fmt.Sprintf("has a count that is not from 1 to %d", MaxParts)}
+	}
+	return p, n, doubt, nil
+}
+
+// duplicateWord are words for duplicates, folded.
+var duplicateWord = map[string]bool{"dup": true, "dups": true, "dupl": true, "duplicate": true, "duplicates": true, "dupla": true, "duplicado": true, "duplicados": true, "duplicata": true,
+	"duplicatas": true, "duplicata(s)": true, "double": true, "doubles": true, "dublette": true, "dubletten": true, "duplicati": true, "duplicato": true}
+
+// nearPart returns the word for a part that a misspelt one was meant for, ""
+// if none is near.
+func nearPart(word string) string {
+	w := foldPart(word)
+	if n := utf8.RuneCountInString(w); n < 4 || strings.Contains(w, " ") && n < 9 {
+		return ""
+	}
+	near := nearest(w, partKind)
+	if near == "" {
+		return ""
+	}
+	allowed := 1
+	if utf8.RuneCountInString(w) >= 8 {
+		allowed = 2
+	}
+	if utf8.RuneCountInString(near) < 5 && near[0] != w[0] || distance(w, near) > allowed || partKind[near] == Other {
+		return ""
+	}
+	return near
 }
 
 // cutCount takes a count off a word: "2 sheets", "2 × sheet", "sheet x2",
@@ -254,7 +408,16 @@ func cutCount(s string) (word string, n int, counted bool) {
 		if err != nil {
 			n = 0
 		}
+		if strings.HasPrefix(rest, "-") || strings.HasPrefix(rest, "%") || strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, ".") {
+			return s, 1, false // 70 % spirit, 2-3 sheets
+		}
 		w := strings.TrimLeft(rest, " ×*")
+		if strings.HasPrefix(w, "%") {
+			return s, 1, false
+		}
+		if w, ok := strings.CutPrefix(w, "- "); ok {
+			return strings.TrimSpace(w), n, true
+		}
 		if x, ok := strings.CutPrefix(w, "x "); ok {
 			w = x
 		}
@@ -265,7 +428,7 @@ func cutCount(s string) (word string, n int, counted bool) {
 	if back > 0 {
 		word := body[:len(body)-back]
 		// "sheet x2" and "box2" differ: the x of box is part of its word.
-		if w := strings.TrimRight(word, " "); strings.HasSuffix(w, " x") || strings.HasSuffix(w, "×") || strings.HasSuffix(w, "*") || strings.HasSuffix(w, "(") || w != word {
+		if w := strings.TrimRight(word, " "); strings.HasSuffix(w, " x") || strings.HasSuffix(w, "×") || strings.HasSuffix(w, "*") || strings.HasSuffix(w, "(") && len(body) < len(s) || w != word && !strings.HasSuffix(w, "(") {
 			n, err := strconv.Atoi(body[len(body)-back:])
 			if err != nil {
 				n = 0
@@ -273,7 +436,7 @@ func cutCount(s string) (word string, n int, counted bool) {
 			if strings.HasSuffix(w, " x") {
 				w = w[:len(w)-2]
 			}
-			return trimCount(w), n, true
+			return strings.TrimRight(trimCount(w), " -–"), n, true
 		}
 	}
 	return s, 1, false

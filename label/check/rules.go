@@ -93,14 +93,21 @@ func partRules() []Rule {
 	return []Rule{
 		{
 			Name: "preparations", Severity: label.Error, Source: darwin + " (preparations); the words for parts: " + practice,
-			Doc:     "every piece of the preparations must be a known part, for each sheet, packet, box and jar gets its label",
+			Doc:     "a count of parts that contradicts itself, or that does not say what it counts: a wrong number of labels would be printed",
 			Terms:   []string{"preparations"},
-			Example: one("preparations", "sheet | pakcet: capsules"), Counterexample: one("preparations", "2 sheets | packet: capsules | box: cone"),
+			Example: one("preparations", "0 sheets"), Counterexample: one("preparations", "2 sheets | packet: capsules | box: cone"),
 			Row: func(c *Context) {
 				if pe, ok := c.PartsErr.(*PartError); ok {
 					c.Suggest("preparations", reason(pe, c.Text("preparations")), pe.Suggest)
 				}
 			},
+		},
+		{
+			Name: "preparations-unknown", Severity: label.Warning, Source: darwin + " (preparations); the words for parts: " + practice,
+			Doc:     "a part that is no sheet, packet, box or jar, nor another known one: it is named on the label and gets none of its own",
+			Terms:   []string{"preparations"},
+			Example: one("preparations", "sheet | pakcet: capsules"), Counterexample: one("preparations", "2 mounted sheets & 1 packet"),
+			Row: partsUnknown,
 		},
 		{
 			Name: "copies", Severity: label.Error, Source: practice,
