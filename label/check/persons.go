@@ -7,6 +7,10 @@ import (
 	"unicode/utf8"
 
 	"cornerslip/label"
+
+	"golang.org/x/text/runes"
+	"golang.org/x/text/transform"
+	"golang.org/x/text/unicode/norm"
 )
 
 // personTerms are the columns that hold persons.
@@ -158,4 +162,13 @@ func initialAlone(s string) string {
 func single(s string) bool {
 	r, n := utf8.DecodeRuneInString(s)
 	return unicode.IsUpper(r) && s[n:] == "."
+}
+
+// PlainLetters takes the accents off a text, to compare it with others.
+func PlainLetters(s string) string {
+	out, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), s)
+	if err != nil {
+		return s // cannot be, from memory to memory
+	}
+	return out
 }

@@ -86,6 +86,56 @@ var nameFaults = []plantedFault{
 			return s
 		})
 	}},
+	{"name-spelling", "a letter of the author", func(p *planting) bool {
+		w := strings.Fields(p.get("scientificName"))
+		last := strings.Trim(w[len(w)-1], "()")
+		return len(p.others("scientificName")) >= 3 && len(last) > 5 && len(w) > 2 && w[len(w)-2] != "subsp." && !p.has("scientificNameAuthorship") &&
+			p.set("scientificName", strings.Join(append(w[:len(w)-1], p.misspell(last)), " "))
+	}},
+	by("name-form", "half a pair of brackets", func(p *planting, s string) string { return strings.Replace(s, p.pick("(", ")"), "", 1) }, "scientificName"),
+	by("name-form", "a small genus", func(p *planting, s string) string { return strings.ToLower(s[:1]) + s[1:] }, "scientificName"),
+	by("name-form", "a sign at the end", func(p *planting, s string) string { return s + p.pick(",", ";", " -", " ×") }, "scientificName"),
+	by("name-form", "a figure in the epithet", func(p *planting, s string) string {
+		w := strings.Fields(s)
+		w[1] += p.pick("1", "2", "3")
+		return strings.Join(w, " ")
+	}, "scientificName"),
+	by("name-form", "a rank without epithet", func(p *planting, s string) string { return s + p.pick(" var.", " subsp.") }, "scientificName"),
+	by("name-capitals", "an epithet", func(p *planting, s string) string {
+		w := strings.Fields(s)
+		w[1] = strings.ToUpper(w[1][:1]) + w[1][1:]
+		return strings.Join(w, " ")
+	}, "scientificName"),
+	by("name-capitals", "all", func(p *planting, s string) string { return strings.ToUpper(s) }, "scientificName"),
+	by("name-capitals", "of the subspecies", func(p *planting, s string) string {
+		before, after, ok := strings.Cut(s, " subsp. ")
+		if !ok {
+			return s
+		}
+		return before + " subsp. " + strings.ToUpper(after[:1]) + after[1:]
+	}, "scientificName"),
+	by("person-form", "leg. before", func(p *planting, s string) string { return p.pick("leg. ", "Leg.: ", "coll. ") + s }, "recordedBy"),
+	by("person-form", "det. before", func(p *planting, s string) string { return p.pick("det. ", "Det.: ") + s }, "identifiedBy"),
+	{"person-form", "the number behind", func(p *planting) bool {
+		n := p.get("recordNumber")
+		return p.change("recordedBy", func(s string) string { return s + " " + strings.TrimPrefix(n, "LS-0") })
+	}},
+	by("person-form", "an initial left over", func(p *planting, s string) string { return s + ", " + p.pick("M.", "H.") + ", P. Ruiz" }, "recordedBy"),
+	{"person-spelling", "the accent lost", func(p *planting) bool {
+		return p.change("recordedBy", func(s string) string { return strings.Replace(s, "ã", "a", 1) })
+	}},
+	by("person-spelling", "a letter", func(p *planting, s string) string {
+		for _, w := range []string{"Almeida", "Coutinho", "Sarmento", "Brandão"} {
+			if strings.Contains(s, w) {
+				wrong := map[string]string{"Almeida": p.pick("Almieda", "Allmeida", "Ameida"), "Coutinho": p.pick("Cotinho", "Coutihno"), "Sarmento": p.pick("Sarmemto", "Samrento"), "Brandão": p.pick("Bandão", "Brandaõ")}[w]
+				return strings.Replace(s, w, wrong, 1)
+			}
+		}
+		return s
+	}, "recordedBy"),
+	by("person-spelling", "of who determined", func(p *planting, s string) string {
+		return strings.NewReplacer("Almeida", "Almedia", "Brandão", "Brandao", "Sarmento", "Sarmeno").Replace(s)
+	}, "identifiedBy"),
 	{"family-spelling", "a letter", func(p *planting) bool { return len(p.others("family")) >= 3 && p.change("family", p.misspell) }},
 	{"family-spelling", "an ending", func(p *planting) bool {
 		return len(p.others("family")) >= 3 && p.change("family", func(s string) string {

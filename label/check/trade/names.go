@@ -83,6 +83,9 @@ func (k *kept) species() bool {
 	return k.Genus != "" && k.Epithet != "" && !k.Formula && k.Qualifier == "" && k.Open == "" && !k.Indet && k.Cultivar == "" && !strings.HasSuffix(k.Genus, ".")
 }
 
+// words are genus and epithets.
+func (k *kept) words() [3]string { return [3]string{k.Genus, k.Epithet, k.Infraspecific} }
+
 // authored reports whether somebody is named after the lowest epithet, also
 // beyond words such as s.l.
 func (k *kept) authored() bool {
@@ -115,11 +118,15 @@ const usual = 5
 func (t *authorTable) End() []label.Finding {
 	var bare []*kept
 	authored := 0
+	full := map[[3]string]*kept{} // the commonest way in which a name has its author
 	for _, k := range t.names {
 		switch {
 		case !k.species():
 		case k.authored():
 			authored++
+			if was := full[k.words()]; was == nil || k.count > was.count || k.count == was.count && byFirst(k, was) < 0 {
+				full[k.words()] = k
+			}
 		// An autonym has no author of its own.
 		case !k.Autonym && !k.Hybrid && !slip(k.Infraspecific, k.Epithet, 2):
 			bare = append(bare, k)
@@ -131,7 +138,14 @@ func (t *authorTable) End() []label.Finding {
 	slices.SortFunc(bare, byFirst)
 	var all []label.Finding
 	for _, k := range bare {
-		all = append(all, k.finding(fmt.Sprintf("no author, while %s of the table have one: add it to the name or to scientificNameAuthorship", plural(authored, "other name")), ""))
+		suggest := ""
+		if as := full[k.words()]; as != nil {
+			suggest = as.text // with its authors in their own column, the same letters
+		}
+		if suggest == k.text {
+			suggest = ""
+		}
+		all = append(all, k.finding(fmt.Sprintf("no author, while %s of the table have one: add it to the name or to scientificNameAuthorship", plural(authored, "other name")), suggest))
 	}
 	return all
 }
@@ -165,7 +179,7 @@ func (t *spellingTable) End() []label.Finding {
 		byGenus[b.genus] = append(byGenus[b.genus], b)
 		byEpithet[b.epithet] = append(byEpithet[b.epithet], b)
 	}
-	all := t.almostAutonyms()
+	all := append(t.almostAutonyms(), t.authors()...)
 	for _, genus := range slices.Sorted(maps.Keys(byGenus)) {
 		all = append(all, misspelt(byGenus[genus], func(b *binomial) string { return b.epithet }, func(b, as *binomial) string {
 			return strings.Replace(b.first.text, b.epithet, as.epithet, 1)
@@ -189,6 +203,67 @@ func (t *spellingTable) almostAutonyms() []label.Finding {
 		}
 	}
 	return all
+}
+
+// authors are names whose author is a letter from the one that the same name has
+// in many more records.
+func (t *spellingTable) authors() []label.Finding {
+	same := map[[3]string][]*kept{}
+	for _, k := range t.names {
+		if k.species() && k.Authorship != "" {
+			same[k.words()] = append(same[k.words()], k)
+		}
+	}
+	var all []label.Finding
+	for _, list := range same {
+		slices.SortFunc(list, func(a, b *kept) int { return cmp.Or(cmp.Compare(b.count, a.count), byFirst(a, b)) })
+		for i, k := range list {
+			for _, as := range list[:i] {
+				if k.count > rare || as.count < max(common, 3*k.count) {
+					break
+				}
+				if otherAuthor(k.Authorship, as.Authorship) {
+					suggest := as.text
+					if suggest == k.text {
+						suggest = "" // the authors have a column of their own
+					}
+					all = append(all, k.finding(fmt.Sprintf("the author %q is spelt %q in %s of the table", k.Authorship, as.Authorship, plural(as.count, "record")), suggest))
+					break
+				}
+			}
+		}
+	}
+	slices.SortFunc(all, func(a, b label.Finding) int { return cmp.Compare(a.Row, b.Row) })
+	return all
+}
+
+// otherAuthor reports whether two texts name the same authors but for one letter or
+// its accents in one word. An abbreviation is no misspelling.
+func otherAuthor(a, b string) bool {
+	split := func(s string) []string {
+		return strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" .,()&:-", r) })
+	}
+	x, y := split(a), split(b)
+	if len(x) != len(y) {
+		return false
+	}
+	differ := -1
+	for i := range x {
+		if x[i] != y[i] {
+			if differ >= 0 {
+				return false
+			}
+			differ = i
+		}
+	}
+	if differ < 0 {
+		return false
+	}
+	v, w := x[differ], y[differ]
+	if len(v) < 5 || len(w) < 5 || strings.HasPrefix(v, w) || strings.HasPrefix(w, v) || strings.EqualFold(v, w) {
+		return false
+	}
+	return check.PlainLetters(v) == check.PlainLetters(w) || within([]rune(v), []rune(w), 1)
 }
 
 // binomials joins the names of the table that have genus and epithet in
@@ -356,7 +431,7 @@ func plainAuthor(s string) string {
 func slip(a, b string, limit int) bool {
 	x, y := []rune(a), []rune(b)
 	short := min(len(x), len(y))
-	if short < 5 || a == b {
+	if short < 5 || strings.EqualFold(a, b) {
 		return false
 	}
 	if short < 9 {

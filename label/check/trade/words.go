@@ -17,7 +17,11 @@ import (
 var prose = []string{
 	"locality", "verbatimLocality", "habitat", "plantDescription", "occurrenceRemarks", "fieldNotes", "eventRemarks", "locationRemarks", "identificationRemarks",
 	"organismRemarks", "associatedTaxa", "uses", "informationWithheld", "stateProvince", "county", "municipality", "island", "higherGeography", "project", "permits",
+	"recordedBy", "coCollectors", "identifiedBy",
 }
+
+// spaced are the columns in which a blank too many is told: prose and names.
+var spaced = append([]string{"scientificName", "scientificNameAuthorship", "genus", "specificEpithet", "infraspecificEpithet", "family", "country", "recordNumber", "catalogNumber"}, prose...)
 
 // wordRules are about the words of the label.
 func wordRules(where *finder) []check.Rule {
@@ -42,11 +46,11 @@ func wordRules(where *finder) []check.Rule {
 		},
 		{
 			Name: "spaces", Severity: label.Note, Source: practice,
-			Doc: "spaces before or after the text, or two where one is meant", Terms: prose,
+			Doc: "spaces before or after the text, or two where one is meant", Terms: spaced,
 			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
 			Row: func(c *check.Context) {
 				for term, text := range c.Written {
-					if !extraSpaces(text) || !slices.Contains(prose, term) {
+					if !extraSpaces(text) || !slices.Contains(spaced, term) {
 						continue
 					}
 					if !strings.Contains(strings.TrimSpace(text), "  ") {
