@@ -11,6 +11,9 @@ func FuzzRead(f *testing.F) {
 	for _, c := range forms {
 		f.Add(c.in, "")
 	}
+	for _, c := range wordings {
+		f.Add(c.in, "")
+	}
 	f.Add("-23.712", "139.92")
 	f.Fuzz(func(t *testing.T, a, b string) {
 		for _, r := range []Reading{Read(a, Hints{}), Read(a+" "+b, Hints{Lang: lang.German}), ReadPair(a, b, Hints{Lang: lang.Portuguese})} {
