@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -12,38 +11,46 @@ import (
 )
 
 // damage says what is wrong with the characters of a cell's text. It is asked
-// only of cells that hold more than printable ASCII.
+// of cells that hold more than the letters, figures and signs of plain prose.
 func damage(text string, say func(rule *Rule, suggest, message string)) {
 	var control, private, invisible []rune
-	lost, suspect, before := 0, false, rune(0)
-	for _, r := range text {
+	lost, odd, high := 0, false, false
+	var suspect uint32
+	before := rune(0)
+	for i, r := range text {
 		if r >= ' ' && r < 0x7F {
+			// Ã or Â within a word of small letters, or before what is no
+			// letter: what follows it was lost.
+			odd = odd || before == 'Ã' || before == 'Â'
 			before = r
 			continue
 		}
-		// What mojibake of any kind begins with, and in the commonest kind
-		// what follows; see misreadings.
-		suspect = suspect || before >= 0xC2 && before <= 0xF4 && r >= 0x80 && (r < 0xC0 || r > 0xFF) ||
-			r > 0xFF && (r == '√' || r == '‚' || r == '├' || r == '┬') || r == '¬'
+		high = true
+		suspect |= misread(before, r)
 		before = r
 		switch {
 		case r == '\t' || r == '\n' || r == '\r':
-		case r < ' ' || r >= 0x7F && r < 0xA0 || r&0xFFFE == 0xFFFE || r >= 0xFDD0 && r <= 0xFDEF:
+		case r < ' ' || r >= 0x7F && r < 0xA0 || r&0xFFFE == 0xFFFE || r >= 0xFDD0 && r <= 0xFDEF || r == 0x2028 || r == 0x2029:
 			control = append(control, r)
 		case r < 0x80:
 		case r == utf8.RuneError:
 			lost++
 		case r >= 0xE000 && r <= 0xF8FF || r >= 0xF0000:
 			private = append(private, r)
-		case isInvisible(r):
+		case isInvisible(r) || (r == 0x200C || r == 0x200D) && joinsNothing(text, i, r):
 			invisible = append(invisible, r)
 		}
 	}
 	if lost > 0 {
 		say(ruleReplacement, "", fmt.Sprintf("%s lost in an earlier conversion and U+FFFD stands for it: type it again from the field notes", plural(lost, "a character was", "%d characters were")))
 	}
-	if suspect {
-		if mended := unmojibake(text); mended != text {
+	if suspect != 0 || odd || before == 'Ã' {
+		mended, unread := unmojibake(text, suspect)
+		switch {
+		case unread:
+			say(ruleMojibake, "", fmt.Sprintf("letters were read in the wrong encoding and saved so, and some were lost: as far as they can be read it says %q; type it again from the field notes", mended))
+			return
+		case mended != text:
 			say(ruleMojibake, mended, "letters were read in the wrong encoding and saved so: put back what was typed")
 			return // its control characters are part of the same fault
 		}
@@ -55,14 +62,34 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 		say(rulePrivate, "", fmt.Sprintf("holds %s, which has a shape only in the font it was typed with: type the character that was meant", codePoints(private, "the private-use character", "private-use characters")))
 	}
 	if len(invisible) > 0 {
-		mended := strings.Map(func(r rune) rune {
-			if isInvisible(r) {
-				return -1
-			}
-			return r
-		}, text)
-		say(ruleInvisible, mended, fmt.Sprintf("holds %s, which nobody sees: remove it", codePoints(invisible, "the invisible character", "invisible characters")))
+		say(ruleInvisible, withoutInvisible(text), fmt.Sprintf("holds %s, which nobody sees: remove it", codePoints(invisible, "the invisible character", "invisible characters")))
 	}
+	if high {
+		signDamage(text, say)
+	}
+	escapes(text, say)
+}
+
+// withoutInvisible leaves out what isInvisible and joinsNothing report.
+func withoutInvisible(text string) string {
+	var b strings.Builder
+	for i, r := range text {
+		if !isInvisible(r) && !((r == 0x200C || r == 0x200D) && joinsNothing(text, i, r)) {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// joinsNothing reports a joiner or non-joiner beside a letter of a script that
+// has no joined letters, or at the edge of a text.
+func joinsNothing(text string, at int, r rune) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	after, _ := utf8.DecodeRuneInString(text[at+utf8.RuneLen(r):])
+	plain := func(r rune) bool {
+		return r == utf8.RuneError || r < 0x590 || r >= 0x1E00 && r < 0x2000
+	}
+	return plain(before) || plain(after)
 }
 
 func plural(n int, one, many string) string {
@@ -96,7 +123,7 @@ func codePoints(rs []rune, one, many string) string {
 // isInvisible reports characters without ink that word processors and web
 // pages leave behind: soft hyphen, zero-width space, word joiner, byte-order
 // mark, marks and embeddings of direction, tags. The joiners U+200C and U+200D
-// are letters in some scripts and stay.
+// are letters in some scripts and stay there.
 func isInvisible(r rune) bool {
 	switch {
 	case r == 0xAD, r == 0x180E, r == 0x200B, r == 0x200E, r == 0x200F, r >= 0x202A && r <= 0x202E, r >= 0x2060 && r <= 0x206F, r == 0xFEFF,
@@ -113,6 +140,8 @@ func mendControls(text string) string {
 		switch {
 		case r == '\t' || r == '\n' || r == '\r':
 			return r
+		case r == 0x2028 || r == 0x2029:
+			return ' '
 		case r >= 0x80 && r < 0xA0:
 			if w := charmap.Windows1252.DecodeByte(byte(r)); w != utf8.RuneError {
 				return w
@@ -123,148 +152,6 @@ func mendControls(text string) string {
 		}
 		return r
 	}, text)
-}
-
-// A misreading is UTF-8 read as something else.
-type misreading struct {
-	bytes map[rune]byte // of the characters from 0x80 up
-	// sure reports whether a sequence that would be r is no text that anybody
-	// typed: before is the character in front of it.
-	sure func(before rune, seq []rune, r rune) bool
-}
-
-var misreadings = sync.OnceValue(func() []misreading {
-	bytesOf := func(m *charmap.Charmap) map[rune]byte {
-		b := map[rune]byte{}
-		for c := 0x80; c <= 0xFF; c++ {
-			if r := m.DecodeByte(byte(c)); r != utf8.RuneError {
-				b[r] = byte(c)
-			}
-		}
-		return b
-	}
-	windows := bytesOf(charmap.Windows1252)
-	for r := rune(0x80); r < 0xA0; r++ { // as ISO-8859-1
-		if _, ok := windows[r]; !ok {
-			windows[r] = byte(r)
-		}
-	}
-	lead := func(leads string) func(rune, []rune, rune) bool {
-		return func(_ rune, seq []rune, r rune) bool {
-			return strings.ContainsRune(leads, seq[0]) && (seq[0] != '‚' || seq[1] == 'Ä') && unicode.IsPrint(r)
-		}
-	}
-	return []misreading{
-		{windows, sureWindows},
-		{bytesOf(charmap.Macintosh), lead("√¬‚")},
-		{bytesOf(charmap.CodePage850), lead("├┬")},
-		{bytesOf(charmap.CodePage437), lead("├┬")},
-	}
-})
-
-// afterCapitals stand after a word in capitals without any fault: "IRMÃ”",
-// "«FERMÉ »". As the second byte of a character they prove nothing there.
-const afterCapitals = "‘’“”–—…«»‹›•\u00A0"
-
-// sureWindows decides for UTF-8 read as windows-1252 or ISO-8859-1.
-func sureWindows(before rune, seq []rune, r rune) bool {
-	weak := true
-	for _, c := range seq[1:] {
-		if c >= 0x80 && c < 0xA0 {
-			return true // a control character stands in no text
-		}
-		weak = weak && strings.ContainsRune(afterCapitals, c)
-	}
-	if !unicode.IsPrint(r) && r != 0xA0 && r != 0xAD {
-		return false
-	}
-	switch {
-	case seq[0] == '×' || seq[0] == 'ß': // ×‘Peace’, Spaß”
-		return false
-	case len(seq) == 2:
-		return !weak || unicode.IsLower(before) && unicode.IsUpper(seq[0]) ||
-			seq[1] == 0xA0 && (seq[0] == 'Ã' || seq[0] == 'Â') && !unicode.IsUpper(before) // "à" and a no-break space
-	case len(seq) == 3:
-		return !weak && (r >= 0x1E00 && r < 0x2C00 || r >= 0xFB00 && r < 0xFB07)
-	}
-	return false
-}
-
-// unmojibake puts back what was typed where UTF-8 was read in another encoding
-// and saved; several times over, if that was done. Text without a sure sign of
-// it comes back unchanged.
-func unmojibake(text string) string {
-	for range 4 {
-		mended := text
-		for _, m := range misreadings() {
-			if mended = m.undo(text); mended != text {
-				break
-			}
-		}
-		if mended == text {
-			break
-		}
-		text = mended
-	}
-	return text
-}
-
-// undo undoes the misreading if at least one sequence is sure.
-func (m misreading) undo(text string) string {
-	rs := []rune(text)
-	var b strings.Builder
-	sure := false
-	for i := 0; i < len(rs); {
-		r, n := m.sequence(rs[i:])
-		if n == 0 {
-			b.WriteRune(rs[i])
-			i++
-			continue
-		}
-		before := ' '
-		if i > 0 {
-			before = rs[i-1]
-		}
-		sure = sure || m.sure(before, rs[i:i+n], r)
-		b.WriteRune(r)
-		i += n
-	}
-	if !sure {
-		return text
-	}
-	return b.String()
-}
-
-// sequence returns the character that the first runes stand for if they are
-// the misread bytes of one, and how many they are; 0 if they are not.
-func (m misreading) sequence(rs []rune) (rune, int) {
-	lead := m.bytes[rs[0]]
-	n := 0
-	switch {
-	case lead >= 0xC2 && lead <= 0xDF:
-		n = 2
-	case lead >= 0xE0 && lead <= 0xEF:
-		n = 3
-	case lead >= 0xF0 && lead <= 0xF4:
-		n = 4
-	}
-	if n == 0 || n > len(rs) {
-		return 0, 0
-	}
-	var b [4]byte
-	b[0] = lead
-	for i := 1; i < n; i++ {
-		c, ok := m.bytes[rs[i]]
-		if !ok || c > 0xBF {
-			return 0, 0
-		}
-		b[i] = c
-	}
-	r, size := utf8.DecodeRune(b[:n])
-	if r == utf8.RuneError || size != n {
-		return 0, 0
-	}
-	return r, n
 }
 
 // mended puts into the cells of a row what they were before they were damaged,

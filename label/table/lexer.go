@@ -15,6 +15,7 @@ const (
 	isBreak                     // the first byte of what ends a row
 	isComma                     // the comma's first byte
 	isQuote                     // the quote's first byte
+	isCode                      // a sign with which letters are written as codes, or ? in the place of one
 )
 
 // A field is one cell as the lexer cut it: places in the row's text.
@@ -61,6 +62,9 @@ type lexer struct {
 	breaks int // lines that the row spans beyond its first
 }
 
+// codeSigns are the bytes of isCode.
+const codeSigns = `&?\%_`
+
 func newLexer(in *input, o Options) *lexer {
 	l := &lexer{in: in, comma: []byte(string(o.Comma)), line: 1, maxCell: o.MaxCell, maxRow: o.MaxRow}
 	for c := range l.class {
@@ -74,6 +78,8 @@ func newLexer(in *input, o Options) *lexer {
 			}
 		case c < ' ' || c == 0x7F:
 			l.class[c] = isControl
+		case strings.IndexByte(codeSigns, byte(c)) >= 0:
+			l.class[c] = isCode
 		}
 	}
 	l.class[l.comma[0]] = l.class[l.comma[0]]&isHigh | isComma
