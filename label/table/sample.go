@@ -378,26 +378,49 @@ func (t *Table) constants(r *resolver, rows []*Row) {
 		if side == "" || has(term) {
 			continue
 		}
-		signed, bare := 0, 0
-		for _, row := range rows {
-			if i < len(row.Cells) && bareNumber.MatchString(strings.TrimSpace(row.Cells[i].Text)) {
-				if strings.ContainsAny(row.Cells[i].Text, "-−") {
-					signed++
-				} else {
-					bare++
-				}
-			}
-		}
+		signed, bare := signsIn(rows, i)
 		switch {
 		case bare == 0 || (side == "N" || side == "E") && signed == 0:
 		case signed == 0:
 			t.constant(term, side, i, "says %s: figures without a sign are read so", side)
+			t.otherSide(r, rows, term)
 		default:
 			c := &t.columns[i]
 			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Warning,
 				Message: fmt.Sprintf("heading %q says %s, but some figures below it have a minus and others none: south and west have one, north and east none", c.Heading, side)})
 		}
 	}
+}
+
+// otherSide adds north or east, which the other axis has where its figures have
+// no sign either.
+func (t *Table) otherSide(r *resolver, rows []*Row, than string) {
+	axis, term, side := "decimalLatitude", "latitudeHemisphere", "N"
+	if than == term {
+		axis, term, side = "decimalLongitude", "longitudeHemisphere", "E"
+	}
+	i, ok := r.taken[axis]
+	if _, has := r.taken[term]; !ok || has || i >= t.width || r.read[i].side != "" {
+		return
+	}
+	if signed, bare := signsIn(rows, i); signed == 0 && bare > 0 {
+		t.constant(term, side, i, "is read as %s, since no figure below it has a minus", side)
+	}
+}
+
+// signsIn counts the figures of a column with a minus and without.
+func signsIn(rows []*Row, column int) (signed, bare int) {
+	for _, row := range rows {
+		if column >= len(row.Cells) || !bareNumber.MatchString(strings.TrimSpace(row.Cells[column].Text)) {
+			continue
+		}
+		if strings.ContainsAny(row.Cells[column].Text, "-−") {
+			signed++
+		} else {
+			bare++
+		}
+	}
+	return signed, bare
 }
 
 // constant adds a column that has the same text in every record.

@@ -15,6 +15,7 @@ import (
 type profile struct {
 	main   kind // what nearly all are; kinds if there is no such kind
 	seen   [kinds]bool
+	indent bool            // cells begin with a blank
 	values map[string]bool // the column's words, where they are few and come again
 }
 
@@ -72,6 +73,7 @@ func profileOf(rows []*Row, column int) profile {
 		if k == aBlank {
 			continue
 		}
+		p.indent = p.indent || r.Cells[column].Text[0] == ' '
 		n++
 		count[k]++
 		if len(values) <= profileTop && (k == aText || k == aFamily || k == aMix) {
@@ -85,7 +87,7 @@ func profileOf(rows []*Row, column int) profile {
 		return p
 	}
 	for k := range kinds {
-		if 10*count[k] >= 9*n {
+		if 5*count[k] >= 4*n {
 			p.main = k
 		}
 	}
@@ -244,12 +246,15 @@ func (r *Row) shifted() bool {
 // sayShifted names the first place where cells and columns part.
 func (r *Row) sayShifted(take []int) bool {
 	t := r.table
-	at, places := 0, 0
+	at, places, end := 0, 0, len(r.Cells)
+	for end > 0 && isBlank(r.Cells[end-1].Text) {
+		end--
+	}
 	say := func() {}
 	for c, n := range take {
 		c, i := c, at
 		at += n
-		if n == 1 || n == 0 && i >= len(r.Cells) {
+		if n == 1 || n == 0 && i >= end {
 			continue
 		}
 		if places++; places > 1 {
@@ -340,15 +345,15 @@ func (r *Row) align() alignment {
 					s.score -= shiftCost
 				case take > 0:
 					text := r.Cells[i].Text
+					if strings.HasPrefix(text, " ") && !t.profiles[c].indent {
+						s.score-- // the rest of a cell that was cut
+					}
 					if take > 1 {
 						text = r.joined(i, i+take)
 						s.score -= shiftCost * (take - 1)
 						switch {
 						case strings.HasPrefix(r.Cells[i+1].Text, " "):
 							s.score++ // a comma in prose
-							if strings.HasPrefix(text, " ") {
-								s.score -= 2 // which is cut further to the left
-							}
 						case t.profiles[c].main == aNumber && decimalComma.MatchString(text):
 							s.score++
 						}
