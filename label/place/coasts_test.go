@@ -44,3 +44,47 @@ func FuzzUnpackCoasts(f *testing.F) {
 		unpackCoasts(b.Bytes())
 	})
 }
+
+// Every stretch of open sea is a sea that has a name: a gap in the land would
+// be one more. Of less than ten cells are bays.
+func TestSeas(t *testing.T) {
+	near := coasts()
+	var seen [coastLines][coastColumns]bool
+	fill := func(line, column int) (cells int) {
+		todo := [][2]int{{line, column}}
+		for len(todo) > 0 {
+			l, c := todo[len(todo)-1][0], (todo[len(todo)-1][1]+coastColumns)%coastColumns
+			todo = todo[:len(todo)-1]
+			if l < 0 || l >= coastLines || near[l][c] || seen[l][c] {
+				continue
+			}
+			seen[l][c] = true
+			cells++
+			todo = append(todo, [2]int{l - 1, c}, [2]int{l + 1, c}, [2]int{l, c - 1}, [2]int{l, c + 1})
+		}
+		return cells
+	}
+	for _, sea := range []struct {
+		lat, lon float64
+		name     string
+	}{
+		{0, -30, "oceans"}, {-80.12, -73.38, "Ronne shelf, west"}, {-79.88, -74.12, "Ronne shelf"}, {-40.38, 146.12, "Bass Strait"}, {-9.88, 121.62, "Savu Sea"}, {-7.62, 115.12, "Java and South China Sea"}, {-7.62, 122.62, "Flores and Banda Sea"},
+		{-6.62, 130.88, "Banda Sea, east"}, {-4.88, 132.62, "Ceram Sea, east"}, {-2.62, 126.88, "Ceram Sea"}, {-1.38, 126.12, "Molucca Sea"}, {1.38, 123.12, "Celebes Sea"}, {5.88, 119.62, "Sulu Sea"}, {9.38, -77.12, "Caribbean Sea"}, {9.38, 119.62, "Sulu Sea, north"},
+		{11.12, -67.38, "Venezuelan Basin"}, {15.62, 41.12, "Red Sea"}, {22.12, -76.62, "Old Bahama Channel"}, {25.62, 53.12, "Gulf, east"}, {28.62, 49.38, "Gulf, west"}, {31.12, 18.88, "Mediterranean, east"}, {34.38, 130.12, "Sea of Japan"}, {36.38, -1.38, "Mediterranean, west"},
+		{38.12, 119.88, "Bohai"}, {41.12, 18.38, "Adriatic"}, {41.62, 29.88, "Black Sea"}, {44.62, 144.38, "Sea of Okhotsk"}, {47.12, -63.12, "Gulf of Saint Lawrence"}, {50.12, -2.62, "Channel"}, {54.88, -81.38, "Hudson Bay"}, {55.12, 15.88, "Baltic"}, {59.12, -67.62, "Ungava Bay"},
+		{59.38, -79.38, "Belcher Islands"}, {60.88, 19.38, "Gulf of Bothnia"}, {62.88, -80.88, "Hudson Bay, north"}, {62.88, -75.62, "Hudson Strait"}, {64.38, -79.62, "Foxe Basin"}, {65.38, 38.62, "White Sea"}, {70.38, -98.88, "Franklin Strait"}, {71.12, -102.62, "M'Clintock Channel"},
+		{71.12, -91.38, "Gulf of Boothia"}, {73.62, -112.88, "Viscount Melville Sound"}, {77.12, -98.88, "Bathurst Island"}, {42, 51, "Caspian Sea"}, {45.62, 49.62, "Caspian Sea, north"},
+	} {
+		line, column := coastAt(sea.lat, sea.lon)
+		if fill(line, column) == 0 {
+			t.Errorf("%s: %v, %v is none", sea.name, sea.lat, sea.lon)
+		}
+	}
+	for l := range near {
+		for c := range near[l] {
+			if n := fill(l, c); n >= 10 {
+				t.Errorf("%.2f, %.2f lies in a sea without a name, of %d cells", (float64(l)+0.5)*coastCell-90, (float64(c)+0.5)*coastCell-180, n)
+			}
+		}
+	}
+}

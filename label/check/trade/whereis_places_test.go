@@ -58,13 +58,13 @@ func at(n int, lat, lon, country, day, locality string, more ...string) []string
 }
 
 // said runs the rules over a table of such rows and returns, by row, what those
-// whose names begin so say of it.
-func said(t testing.TB, table [][]string, prefix string) map[int]string {
+// about places and heights say of it.
+func said(t testing.TB, table [][]string) map[int]string {
 	t.Helper()
 	_, fs := run(t, open(t, rows(table...)...), options(t))
 	by := map[int]string{}
 	for _, f := range fs {
-		if strings.HasPrefix(f.Rule, prefix) && f.Rule != "coordinates-form" {
+		if strings.HasPrefix(f.Rule, "coordinates-") && f.Rule != "coordinates-minutes" || strings.HasPrefix(f.Rule, "elevation-") {
 			by[f.Row] = f.Rule + ": " + f.Message
 			for _, also := range f.Also {
 				by[also.Row] = f.Rule + ": " + f.Message
@@ -85,7 +85,7 @@ func TestPlacesRight(t *testing.T) {
 		t.Fatalf("%d places", len(list))
 	}
 	of, wrong := map[string]int{}, map[string]int{}
-	by := said(t, table, "coordinates-")
+	by := said(t, table)
 	for i, s := range list {
 		of[s.section]++
 		if what := by[i+1]; what != "" {
@@ -105,7 +105,7 @@ func TestPlacesElsewhere(t *testing.T) {
 	for i, s := range list {
 		table = append(table, at(i, s.lat, s.lon, s.country, "", "on the slopes, 3 km N of the village"))
 	}
-	by := said(t, table, "coordinates-")
+	by := said(t, table)
 	for i, s := range list {
 		if by[i+1] == "" {
 			t.Errorf("%s, %s, which is %s, passes for %s", s.lat, s.lon, s.fields[0], s.country)
@@ -187,7 +187,7 @@ func TestPlacesWrong(t *testing.T) {
 			table = append(table, at(len(table), lat, lon, s.country, "", "on the slopes, 3 km N of the village"))
 			what = append(what, fmt.Sprintf("%s, %s, %s (%s, %s)", lat, lon, s.country, s.lat, s.lon))
 		}
-		by := said(t, table, "coordinates-")
+		by := said(t, table)
 		var missed []string
 		for i, w := range what {
 			if by[i+1] == "" {

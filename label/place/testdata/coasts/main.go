@@ -15,6 +15,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"compress/flate"
 	"encoding/binary"
 	"encoding/json"
@@ -47,11 +48,11 @@ func run(from, to string) error {
 	if err != nil {
 		return err
 	}
-	rings, err := decode(src)
+	polygons, err := decode(src)
 	if err != nil {
 		return err
 	}
-	land := rasterize(rings)
+	land := rasterize(polygons)
 	near := widen(land)
 	var raw []byte
 	run, was := uint64(0), false
@@ -76,13 +77,13 @@ func run(from, to string) error {
 	if err := w.Close(); err != nil {
 		return err
 	}
-	fmt.Printf("%d rings, %d bytes, %d packed\n", len(rings), len(raw), b.Len())
+	fmt.Printf("%d polygons, %d bytes, %d packed\n", len(polygons), len(raw), b.Len())
 	return os.WriteFile(to, b.Bytes(), 0o644)
 }
 
 // decode reads TopoJSON: arcs are differences of whole numbers, and a negative
 // index means one read backwards.
-func decode(src []byte) ([][]point, error) {
+func decode(src []byte) ([][][]point, error) {
 	var in struct {
 		Transform struct{ Scale, Translate [2]float64 }
 		Arcs      [][][2]float64
@@ -106,7 +107,7 @@ func decode(src []byte) ([][]point, error) {
 			arcs[i] = append(arcs[i], point{x*in.Transform.Scale[0] + in.Transform.Translate[0], y*in.Transform.Scale[1] + in.Transform.Translate[1]})
 		}
 	}
-	var rings [][]point
+	var all [][][]point
 	for _, g := range in.Objects.Land.Geometries {
 		var polygons [][][]int
 		if g.Type == "Polygon" {
@@ -118,6 +119,7 @@ func decode(src []byte) ([][]point, error) {
 			return nil, err
 		}
 		for _, polygon := range polygons {
+			var rings [][]point
 			for _, indexes := range polygon {
 				var ring []point
 				for _, i := range indexes {
@@ -131,52 +133,86 @@ func decode(src []byte) ([][]point, error) {
 				}
 				// Natural Earth has a metre of land at 0, 0, as a joke.
 				if math.Abs(ring[0].x) > 0.01 || math.Abs(ring[0].y) > 0.01 {
-					rings = append(rings, ring)
+					rings = append(rings, unroll(ring))
 				}
 			}
+			if len(rings) > 1 { // a hole may lie a turn away from its outline
+				west := slices.MinFunc(rings[0], func(p, q point) int { return cmp.Compare(p.x, q.x) }).x
+				for _, hole := range rings[1:] {
+					for hole[0].x < west {
+						for i := range hole {
+							hole[i].x += 360
+						}
+					}
+					for hole[0].x >= west+360 {
+						for i := range hole {
+							hole[i].x -= 360
+						}
+					}
+				}
+			}
+			all = append(all, rings)
 		}
 	}
-	return rings, nil
+	return all, nil
+}
+
+// unroll lets the longitudes of a ring run on beyond 180°, where the file's
+// turn back to -180°, and leads one that goes round the south pole through it.
+func unroll(ring []point) []point {
+	for i := 1; i < len(ring); i++ {
+		for ring[i].x-ring[i-1].x > 180 {
+			ring[i].x -= 360
+		}
+		for ring[i].x-ring[i-1].x < -180 {
+			ring[i].x += 360
+		}
+	}
+	first, last := ring[0], ring[len(ring)-1]
+	if math.Abs(first.x-last.x) > 180 {
+		ring = append(ring, point{last.x, -90}, point{first.x, -90})
+	}
+	return ring
 }
 
 type raster [lines][columns]bool
 
 // rasterize marks the cells that an outline passes through and those whose
 // middle lies within.
-func rasterize(rings [][]point) *raster {
+func rasterize(polygons [][][]point) *raster {
 	land := new(raster)
 	mark := func(x, y float64) {
 		line := min(max(int((y+90)/cell), 0), lines-1)
-		land[line][(int((x+180)/cell)+columns)%columns] = true
+		land[line][(int((x+540)/cell)+columns)%columns] = true
 	}
-	var crossings [lines][]float64
-	for _, ring := range rings {
-		for i, p := range ring {
-			q := ring[(i+1)%len(ring)]
-			steps := int(math.Max(math.Abs(q.x-p.x), math.Abs(q.y-p.y))/(cell/5)) + 1
-			for j := 0; j <= steps; j++ {
-				t := float64(j) / float64(steps)
-				mark(p.x+(q.x-p.x)*t, p.y+(q.y-p.y)*t)
-			}
-			low, high := math.Min(p.y, q.y), math.Max(p.y, q.y)
-			for line := range lines {
-				if y := (float64(line)+0.5)*cell - 90; y >= low && y < high {
-					crossings[line] = append(crossings[line], p.x+(y-p.y)/(q.y-p.y)*(q.x-p.x))
+	for _, rings := range polygons { // some of which overlap
+		var crossings [lines][]float64
+		for _, ring := range rings {
+			for i, p := range ring {
+				q := ring[(i+1)%len(ring)]
+				steps := int(math.Max(math.Abs(q.x-p.x), math.Abs(q.y-p.y))/(cell/5)) + 1
+				for j := 0; j <= steps; j++ {
+					t := float64(j) / float64(steps)
+					mark(p.x+(q.x-p.x)*t, p.y+(q.y-p.y)*t)
+				}
+				low, high := math.Min(p.y, q.y), math.Max(p.y, q.y)
+				for line := max(int((low+90)/cell)-1, 0); line < lines; line++ {
+					y := (float64(line)+0.5)*cell - 90
+					if y >= high {
+						break
+					}
+					if y >= low {
+						crossings[line] = append(crossings[line], p.x+(y-p.y)/(q.y-p.y)*(q.x-p.x))
+					}
 				}
 			}
 		}
-	}
-	// The ring about the south pole is open there.
-	for line := range int((90 - 83) / cell) {
-		for column := range columns {
-			land[line][column] = true
-		}
-	}
-	for line, xs := range crossings {
-		slices.Sort(xs)
-		for i := 0; i+1 < len(xs); i += 2 {
-			for x := xs[i]; x < xs[i+1]; x += cell / 2 {
-				mark(x, (float64(line)+0.5)*cell-90)
+		for line, xs := range crossings {
+			slices.Sort(xs)
+			for i := 0; i+1 < len(xs); i += 2 {
+				for x := xs[i]; x < xs[i+1]; x += cell / 2 {
+					mark(x, (float64(line)+0.5)*cell-90)
+				}
 			}
 		}
 	}
