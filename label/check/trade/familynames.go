@@ -46,16 +46,16 @@ Araucari Cephalotax Cupress Cycad Ephedr Ginkgo Gnet Pin Podocarp Sciadopity Tax
 Lycopodi Isoet Selaginell Equiset Psilot Ophiogloss Maratti Osmund Hymenophyll Matoni Dipterid Gleicheni Lygodi Schizae Anemi Salvini Marsile Thyrsopterid Loxsomat Culcit Plagiogyri Ciboti Metaxy Dicksoni Cyathe
 Saccolomat Cystodi Lonchitid Lindsae Pterid Dennstaedti Cystopterid Rhachidosor Diplaziopsid Desmophlebi Hemidicty Aspleni Woodsi Onocle Blechn Athyri Thelypterid Didymochlaen Hypodemati
 Dryopterid Nephrolepid Lomariopsid Tectari Oleandr Davalli Polypodi Adiant Aspidi Parkeri
-Sphagn Polytrich Funari Grimmi Dicran Potti Bry Mni Hypn Brachytheci Amblystegi Leucobry Orthotrich Bartrami Fissident Encalypt Neckere Thuidi Hylocomi Marchanti Ricci Jungermanni Lejeune Frullani Radul Porell
+Sphagn Polytrich Funari Grimmi Dicran Potti Bry Mni Hypn Brachytheci Amblystegi Leucobry Orthotrich Bartrami Fissident Encalypt Necker Thuidi Hylocomi Marchanti Ricci Jungermanni Lejeune Frullani Radul Porell
 Metzgeri Pelli Plagiochil Scapani Lophocole Cephalozi Calypogei Aneur Anthocerot Fontinal Plagiotheci Climaci Leucodont Rhabdoweisi Ditrich Hedwigi
 Parmeli Clad Cladoni Physci Lecanor Lecide Ramalin Teloschist Peltiger Pertusari Graphid Verrucari Umbilicari Stereocaul Collemat Nephromat Lobari Roccell Arthoni Usne Rhizocarp Acarospor Candelari Porpidi Bacidi Megaspor
-Agaric Amanit Bolet Russul Tricholomat Polypor Hygrophor Cortinari Physalacri Psathyrell Strophari Inocyb Entolomat Pluteil Marasmi Mycen Suill Gomphidi Sclerodermat Geastr Lycoperd Phall Cantharell Clavari
-Ganodermat Hymenochaet Stere Corici Tremell Auriculari Exidi Puccini Melampsor Pucciniastr Phragmidi Ustilagin Tilleti Erysiph Xylari Hypoxyl Diatryp Nectri Hypocre Clavicipit Helvell Morchell Peziz Pyronemat
+Agaric Amanit Bolet Russul Tricholomat Polypor Hygrophor Cortinari Physalacri Psathyrell Strophari Inocyb Entolomat Plute Marasmi Mycen Suill Gomphidi Sclerodermat Geastr Lycoperd Phall Cantharell Clavari
+Ganodermat Hymenochaet Stere Cortici Tremell Auriculari Exidi Puccini Melampsor Pucciniastr Phragmidi Ustilagin Tilleti Erysiph Xylari Hypoxyl Diatryp Nectri Hypocre Clavicipit Helvell Morchell Peziz Pyronemat
 Sarcoscyph Heloti Sclerotini Rhytismat Mycosphaerell Pleospor Botryosphaeri Ophiostomat Chaetomi Sordari Trichocom Aspergill Fuligin Trichi Physar Stemonitid
-Pottiell Splachn Meesi Aulacomni Hypnodendr Racopil Rhizogoni Orthorrhynchi Pterobry Meteori Pilotrich Hooker Daltoni Leptodont Anomodont Rhytidi Cryphae Myrini Fabroni Stereophyll Sematophyll Entodont Leskea
-Timmi Tetraphid Buxbaumi Diphysci Andreae Takaki Oedipodi Seligeri Erpodi Calymper Leucophan Bruchi Schistosteg Ptychomitri Archidi Gigaspermat Disceli Catoscopi
-Geocalyc Gymnomitri Solenostomat Lepidozi Herbert Trichocole Ptilidi Lepicole Schistochil Antheli Blasi Fossombroni Pallavicini Moerck Monocle Targioni Aytoni Cleve Conocephal Lunulari Corsini Oxymitr Sphaerocarp Dumortier Notothylad Dendrocerot Phymatocerot Myli Adelanth Balanti Goebeli
-Caloplac Pannari Coccocarpi Placynthi Heppi Lichin Fuscide Ophioparm Haematommat Ochrolechi Megalari Catillari Psor Trapeli Icmadophil Baeomycet Thelotremat Gyalect Coenogoni Pilocarp Ectolechi Chrysotrich Monoblasti Pyrenul Trypetheli Arthopyreni Mycocalici Calici Sphaerophor Mycoblast Hymenelid Aspicili Schaereri
+Pottiell Splachn Meesi Aulacomni Hypnodendr Racopil Rhizogoni Orthorrhynchi Pterobry Meteori Pilotrich Hookeri Daltoni Leptodont Anomodont Rhytidi Cryphae Myrini Fabroni Stereophyll Sematophyll Entodont Leske
+Fumari Trapell Thesi Comandr Cichori Cordi Coryl Epacrid Hemerocallid Limnocharit Myopor Pegan Periploc Philadelph Phormi Podophyll Spargani Strychn Theophrast Ternstroemi Vaccini Nostoc Oscillatori Scytonemat Cystoseir Sphacelari Timmi Tetraphid Buxbaumi Diphysci Andreae Takaki Oedipodi Seligeri Erpodi Calymper Leucophan Bruchi Schistosteg Ptychomitri Archidi Gigaspermat Disceli Catoscopi
+Geocalyc Gymnomitri Solenostomat Lepidozi Herbert Trichocole Ptilidi Lepicole Schistochil Antheli Blasi Fossombroni Pallavicini Moercki Monocle Targioni Aytoni Cleve Conocephal Lunulari Corsini Oxymitr Sphaerocarp Dumortier Notothylad Dendrocerot Phymatocerot Myli Adelanth Balantiopsid Goebeliell
+Caloplac Pannari Coccocarpi Placynthi Heppi Lichin Fuscide Ophioparm Haematommat Ochrolechi Megalari Catillari Psor Trapeli Icmadophil Baeomycet Thelotremat Gyalect Coenogoni Pilocarp Ectolechi Chrysotrich Monoblasti Pyrenul Trypetheli Arthopyreni Mycocalici Calici Sphaerophor Mycoblast Hymeneli Aspicili Schaereri
 Fuc Ulv Cladophor Corallin Sargass Dictyot Laminari Gelidi Gigartin Rhodomel Cerami Bangi Codi Caulerp Char Gracilari Palmari Ectocarp Delesseri
 `
 
@@ -175,7 +175,7 @@ Physci Calici
 Teloschist Letrouiti Caloplac
 Dicran Leucobry Rhabdoweisi Ditrich Dicranell
 Bry Mni Mielichhoferi
-Amblystegi Brachytheci Hypn Thuidi Calliergon Campyli Leskea Hylocomi Rhytidi Plagiotheci Pylaisi
+Amblystegi Brachytheci Hypn Thuidi Calliergon Campyli Leske Hylocomi Rhytidi Plagiotheci Pylaisi
 Potti Trichostomat Cinclidot
 Jungermanni Gymnomitri Solenostomat Scapani Lophozi Anastrophyll Lophocole Geocalyc Plagiochil
 `
