@@ -353,7 +353,7 @@ func TestRules(t *testing.T) {
 		if r.Doc == "" || r.Source == "" || r.Severity == 0 {
 			t.Errorf("%s lacks a sentence, a source or a severity", r.Name)
 		}
-		if r == *ruleArchive {
+		if r == *ruleArchive || r == *ruleWorksheet {
 			continue
 		}
 		raised := func(text string) (names []string) {

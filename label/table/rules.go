@@ -10,7 +10,7 @@ type Rule struct {
 	Source   string // a standard, or "common practice, no source"
 	Severity label.Severity
 	// Example is a table that raises this rule, Counterexample one like it
-	// that raises none; both "" where it takes an archive.
+	// that raises none; both "" where it takes an archive or a workbook.
 	Example, Counterexample string
 }
 

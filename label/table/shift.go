@@ -63,7 +63,7 @@ func profileOf(rows []*Row, column int) profile {
 	p := profile{main: kinds}
 	count := [kinds]int{}
 	values := map[string]int{}
-	n := 0
+	n, indents := 0, 0
 	for _, r := range rows {
 		if column >= len(r.Cells) {
 			continue
@@ -73,13 +73,16 @@ func profileOf(rows []*Row, column int) profile {
 		if k == aBlank {
 			continue
 		}
-		p.indent = p.indent || r.Cells[column].Text[0] == ' '
+		if r.Cells[column].Text[0] == ' ' {
+			indents++
+		}
 		n++
 		count[k]++
 		if len(values) <= profileTop && (k == aText || k == aFamily || k == aMix) {
 			values[text]++
 		}
 	}
+	p.indent = indents > 1
 	for k := range kinds {
 		p.seen[k] = count[k] > max(1, n/50) // once or so may be the very fault
 	}
