@@ -292,19 +292,20 @@ func joined(a, b rune) float32 {
 		}
 		return 0
 	}
-	east := func(s *unicode.RangeTable) bool {
-		return s == unicode.Han || s == unicode.Hiragana || s == unicode.Hangul
-	}
 	switch {
-	case east(x) && east(y):
+	case isEastern(x) && isEastern(y):
 		if x == unicode.Hangul || y == unicode.Hangul {
 			return scriptsMixed
 		}
 		return 0
-	case east(x) || east(y):
+	case isEastern(x) || isEastern(y):
 		return scriptsMixed / 2
 	}
 	return scriptsMixed
+}
+
+func isEastern(script *unicode.RangeTable) bool {
+	return script == unicode.Han || script == unicode.Hiragana || script == unicode.Hangul
 }
 
 // signLikelihood is the logarithm of how likely a sign stands where it does:

@@ -155,7 +155,7 @@ func unmojibake(text string, may uint32) (mended string, unread bool) {
 		mended = again
 	}
 	if !sure && may != 0 || sure && !clean(mended) {
-		if best, ok := likeliest(text, mended, sure); ok {
+		if best, ok := likeliest(text, mended, sure, may); ok {
 			mended, sure = best, true
 		}
 	}
@@ -181,7 +181,7 @@ func clean(text string) bool {
 // makes most sense. It is none if the text as it is makes sense; or, where it is
 // sure that it was misread, if mended, which has only what is sure, makes as
 // much.
-func likeliest(text, mended string, sure bool) (string, bool) {
+func likeliest(text, mended string, sure bool, may uint32) (string, bool) {
 	if len(text) > 2000 {
 		return "", false // what is sure is enough
 	}
@@ -189,7 +189,15 @@ func likeliest(text, mended string, sure bool) (string, bool) {
 		text  string
 		depth int
 	}
-	was := nonsense(text)
+	was := 0.0
+	if !sure {
+		if !holds(text, may) {
+			return "", false
+		}
+		if was = nonsense(text); was <= noWord {
+			return "", false
+		}
+	}
 	best, least := text, math.Inf(1)
 	if sure {
 		best, least = mended, nonsense(mended)-1
@@ -214,7 +222,7 @@ func likeliest(text, mended string, sure bool) (string, bool) {
 			}
 		}
 	}
-	return best, sure || best != text && was > noWord && was-least > gain && least < isWord+gain/4
+	return best, sure || best != text && was-least > gain && least < isWord+gain/4
 }
 
 // What it takes to judge text by its words alone: what it was makes no sense in
@@ -237,6 +245,35 @@ func present(text string) uint32 {
 	return may
 }
 
+// holds reports whether there is a whole sequence of one of the misreadings.
+func holds(text string, may uint32) bool {
+	for i, m := range misreadings() {
+		if may&(1<<i) == 0 {
+			continue
+		}
+		var ahead [4]rune
+		n := 0
+		for _, r := range text + "   " { // four characters at a time
+			if n < len(ahead) {
+				ahead[n] = r
+				n++
+				continue
+			}
+			if ahead[0] >= 0x80 && ahead[1] >= 0x80 {
+				if _, size := m.sequence(ahead[:]); size > 0 {
+					return true
+				}
+			}
+			copy(ahead[:], ahead[1:])
+			ahead[3] = r
+		}
+		if _, size := m.sequence(ahead[:]); size > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // nonsense is how far the words of a text that hold more than ASCII are from
 // those of any language.
 func nonsense(text string) float64 {
@@ -254,13 +291,26 @@ func nonsense(text string) float64 {
 	return sum
 }
 
-// sense is how well a word fits the language that it fits best.
+// sense is how well a word fits the language that it fits best; more than
+// enough is not told.
 func sense(text []rune) float64 {
-	best := float32(math.Inf(-1))
-	for _, l := range languages() {
-		best = max(best, l.likelihood(text))
+	script := scriptOf('a')
+	for _, r := range text {
+		if r >= 0x80 && isWordLetter(r) {
+			script = scriptOf(r)
+		}
 	}
-	return float64(best) + usual(text)
+	all := usual(text)
+	best := math.Inf(-1)
+	for _, l := range languages() {
+		if l.signs == nil && l.script != script || l.signs != nil && !isEastern(script) {
+			continue
+		}
+		if best = max(best, float64(l.likelihood(text))+all); best > 0 {
+			break
+		}
+	}
+	return max(best, -1000)
 }
 
 // halves looks for Ã and Â whose second half was lost: a capital within a word
