@@ -18,7 +18,7 @@ func dateRules() []check.Rule {
 			Doc: "determined before it was collected", Terms: []string{"dateIdentified"},
 			Example: one("dateIdentified", "2025-06-20"), Counterexample: one("dateIdentified", "2026-05"),
 			Row: func(c *check.Context) {
-				if !c.Date.IsZero() && !c.Identified.IsZero() && !c.Date.IsCirca() && c.Identified.Before(c.Date) {
+				if !c.Date.IsZero() && !c.Identified.IsZero() && !c.Date.IsCirca() && c.Identified.Before(c.Date) && !c.Doubted("eventDate", "year", "dateIdentified") {
 					c.Reportf("dateIdentified", "before the day it was collected, %s: correct one of the two", c.Date)
 				}
 			},

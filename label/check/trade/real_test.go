@@ -112,9 +112,9 @@ func TestRealTableSpoilt(t *testing.T) {
 	}
 }
 
-// The example's trip is sound; of its broken twin only what was broken is said.
+// The example's trip is sound; what was broken in its twin the basic rules say, and nothing is said of it twice.
 func TestExampleTrips(t *testing.T) {
-	for file, want := range map[string][]string{"trip.csv": nil, "trip-broken.csv": {"identified-early 31", "number-order 31"}} {
+	for file, want := range map[string][]string{"trip.csv": nil, "trip-broken.csv": nil} {
 		src, err := os.ReadFile(filepath.Join(outside.Root(t), "examples", file))
 		if err != nil {
 			t.Fatal(err)
