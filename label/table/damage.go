@@ -14,7 +14,8 @@ import (
 // of cells that hold more than the letters, figures and signs of plain prose.
 func damage(text string, say func(rule *Rule, suggest, message string)) {
 	var control, private, invisible []rune
-	lost, odd, high := 0, false, false
+	lost, odd := 0, false
+	latin, other, special := false, false, false
 	var suspect uint32
 	before := rune(0)
 	for i, r := range text {
@@ -22,12 +23,18 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 			// Ã or Â within a word of small letters, or before what is no
 			// letter: what follows it was lost.
 			odd = odd || before == 'Ã' || before == 'Â'
+			latin = latin || r >= 'A'
 			before = r
 			continue
 		}
-		high = true
-		suspect |= misread(before, r)
+		if before >= 0x80 {
+			suspect |= misread(before, r)
+		}
 		before = r
+		if r >= 0x250 || r == '¨' || r == '¸' {
+			other = other || r >= 0x370 && r < 0x530
+			special = special || r < 0x370 || r >= 0xFB00 && r <= 0xFB06 || r >= 0x1D400 && r < 0x1D800
+		}
 		switch {
 		case r == '\t' || r == '\n' || r == '\r':
 		case r < ' ' || r >= 0x7F && r < 0xA0 || r&0xFFFE == 0xFFFE || r >= 0xFDD0 && r <= 0xFDEF || r == 0x2028 || r == 0x2029:
@@ -64,10 +71,12 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 	if len(invisible) > 0 {
 		say(ruleInvisible, withoutInvisible(text), fmt.Sprintf("holds %s, which nobody sees: remove it", codePoints(invisible, "the invisible character", "invisible characters")))
 	}
-	if high {
+	if special || latin && other {
 		signDamage(text, say)
 	}
-	escapes(text, say)
+	if strings.ContainsAny(text, codeSigns) {
+		escapes(text, say)
+	}
 }
 
 // withoutInvisible leaves out what isInvisible and joinsNothing report.

@@ -136,6 +136,9 @@ func sureWindows(before rune, seq []rune, r rune) bool {
 func unmojibake(text string, may uint32) (mended string, unread bool) {
 	sure := false
 	mended = text
+	if may = may & holds(text, may); may == 0 {
+		return halves(text, false)
+	}
 	for i, m := range misreadings() {
 		if may&(1<<i) != 0 {
 			if once, ok := m.undo(text); ok {
@@ -155,7 +158,7 @@ func unmojibake(text string, may uint32) (mended string, unread bool) {
 		mended = again
 	}
 	if !sure && may != 0 || sure && !clean(mended) {
-		if best, ok := likeliest(text, mended, sure, may); ok {
+		if best, ok := likeliest(text, mended, sure); ok {
 			mended, sure = best, true
 		}
 	}
@@ -181,7 +184,7 @@ func clean(text string) bool {
 // makes most sense. It is none if the text as it is makes sense; or, where it is
 // sure that it was misread, if mended, which has only what is sure, makes as
 // much.
-func likeliest(text, mended string, sure bool, may uint32) (string, bool) {
+func likeliest(text, mended string, sure bool) (string, bool) {
 	if len(text) > 2000 {
 		return "", false // what is sure is enough
 	}
@@ -191,9 +194,6 @@ func likeliest(text, mended string, sure bool, may uint32) (string, bool) {
 	}
 	was := 0.0
 	if !sure {
-		if !holds(text, may) {
-			return "", false
-		}
 		if was = nonsense(text); was <= noWord {
 			return "", false
 		}
@@ -245,50 +245,37 @@ func present(text string) uint32 {
 	return may
 }
 
-// holds reports whether there is a whole sequence of one of the misreadings.
-func holds(text string, may uint32) bool {
+// holds returns those of the misreadings of which there is a whole sequence.
+func holds(text string, may uint32) (found uint32) {
 	for i, m := range misreadings() {
-		if may&(1<<i) == 0 {
-			continue
+		if may&(1<<i) != 0 && m.in(text) {
+			found |= 1 << i
 		}
-		var ahead [4]rune
-		n := 0
-		for _, r := range text + "   " { // four characters at a time
-			if n < len(ahead) {
-				ahead[n] = r
-				n++
-				continue
-			}
-			if ahead[0] >= 0x80 && ahead[1] >= 0x80 {
-				if _, size := m.sequence(ahead[:]); size > 0 {
-					return true
-				}
+	}
+	return found
+}
+
+// in reports whether the text holds a sequence.
+func (m misreading) in(text string) bool {
+	var ahead [4]rune
+	n := 0
+	for _, r := range text {
+		if n == len(ahead) {
+			if _, size := m.sequence(ahead[:]); size > 0 {
+				return true
 			}
 			copy(ahead[:], ahead[1:])
-			ahead[3] = r
+			n--
 		}
-		if _, size := m.sequence(ahead[:]); size > 0 {
+		ahead[n] = r
+		n++
+	}
+	for i := range n {
+		if _, size := m.sequence(ahead[i:n]); size > 0 {
 			return true
 		}
 	}
 	return false
-}
-
-// nonsense is how far the words of a text that hold more than ASCII are from
-// those of any language.
-func nonsense(text string) float64 {
-	sum := 0.0
-	for word := range strings.FieldsFuncSeq(norm.NFC.String(text), func(r rune) bool { return r < 0x80 && !isWordLetter(r) && !unicode.IsDigit(r) }) {
-		if strings.IndexFunc(word, func(r rune) bool { return r >= 0x80 }) >= 0 {
-			sum += max(0, -4-sense([]rune(word)))
-			for _, r := range word {
-				if r >= 0x300 && r < 0x370 { // a mark that is on no letter
-					sum += 12
-				}
-			}
-		}
-	}
-	return sum
 }
 
 // sense is how well a word fits the language that it fits best; more than
@@ -400,6 +387,9 @@ func (m misreading) each(text string, meet func(before rune, seq []rune, r rune)
 // sequence returns the character that the first runes stand for if they are
 // the misread bytes of one, and how many they are; 0 if they are not.
 func (m misreading) sequence(rs []rune) (rune, int) {
+	if rs[0] < 0x80 {
+		return 0, 0
+	}
 	lead := m.bytes[rs[0]]
 	n := 0
 	switch {
