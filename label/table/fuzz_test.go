@@ -6,6 +6,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -32,6 +33,7 @@ func FuzzTable(f *testing.F) {
 		"a,b\n\"1,2\n3,4", "a,b\n\"1\"x,2\n\"1\" ,2\n1\"\"2,\"\"\"\"\n", "a\n\n\n1", "a,b\nGer\xeas,GerÃªs\u0085\u2028\n",
 		string(wideBytes("a,b\n\"1\",🌿\n", binary.BigEndian, true)), "\xff\xfea", "country,lat,alt\nPortugal,41,4000 ft\n",
 		"a¦b\n1¦\xc2\n", strings.Repeat("x,", 600), strings.Repeat("\"x\n", 200), "日|ポ\n\x83|\x81",
+		"Trip 1,,\n\ncountry,lat,long\n,dd,m\nPortugal,41,8\n# a\nPortugal,4\n1,8\nTotal,,2\ncountry,lat,long\n", "country,Lat (WGS84),Long W\nPortugal,41,8,\nPortugal,41,8,\n",
 	} {
 		for _, k := range []byte{0, 1, 4, 5, 0x41, 0x80, 0x81, 0x82, 0x83} {
 			f.Add([]byte(s), k)
@@ -86,14 +88,17 @@ func fuzzRows(t *testing.T, tb *Table, b []byte) (rows []*Row, err error) {
 			if !utf8.ValidString(c.Text) {
 				t.Fatalf("text %q", c.Text)
 			}
-			if i > 0 && !bytes.Equal(b[r.Cells[i-1].End:c.Start], comma) {
+			if c.Line == 0 && i >= tb.width {
+				continue // what a heading says of every record
+			}
+			if padded := i > 0 && c.Start == r.end && c.End == r.end && r.Cells[i-1].End == r.end; i > 0 && !padded && !bytes.Equal(b[r.Cells[i-1].End:c.Start], comma) {
 				t.Fatalf("%q lies between cells", b[r.Cells[i-1].End:c.Start])
 			}
 			if c.Line < line || c.Column < 1 || c.Start > c.End {
 				t.Fatalf("cell %+v after line %d", c, line)
 			}
 			line = c.Line
-			if raw := b[c.Start:c.End]; !c.Quoted && p.charset.scheme == plain && utf8.Valid(raw) && string(raw) != c.Text {
+			if raw := b[c.Start:c.End]; !c.Quoted && !r.Aside && p.charset.scheme == plain && utf8.Valid(raw) && string(raw) != c.Text {
 				t.Fatalf("cell %q of %q", c.Text, raw)
 			}
 		}
@@ -116,7 +121,7 @@ func fuzzRows(t *testing.T, tb *Table, b []byte) (rows []*Row, err error) {
 
 // unlikeCSVRows compares a table of UTF-8 with encoding/csv's reading of it.
 func unlikeCSVRows(tb *Table, rows []*Row, b []byte) string {
-	if tb.parts[0].charset.scheme != plain || tb.skip > 0 || len(b) > 300 || !utf8.Valid(b) {
+	if tb.parts[0].charset.scheme != plain || tb.skip > 0 || tb.under > 0 || tb.mapped || slices.ContainsFunc(rows, func(r *Row) bool { return r.Aside }) || len(b) > 300 || !utf8.Valid(b) {
 		return ""
 	}
 	return unlikeCSV(b, tb.Comma())
@@ -132,6 +137,9 @@ func fuzzRewrite(t *testing.T, tb *Table, rows []*Row, b []byte) {
 	}
 	// An edit comes back as it was made, and other cells stay.
 	last := rows[len(rows)-1]
+	if last.Aside || last.padded > 0 {
+		return
+	}
 	for _, text := range []string{"x", "x,;\t|\"", "x\r\n\"y"} {
 		out.Reset()
 		e := Edit{Row: last.N, Column: tb.width - 1, Text: text}
@@ -147,12 +155,18 @@ func fuzzRewrite(t *testing.T, tb *Table, rows []*Row, b []byte) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if back.skip != tb.skip || back.under != tb.under {
+			return // the edit made a heading of what was none
+		}
 		var got *Row
 		for r, err := range back.Rows() {
 			if err != nil {
 				t.Fatal(err)
 			}
 			got = r
+		}
+		if got != nil && got.Aside {
+			return // or a remark
 		}
 		if got == nil || got.N != last.N || got.Cells[tb.width-1].Text != text {
 			t.Fatalf("%q in %q came back as %+v of %q", text, b, got, out.Bytes())

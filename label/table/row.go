@@ -48,6 +48,8 @@ type Row struct {
 	table *Table
 	file  string
 	end   int64 // place in the file after the last cell
+	// padded are the cells at the end that the file has not.
+	padded int
 }
 
 // Release gives the row back, to be made into a later one. Nobody may look at
@@ -409,8 +411,9 @@ func (r *Row) usual(n, want int) bool {
 		}
 	}
 	last := r.Cells[n-1]
+	r.padded = want - n
 	for range want - n {
-		r.Cells = append(r.Cells, Cell{Line: last.Line, Column: last.Column + utf8.RuneCountInString(last.Text)})
+		r.Cells = append(r.Cells, Cell{Line: last.Line, Column: last.Column + utf8.RuneCountInString(last.Text), Start: last.End, End: last.End})
 	}
 	return true
 }

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"archive/zip"
+	"io"
 	"maps"
 	"os"
 	"path/filepath"
@@ -13,12 +15,34 @@ import (
 	"cornerslip/label/check"
 )
 
+// packed are the parts of a workbook as one file.
+func packed(t *testing.T, parts map[string]string) string {
+	t.Helper()
+	var b strings.Builder
+	z := zip.NewWriter(&b)
+	for _, path := range slices.Sorted(maps.Keys(parts)) {
+		w, err := z.Create(strings.TrimPrefix(path, exampleBook+"/"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		io.WriteString(w, parts[path])
+	}
+	if err := z.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
 // raisedBy writes an example's files and returns the names of the rules that a
 // check of them raises. on is a rule to be raised if the house leaves it off.
 func raisedBy(t *testing.T, files map[string]string, on string) []string {
 	t.Helper()
 	dir := t.TempDir()
 	name := exampleTable
+	if files[exampleBook+"/xl/workbook.xml"] != "" {
+		name = exampleBook
+		files = map[string]string{exampleBook: packed(t, files)}
+	}
 	for path, text := range files {
 		if strings.HasPrefix(path, exampleFolder+"/") {
 			name = exampleFolder
