@@ -15,7 +15,8 @@ require (
 	github.com/schollz/progressbar/v3 v3.19.1 // long runs on a terminal; only cmd/cornerslip
 	github.com/spf13/cobra v1.10.2 // the command line; only cmd/cornerslip
 	github.com/spf13/pflag v1.0.9 // its flags; only cmd/cornerslip
-	golang.org/x/term v0.44.0 // is it a terminal; only cmd/cornerslip
+	github.com/xuri/excelize/v2 v2.11.1 // workbooks; only label/table
+	golang.org/x/term v0.47.0 // is it a terminal; only cmd/cornerslip
 	golang.org/x/text v0.44.0 // encodings, normal forms, collation
 	modernc.org/sqlite v1.62.0 // a register in one file, without cgo; only label/register
 	rsc.io/qr v0.2.0 // QR Codes of several modes; only layout/symbol
@@ -40,7 +41,14 @@ require (
 	github.com/mitchellh/colorstring v0.0.0-20190213212951-d06e56a500db // indirect
 	github.com/ncruces/go-strftime v1.1.0 // indirect
 	github.com/remyoudompheng/bigfft v0.0.0-20230129092748-24d4a6f8daec // indirect
+	github.com/richardlehane/mscfb v1.0.9 // indirect
+	github.com/richardlehane/msoleps v1.0.6 // indirect
 	github.com/rivo/uniseg v0.4.7 // indirect
+	github.com/tiendc/go-deepcopy v1.7.2 // indirect
+	github.com/xuri/efp v0.0.3-0.20260924042702-217b81952dec // indirect
+	github.com/xuri/nfp v0.0.2-0.20250530014748-2ddeb826f9a9 // indirect
+	golang.org/x/crypto v0.58.0 // indirect
+	golang.org/x/net v0.62.0 // indirect
 	golang.org/x/sync v0.25.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect

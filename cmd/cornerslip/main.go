@@ -39,18 +39,19 @@ type app struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
 
-	house    string
-	date     string
-	langs    []string
-	backlog  bool
-	dates    string
-	encoding string
-	comma    string
-	literal  bool
-	only     []string
-	force    bool
-	book     string // the register
-	by, why  string // of a change in it
+	house     string
+	date      string
+	langs     []string
+	backlog   bool
+	dates     string
+	encoding  string
+	comma     string
+	literal   bool
+	worksheet string
+	only      []string
+	force     bool
+	book      string // the register
+	by, why   string // of a change in it
 
 	inputs map[string]string // the files that are read, and what they are
 
@@ -133,6 +134,7 @@ func (a *app) readFlags(c *cobra.Command) {
 	f := c.Flags()
 	f.StringVar(&a.encoding, "encoding", "", "character `encoding` of the table, such as windows-1252 (default: UTF-8, or as its first bytes say)")
 	f.StringVar(&a.comma, "delimiter", "", "what stands between the cells, the `sign`: comma, semicolon, tab, pipe (default: found from the heading row)")
+	f.StringVar(&a.worksheet, "worksheet", "", "the `name` of the worksheet, where the table is a workbook (default: the first with headings that are known)")
 	f.BoolVar(&a.literal, "no-quotes", false, "quotation marks in the table are ordinary characters")
 }
 

@@ -43,6 +43,10 @@ func (a *app) spared(path string) error {
 	if path == "-" {
 		return fmt.Errorf("\"-\" is not the name of a file; name the file to write")
 	}
+	switch strings.ToLower(filepath.Ext(path)) {
+	case ".xlsx", ".xlsm", ".xls", ".ods":
+		return fmt.Errorf("%s: workbooks are read, not written; name a file that ends in .csv", path)
+	}
 	for in, what := range a.inputs {
 		if sameFile(path, in) {
 			return fmt.Errorf("%s is %s itself; name another file", path, what)
@@ -75,7 +79,7 @@ func (a *app) ready(out, cuts string) error {
 // pagesName refuses to call a PDF what other programs take for something else.
 func pagesName(path string) error {
 	end := strings.ToLower(filepath.Ext(path))
-	if slices.Contains([]string{".csv", ".tsv", ".txt", ".toml", ".db", ".zip", ".json", ".jsonl", ".html", ".svg"}, end) {
+	if slices.Contains([]string{".csv", ".tsv", ".txt", ".xlsx", ".toml", ".db", ".zip", ".json", ".jsonl", ".html", ".svg"}, end) {
 		return fmt.Errorf("%s: the pages are a PDF; name a file that ends in .pdf", path)
 	}
 	return nil

@@ -19,7 +19,7 @@ func (a *app) table(path string) (*job.Table, func(), error) {
 		return nil, nil, err
 	}
 	a.reads(path, "the table")
-	return job.OpenTable(path, a.stdin, only, job.TableOptions{Encoding: a.encoding, Comma: comma, Literal: a.literal})
+	return job.OpenTable(path, a.stdin, only, job.TableOptions{Encoding: a.encoding, Comma: comma, Literal: a.literal, Worksheet: a.worksheet})
 }
 
 var delimiters = map[string]rune{

@@ -299,6 +299,13 @@ func openLone(h holder, names []string, o Options) (*Dataset, error) {
 		return nil, &Error{Origin: label.Origin{File: h.name()}, Message: "the folder has no meta.xml and so is no Darwin Core archive: name the table itself"}
 	}
 	var tables []string
+	if isWorkbook(names) {
+		t, err := openWorkbook(File(h.name()), o)
+		if err != nil {
+			return nil, err
+		}
+		return &Dataset{Core: t}, nil
+	}
 	for _, n := range names {
 		switch {
 		case strings.HasPrefix(n, "xl/"), n == "content.xml", strings.HasPrefix(n, "word/"):

@@ -266,8 +266,8 @@ func TestArchiveFaults(t *testing.T) {
 		})
 	}
 	for want, files := range map[string]map[string]string{
-		"this is a spreadsheet": {"xl/workbook.xml": "<x/>", "[Content_Types].xml": "<x/>"},
-		"2 tables":              {"a.csv": "country\n", "b.csv": "country\n"},
+		"cannot be opened": {"xl/workbook.xml": "<x/>", "[Content_Types].xml": "<x/>"},
+		"2 tables":         {"a.csv": "country\n", "b.csv": "country\n"},
 	} {
 		if _, err := OpenDataset(writeZip(t, files), Options{}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want %s", err, want)

@@ -24,7 +24,8 @@ type RuleText struct {
 	// Example are files that raise the rule when trip.csv is checked, and
 	// Counterexample ones like them that do not: trip.csv, and what it takes of
 	// identifications.csv and house.toml; or the files of an archive, trip/meta.xml
-	// and others; or identifications.csv alone, to make slips of.
+	// and others, or the parts of a workbook, trip.xlsx/xl/workbook.xml and others,
+	// to be packed; or identifications.csv alone, to make slips of.
 	Example, Counterexample map[string]string
 	// Raised and Sound say the same in words: what is different from a sound
 	// record.
@@ -36,6 +37,7 @@ const (
 	exampleSecond = "identifications.csv"
 	exampleHouse  = "house.toml"
 	exampleFolder = "trip"
+	exampleBook   = "trip.xlsx"
 )
 
 // RuleTexts returns every rule: those of reading first, then those of records
@@ -219,13 +221,41 @@ var ownExamples = map[string]*ownExample{
 		soundFiles: archiveOf("country,locality\nPortugal,Lindoso\n", "country", "locality"),
 		words:      "a meta.xml that calls the column headed locality county", soundWords: "a meta.xml that calls it locality",
 	},
+	ruleWorksheet: {
+		files:      workbookOf(`<mergeCells count="1"><mergeCell ref="A2:A3"/></mergeCells>`),
+		soundFiles: workbookOf(""),
+		words:      "a worksheet whose cells A2 and A3 are merged", soundWords: "the same without merged cells",
+	},
 }
 
 func permitTable(permits string) string {
 	return csvOf([]map[string]string{check.With("duplicatesTo", "PINHEL", "permits", permits)})
 }
 
-const ruleArchiveDescription = "archive-description"
+const (
+	ruleArchiveDescription = "archive-description"
+	ruleWorksheet          = "worksheet"
+)
+
+// workbookOf are the parts of a workbook with a small table, and what stands
+// behind the cells of its worksheet.
+func workbookOf(behind string) map[string]string {
+	const main, office = "http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
+	const relations, types = "http://schemas.openxmlformats.org/package/2006/relationships", "http://schemas.openxmlformats.org/package/2006/content-types"
+	const kind = "application/vnd.openxmlformats-officedocument.spreadsheetml"
+	cell := func(at, text string) string {
+		return `<c r="` + at + `" t="inlineStr"><is><t>` + text + `</t></is></c>`
+	}
+	return map[string]string{
+		exampleBook + "/[Content_Types].xml": `<Types xmlns="` + types + `"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
+			`<Override PartName="/xl/workbook.xml" ContentType="` + kind + `.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="` + kind + `.worksheet+xml"/></Types>`,
+		exampleBook + "/_rels/.rels":                `<Relationships xmlns="` + relations + `"><Relationship Id="rId1" Type="` + office + `/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+		exampleBook + "/xl/workbook.xml":            `<workbook xmlns="` + main + `" xmlns:r="` + office + `"><sheets><sheet name="Trip" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+		exampleBook + "/xl/_rels/workbook.xml.rels": `<Relationships xmlns="` + relations + `"><Relationship Id="rId1" Type="` + office + `/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
+		exampleBook + "/xl/worksheets/sheet1.xml": `<worksheet xmlns="` + main + `"><sheetData><row r="1">` + cell("A1", "country") + cell("B1", "locality") + `</row><row r="2">` + cell("A2", "Portugal") + cell("B2", "Lindoso") +
+			`</row><row r="3">` + cell("A3", "Portugal") + cell("B3", "Parada") + `</row></sheetData>` + behind + `</worksheet>`,
+	}
+}
 
 // archiveOf is a Darwin Core archive of one table with two columns.
 func archiveOf(text, first, second string) map[string]string {

@@ -23,7 +23,7 @@ import (
 // commit and in DEVELOPERS.md.
 const policy = `
 label
-label/table         label github.com/gocarina/gocsv golang.org/x/text
+label/table         label github.com/gocarina/gocsv github.com/xuri/excelize golang.org/x/text
 label/lang          golang.org/x/text
 label/date          label/lang
 label/coord         label/lang
