@@ -278,6 +278,23 @@ func (m misreading) in(text string) bool {
 	return false
 }
 
+// nonsense is how far the words of a text that hold more than ASCII are from
+// those of any language.
+func nonsense(text string) float64 {
+	sum := 0.0
+	for word := range strings.FieldsFuncSeq(norm.NFC.String(text), func(r rune) bool { return r < 0x80 && !isWordLetter(r) && !unicode.IsDigit(r) }) {
+		if strings.IndexFunc(word, func(r rune) bool { return r >= 0x80 }) >= 0 {
+			sum += max(0, -4-sense([]rune(word)))
+			for _, r := range word {
+				if r >= 0x300 && r < 0x370 { // a mark that is on no letter
+					sum += 12
+				}
+			}
+		}
+	}
+	return sum
+}
+
 // sense is how well a word fits the language that it fits best; more than
 // enough is not told.
 func sense(text []rune) float64 {
