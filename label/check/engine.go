@@ -127,6 +127,7 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 			c.add(f)
 		}
 	}
+	read := len(c.said)
 	// The cells of a ragged row stand under the wrong headings: what they
 	// hold says nothing.
 	c.astray = row.Astray || row.Aside || len(row.Cells) != len(row.Table().Columns())
@@ -138,6 +139,7 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 			}
 		}
 	}
+	c.keepCause(read)
 	if len(c.said) > 1 {
 		slices.SortStableFunc(c.said, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
 	}
@@ -305,6 +307,28 @@ func (c *Context) add(f label.Finding) {
 		c.errors++
 	}
 	c.said = append(c.said, f)
+}
+
+// keepCause drops what rules found of cells whose letters are damaged, since it
+// follows from that. The first read findings are those of the reading.
+func (c *Context) keepCause(read int) {
+	type place struct{ line, column int }
+	var damaged []place
+	for _, f := range c.said[:read] {
+		if f.Severity == label.Error && f.Column > 0 && strings.HasPrefix(f.Rule, "text-") {
+			damaged = append(damaged, place{f.Line, f.Column})
+		}
+	}
+	if len(damaged) == 0 {
+		return
+	}
+	kept := c.said[:read]
+	for _, f := range c.said[read:] {
+		if !slices.Contains(damaged, place{f.Line, f.Column}) {
+			kept = append(kept, f)
+		}
+	}
+	c.said = kept
 }
 
 // reason is what an error says beside the value, which the finding shows

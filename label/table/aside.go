@@ -26,7 +26,7 @@ func (r *Row) aside(filled int) bool {
 	switch {
 	case first < len(t.columns) && text == strings.TrimSpace(t.columns[first].Heading) && r.repeats():
 		said = "the row repeats the headings: it is no record"
-	case text[0] == '#' && first == 0 && (filled == 1 || len(r.Cells) != t.width):
+	case text[0] == '#' && first == 0 && remark.MatchString(text) && (filled == 1 || len(r.Cells) != t.width):
 		said = "the row begins with # and is taken for a remark: it is no record"
 	case isSum(text) && r.numbersAfter(first):
 		said = "the row is a sum of the table: it is no record"
@@ -63,6 +63,9 @@ func (r *Row) wordsAmongNumbers(i int) bool {
 	return letters(text) >= 3 && (k == aText || k == aFamily || len(strings.Fields(text)) > 4) && !p.seen[aText] && !p.seen[aFamily] &&
 		(p.main == aMix || p.main == aNumber || p.main == aDate)
 }
+
+// remark is how a line begins that is a remark: #12 may be a number.
+var remark = regexp.MustCompile(`^#+(\s|\pL[^\d]*$|$)`)
 
 // repeats reports whether the cells are the headings.
 func (r *Row) repeats() bool {

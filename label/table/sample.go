@@ -276,21 +276,22 @@ func (t *Table) readHeading() error {
 
 // passTitle skips what stands above the heading row.
 func (t *Table) passTitle(above []*Row, heading *Row) {
-	first := ""
+	var texts []string
 	for _, r := range above {
 		for _, c := range r.Cells {
-			if first == "" && !isBlank(c.Text) {
-				first = strings.TrimSpace(c.Text)
+			if !isBlank(c.Text) {
+				texts = append(texts, strings.TrimSpace(c.Text))
 			}
 		}
 	}
+	first := strings.Join(texts, " | ")
 	t.skip = t.starts[len(above)] - 1
-	said := plural(len(above), "one row stands", "%d rows stand")
+	said := plural(len(above), "a row stands", "%d rows stand")
 	if first == "" {
 		t.say(ruleTitle, label.Note, above[0].Line, "%s above the headings, which are in line %d", said, heading.Line)
 		return
 	}
-	t.say(ruleTitle, label.Note, above[0].Line, "%s above the headings, which are in line %d: not read, nor printed; it begins %q", said, heading.Line, cut(first, 60))
+	t.say(ruleTitle, label.Note, above[0].Line, "%s above the headings, which are in line %d: they are not read, nor printed: %q", said, heading.Line, cut(first, 200))
 }
 
 // saySecond states how the row below the headings is read.
