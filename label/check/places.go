@@ -65,6 +65,9 @@ func (c *Context) readPlace() {
 	switch {
 	case p.Status == coord.OK || p.Local:
 		c.Coordinates, c.HasCoordinates = p.Point, true
+		if p.More {
+			c.CoordinatesWritten = p.text()
+		}
 	case p.split.latTerm != "" || p.split.lonTerm != "":
 		c.CoordinatesText = p.split.text()
 	case p.LatTerm == p.LonTerm:

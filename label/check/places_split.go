@@ -207,7 +207,7 @@ func (c *Context) settle(s *source) {
 		return
 	}
 	usual := s.Usual
-	s.Reading = coord.Reading{Status: coord.OK, Point: p, HasLat: true, HasLon: true}
+	s.Reading = coord.Reading{Status: coord.OK, Point: p, HasLat: true, HasLon: true, More: s.More}
 	s.assumed = !usual
 }
 

@@ -59,9 +59,12 @@ type Record struct {
 	// Coordinates hold if HasCoordinates. CoordinatesText is set instead
 	// where only verbatim coordinates exist that have no one reading, and is
 	// printed as written.
-	Coordinates     coord.Point
-	HasCoordinates  bool
-	CoordinatesText string
+	Coordinates    coord.Point
+	HasCoordinates bool
+	// CoordinatesWritten is what the label prints in place of Coordinates: the
+	// cells as they are, since they say more. "" where they do not.
+	CoordinatesWritten string
+	CoordinatesText    string
 	// Datum is geodeticDatum, else verbatimSRS; "" if not stated.
 	Datum string
 	// Survey is the place in a survey of townships, MapSheet the sheet of a

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 var (
@@ -63,7 +64,35 @@ func (t prepared) mgrs(g []string) Reading {
 	if err != nil {
 		return Reading{Status: Invalid, Err: err}
 	}
-	return t.place(p)
+	r := t.place(p)
+	r.More = saysMore(strings.Replace(t.grid, strings.TrimSpace(g[0]), " ", 1))
+	return r
+}
+
+// beside are words that belong to a grid reference.
+var beside = regexp.MustCompile(`(?i)\b(?:UTM|MGRS|USNG|zone|zona|huso|fuso|fuseau|easting|northing|este|norte|north|south|east|sur|sul|nord|sud|grid|ref|datum|GPS|coordinates|coord|m)\b`)
+
+// saysMore reports whether what is left beside a grid reference says more: a
+// word, or a number of four figures and more.
+func saysMore(rest string) bool {
+	rest = beside.ReplaceAllString(rest, " ")
+	letters, digits := 0, 0
+	for _, r := range rest {
+		switch {
+		case unicode.IsLetter(r):
+			letters++
+			digits = 0
+		case unicode.IsDigit(r):
+			digits++
+			letters = 0
+		default:
+			letters, digits = 0, 0
+		}
+		if letters > 2 || digits > 3 {
+			return true
+		}
+	}
+	return false
 }
 
 // place finishes a reading from a grid.
@@ -117,7 +146,9 @@ func (t prepared) utm() (Reading, bool) {
 	if letter == 0 && t.south {
 		letter = '-'
 	}
-	return t.placed(u, letter), true
+	r := t.placed(u, letter)
+	r.More = saysMore(rest)
+	return r, true
 }
 
 // placed finds out the hemisphere of a UTM reference: '+' and '-' say it, a

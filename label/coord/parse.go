@@ -3,8 +3,10 @@ package coord
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cornerslip/label/lang"
 )
@@ -22,10 +24,45 @@ func Read(text string, h Hints) Reading {
 	}
 	t := prepare(text)
 	t.elsewhere(h.Datum)
+	if r, ok := withGrid(t, h); ok {
+		return r
+	}
 	if r, ok := readGrid(t); ok {
 		return r.of(t)
 	}
 	return readHalves(gather(t.text, h), h).of(t)
+}
+
+// gridBeside is a grid reference that stands beside degrees.
+var gridBeside = regexp.MustCompile(`(?i)[;,/(\[]?\s*(?:(?:UTM|MGRS)\b:?\s*)?\b\d{1,2}\s?[C-HJ-NP-X]\s?(?:[A-HJ-NP-Z][A-HJ-NP-V]\s?(?:\d{4}\s\d{4}|\d{5}\s\d{5}|\d{4}|\d{6}|\d{8}|\d{10})\b|\d{6}(?:\s?m?\s?E)?[\s,;/]+\d{6,7}(?:\s?m?\s?N\b)?)\s*[)\]]?`)
+
+// withGrid reads degrees beside which the same place is given on a grid; false
+// if the text has not both.
+func withGrid(t prepared, h Hints) (Reading, bool) {
+	if !strings.Contains(t.text, "°") {
+		return Reading{}, false
+	}
+	at := gridBeside.FindString(t.grid)
+	if at == "" {
+		return Reading{}, false
+	}
+	r := Read(strings.Replace(t.grid, at, " ; ", 1), h)
+	grid := Read(strings.Trim(at, " ;,/()[]"), h)
+	if r.Status != OK || len(grid.Choices) == 0 && grid.Status != OK && !grid.Local {
+		return Reading{}, false
+	}
+	if r.Point.Datum == "" {
+		r.Point.Datum = t.datum
+	}
+	// A datum of old may lie half a kilometre off, 0.005° of latitude.
+	within := r.Point.step + Angle(grid.Point.grid.Step)*(Degree/111_200_000) + Degree/200
+	for _, p := range append(grid.Choices, grid.Point) {
+		if (p.Lat-r.Point.Lat).abs() <= within && (p.Lon-r.Point.Lon).abs() <= 2*within {
+			r.More = true
+			return r, true
+		}
+	}
+	return r.unsure("degrees and grid give different places: keep one"), true
 }
 
 // ReadPair reads coordinates as [ParsePair] does and tells all it found out.
@@ -68,6 +105,7 @@ func (r Reading) unsure(format string, args ...any) Reading {
 
 // of adds what was taken out of the text beforehand.
 func (r Reading) of(t prepared) Reading {
+	r.More = r.More || t.more
 	if r.Point != (Point{}) {
 		r.Point.Datum = t.datum
 	}
@@ -100,6 +138,7 @@ type gathered struct {
 	commas bool // commas separate
 	broken bool // a mark without a number
 	loose  bool // a bare number touches a coordinate
+	more   bool // words stand beside that say something else
 	either bool // hemispheres before and behind the figures give two readings
 }
 
@@ -110,6 +149,7 @@ func (g gathered) and(o gathered) gathered {
 	g.commas = false
 	g.broken = g.broken || o.broken
 	g.either = g.either || o.either
+	g.more = g.more || o.more
 	g.loose = g.loose || o.loose
 	return g
 }
@@ -206,6 +246,7 @@ func (r *reader) all() gathered {
 			switch t.kind {
 			case word, compass:
 				weak.words = weak.words || !t.inside
+				strong.more = strong.more || says(t.text)
 			case separator:
 				weak.commas = weak.commas || t.text == ","
 			case degreeMark, minuteMark, secondMark:
@@ -217,7 +258,11 @@ func (r *reader) all() gathered {
 		weak.halves = append(weak.halves, h)
 		if h.strong() {
 			strong.halves = append(strong.halves, h)
-		} else if n, after := r.half(r.skipMarks(next)); after > next && n.strong() {
+			i = next
+			continue
+		}
+		strong.more = true // a number of something else
+		if n, after := r.half(r.skipMarks(next)); after > next && n.strong() {
 			strong.loose = true
 		}
 		i = next
@@ -228,6 +273,12 @@ func (r *reader) all() gathered {
 	}
 	weak.weak = true
 	return weak
+}
+
+// says reports whether a word beside coordinates says anything: letters that
+// are no name of the system.
+func says(word string) bool {
+	return strings.ContainsFunc(word, unicode.IsLetter) && !gridWord.MatchString(word) && !strings.EqualFold(word, "GPS") && !strings.EqualFold(word, "coordinates") && !strings.EqualFold(word, "coord")
 }
 
 // skipMarks passes over full stops and dashes.
@@ -257,6 +308,7 @@ func readHalves(g gathered, hints Hints) Reading {
 	}
 	i, j := pairOf(hs)
 	r := readTwo(hs[i], hs[j], g, hints)
+	r.More = g.more || len(hs) > 2
 	if r.Status == Invalid && g.weak && len(hs) == 2 && len(hs[0].raw.whole) >= 6 && len(hs[1].raw.whole) >= 6 {
 		return refuse(NotConvertible, "the numbers are no degrees, and for metres the UTM zone is missing: write it before them, as 29T 532123 4567890")
 	}
@@ -411,8 +463,17 @@ func readTwo(a, b half, g gathered, hints Hints) Reading {
 	if err != nil {
 		return Reading{Status: Ambiguous, Err: err}
 	}
-	if err := errors.Join(a.inRange(true), b.inRange(false)); err != nil {
-		return Reading{Status: Invalid, Err: err}
+	if a.value > 180*Degree && b.value > 180*Degree && !a.strong() && !b.strong() {
+		return refuse(NotConvertible, "the numbers are no degrees: write 41.2339 N, 8.6111 W")
+	}
+	lat, lon := a.inRange(true), b.inRange(false)
+	switch {
+	case lat != nil && lon != nil:
+		return refuse(Invalid, "%w, and %w", lat, lon)
+	case lat != nil:
+		return Reading{Status: Invalid, Err: lat}
+	case lon != nil:
+		return Reading{Status: Invalid, Err: lon}
 	}
 	r := Reading{Status: OK, HasLat: true, HasLon: true}
 	r = r.signs(a, b, hints)

@@ -20,6 +20,7 @@ type prepared struct {
 	words    bool   // there are words of two letters or more
 	foreign  string // a grid that is not converted here
 	known    bool   // and that the trade writes on labels
+	more     bool   // something was taken out that the coordinates do not say
 	south    bool   // the datum's grid lies in the south
 }
 
@@ -34,7 +35,7 @@ var (
 	namedDatum = regexp.MustCompile(`(?i)(?:map )?\(?\b(?:geodetic )?(?:datum|dátum)\s*:?\s*(Lisboa|Lisbon|Tokyo|Bessel|Everest|Madrid|Roma|Pulkovo|Bogotá|Bogota|Lisboa Hayford|Castelo de São Jorge|Melriça|Base SE|Base SW|Porto Santo|S\. Braz|São Braz|Graciosa|Observatório)\b\s*\)?`)
 	southern   = regexp.MustCompile(`(?i)^(AMG|MGA|Australian)`)
 	// Grids of single countries.
-	otherGrid = regexp.MustCompile(`(?i)\b(OSGB|NGR|National Grid|Irish Grid|ITM|CH1903\+?|LV95|LV03|RT[- ]?90|SWEREF|Gau(?:ss|ß)[- ]?Kr(?:ü|ue|u)ger|Lambert|NZTM|NZMG|TM35FIN|RD[- ]new|MTB|TK ?25|UPS|State Plane|Maidenhead|geohash|what3words|quadrat|QDS)\b`)
+	otherGrid = regexp.MustCompile(`(?i)\b(OSGB|NGR|National Grid|Irish Grid|ITM|CH1903\+?|LV95|LV03|RT[- ]?90|SWEREF|Gau(?:ss|ß)[- ]?Kr(?:ü|ue|u)ger|Lambert|NZTM|NZMG|TM35FIN|RD[- ]new|MTB|TK ?25|UPS|State Plane|Maidenhead|geohash|what3words|quadrat|quadrant|QDS|NZMS|TK)\b`)
 	// PLSS is the American survey of townships: no letter is a hemisphere.
 	survey = regexp.MustCompile(`(?i)\bT(?:\.|wp\.?)?\s*\d+\s*[NS]\b.*\bR(?:\.|ge\.?)?\s*\d+\s*[EW]\b`)
 )
@@ -48,6 +49,16 @@ var (
 
 // star is a typewriter's degree sign.
 var star = regexp.MustCompile(`(\d) ?\*`)
+
+var (
+	// slope is what the ground does, which is in degrees and points of the
+	// compass too.
+	slope = regexp.MustCompile(`(?i)[,;(]\s*(?:slope|aspect|exp(?:osure|osição|osición|osition|os)?|incl(?:ination|inação|inación)?|declive|pendiente|pente|Neigung|Hang|facing)\b`)
+	// feetMark is a height of three figures and more, which no minutes have.
+	feetMark = regexp.MustCompile(`(^|[\s;(])(?:\d{3,5}|\d{1,2},\d{3})(?:-(?:\d{3,5}|\d{1,2},\d{3}))?'(\s|$|[,;.)])`)
+	// angleOff is an uncertainty in minutes or seconds.
+	angleOff = regexp.MustCompile(`\(?\s*(?:±|\+/-|\+-)\s*\d+(?:[.,]\d+)?\s*[°'"]\s*\)?`)
+)
 
 // dotted is degrees, minutes and seconds with stops between: 41.14.02.
 var dotted = regexp.MustCompile(`\b(\d{1,3})\.(\d{1,2})\.(\d{1,2}(?:[.,]\d+)?)\b`)
@@ -116,6 +127,9 @@ func prepare(text string) prepared {
 	if strings.ContainsAny(p.text, "Tt") && survey.MatchString(p.text) {
 		p.foreign, p.known = "township, range and section", true
 	}
+	if name := nationalGrid(p.text); name != "" && p.foreign == "" {
+		p.foreign, p.known = name, true
+	}
 	if code := otherCode(p.text); code != "" {
 		p.foreign, p.known = code, false
 	}
@@ -123,12 +137,23 @@ func prepare(text string) prepared {
 	if p.foreign != "" && !(p.known && strings.Contains(p.text, "°")) {
 		return p
 	}
+	before := p.text
 	if p.words {
 		p.text = height.ReplaceAllString(p.text, " ; ")
+		if i := slope.FindStringIndex(p.text); i != nil && strings.Count(p.text[:i[0]], "°") >= 2 {
+			p.text = p.text[:i[0]]
+		}
+	}
+	if strings.Contains(p.text, "'") {
+		p.text = withoutFeet(p.text)
+	}
+	if strings.ContainsAny(p.text, "±+") {
+		p.text = angleOff.ReplaceAllString(p.text, " ; ")
 	}
 	if figureBefore(p.text, "mMkKfFpP") {
 		p.text = withoutDistances(p.text)
 	}
+	p.more = p.text != before
 	p.text = strings.TrimSpace(p.text)
 	return p
 }
@@ -217,6 +242,16 @@ func (p *prepared) take(re *regexp.Regexp) bool {
 	p.datum = p.text[i[2]:i[3]]
 	p.text = p.text[:i[0]] + " ; " + p.text[i[1]:]
 	return true
+}
+
+// withoutFeet takes out heights with the mark of feet, but for the minutes
+// behind a degree sign (9° 08,217').
+func withoutFeet(s string) string {
+	i := feetMark.FindStringIndex(s)
+	if i == nil || strings.HasSuffix(strings.TrimRight(s[:i[0]], " "), "°") {
+		return s
+	}
+	return s[:i[0]] + " ; " + s[i[1]:]
 }
 
 // withoutDistances takes out lengths with a unit, but for the metres of grids

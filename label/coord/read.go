@@ -58,6 +58,10 @@ type Reading struct {
 	// not converted here, such as a survey of townships or a national grid:
 	// right as it is written.
 	Foreign bool
+	// More says that the text holds more than coordinates, their datum and
+	// words for them: a height, an uncertainty, "ca.", a name, the same place
+	// in another notation. Printing the Point alone would lose it.
+	More bool
 	// Local says that nothing is in doubt but for the datum of a grid, which
 	// lies so far from WGS 84 that Point is some hundred metres off. Written
 	// as a grid reference the Point is right.

@@ -67,6 +67,28 @@ func otherCode(s string) string {
 	return ""
 }
 
+// Squares of national grids that stand alone: 100 km of the British one, and a
+// quarter degree of southern Africa.
+//
+// Source: Ordnance Survey, A guide to coordinate systems in Great Britain;
+// the quarter degree from memory.
+var (
+	britishGrid = regexp.MustCompile(`^(?:N?GR:?\s*)?[HNOST][A-HJ-Z]\s?(?:\d{2,5}\s\d{2,5}|\d{4}|\d{6}|\d{8}|\d{10})$`)
+	quarters    = regexp.MustCompile(`^\d{4}\s?[A-D]{1,2}$`)
+)
+
+// nationalGrid names the grid of one country that a text is a square of, "" if
+// it is none.
+func nationalGrid(s string) string {
+	switch {
+	case britishGrid.MatchString(s):
+		return "the national grid"
+	case quarters.MatchString(s):
+		return "a quarter degree square"
+	}
+	return ""
+}
+
 // nmea is a position as receivers send it, after NMEA 0183: degrees and minutes
 // run together, hemispheres as fields of their own.
 var nmea = regexp.MustCompile(`^(\d{4}(?:\.\d+)?),([NS]),(\d{5}(?:\.\d+)?),([EW])$`)

@@ -387,3 +387,24 @@ func TestPairWordings(t *testing.T) {
 		}
 	}
 }
+
+// A text that says more than its coordinates is told apart, so that the rest is
+// not lost in print.
+func TestMore(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		more bool
+	}{
+		{"38°42'32\"N 9°08'13\"W", false}, {"38.7089, -9.1369", false}, {"Lat. 38°42'N; Long. 9°08'W; Datum WGS84", false},
+		{"38°42'N, 9°08'W (NAD27)", false}, {"GPS: 38°42'N 9°08'W", false}, {"N38 42.533 W009 08.217", false}, {"40 degrees 21 minutes north, 7 degrees 33 minutes west", false},
+		{"UTM zone 29T E622000 N4468000", false}, {"29T 622000mE 4468000mN", false}, {"29T PE 22 68", false}, {"MGRS 29TPE2268", false},
+		{"48° 12' n. Br. 16° 22' ö. L.", false}, {"38°42'N 9°08'W of Greenwich", false}, {"北緯35度42分 東経139度45分", false}, {"geo:38.7089,-9.1369", false},
+		{"ca. 38°42'N 9°08'W", true}, {"38°42'N 9°08'W, alt. 120 m", true}, {"38°42'N 9°08'W ± 30 m", true}, {"Lisboa, 38°42'N 9°08'W", true},
+		{"38°42'N 9°08'W (from map)", true}, {"38°42'N 9°08'W, 400'", true}, {"38°42'N 9°08'W, slope 30° N", true}, {"Lisboa 29S MC 87 90", true},
+		{"40.353889 N, 7.563333 W (40°21'14\"N 7°33'48\"W)", true}, {"38°44'59\"N, 9°08'31\"W; UTM 29S 487654 4289012", true},
+	} {
+		if r := Read(c.text, Hints{}); r.Status != OK || r.More != c.more {
+			t.Errorf("%q: %s, more %t, want %t (%v)", c.text, r.Status, r.More, c.more, r.Err)
+		}
+	}
+}

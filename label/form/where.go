@@ -196,18 +196,7 @@ func (b *builder) point() []label.Run {
 		if b.leftOut("decimalLatitude") {
 			return nil
 		}
-		style := b.o.Coords
-		if b.second != nil { // O is west in one language and east in another
-			style.International = true
-		}
-		pieces, err := b.r.Coordinates.Format(style, b.o.Lang)
-		if err != nil {
-			// A grid has no squares near the poles, and one on a datum of old
-			// no degrees: there the notation of the record stands.
-			style.Form = 0
-			pieces, _ = b.r.Coordinates.Format(style, b.o.Lang)
-		}
-		runs = kept(pieces, at)
+		runs = b.coordinates(at)
 	} else if b.r.CoordinatesText != "" && !b.leftOut("verbatimCoordinates") {
 		runs = keep(b.r.CoordinatesText, b.firstOrigin(coordinateTerms[1:]...))
 	}
@@ -217,7 +206,7 @@ func (b *builder) point() []label.Run {
 	var about prose
 	if f := b.firstField("geodeticDatum", "verbatimSRS"); f.Text != "" && !b.leftOut(f.Origin.Term) {
 		about.add("", label.Run{Text: f.Text, Keep: true, Exact: true, Origin: f.Origin})
-	} else if f.Text == "" && b.r.HasCoordinates && b.r.Coordinates.Datum != "" {
+	} else if f.Text == "" && b.r.HasCoordinates && b.r.Coordinates.Datum != "" && b.r.CoordinatesWritten == "" {
 		// The coordinates are printed as they were read, and so without the
 		// datum that stands in their cell.
 		about.add("", label.Run{Text: b.r.Coordinates.Datum, Keep: true, Exact: true, Origin: runs[0].Origin})
@@ -231,6 +220,26 @@ func (b *builder) point() []label.Run {
 		runs = tie(runs, label.Run{Text: ")"})
 	}
 	return runs
+}
+
+// coordinates returns the coordinates in the house's notation, or as they are
+// written where the cell says more.
+func (b *builder) coordinates(at label.Origin) []label.Run {
+	if b.r.CoordinatesWritten != "" {
+		return keep(b.r.CoordinatesWritten, at)
+	}
+	style := b.o.Coords
+	if b.second != nil { // O is west in one language and east in another
+		style.International = true
+	}
+	pieces, err := b.r.Coordinates.Format(style, b.o.Lang)
+	if err != nil {
+		// A grid has no squares near the poles, and one on a datum of old
+		// no degrees: there the notation of the record stands.
+		style.Form = 0
+		pieces, _ = b.r.Coordinates.Format(style, b.o.Lang)
+	}
+	return kept(pieces, at)
 }
 
 // thin is the thin no-break space between a figure and its unit.
