@@ -15,13 +15,12 @@ import (
 )
 
 // Bounds of workbooks, which are read into memory: the packed file, the file
-// unpacked, and one worksheet. Some thirty thousand records of twenty columns
-// fill a worksheet of the last size, and the reading takes fifteen times as
-// much.
+// unpacked, and one worksheet. Some forty thousand records of twenty columns
+// fill a worksheet of the last size; to read it takes 25 times as much memory.
 const (
 	maxWorkbook  = 128 << 20
 	maxUnpacked  = 1 << 30
-	maxWorksheet = 64 << 20
+	maxWorksheet = 48 << 20
 
 	maxBlank = 10000 // cells that show nothing and are looked at for formulas
 )
