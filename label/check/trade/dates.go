@@ -66,7 +66,7 @@ func weekdayRule(c *check.Context) {
 		word = strings.TrimSuffix(strings.Trim(word, "-"), "-feira")
 		day, ok := date.ParseWeekday(word)
 		if !ok && !c.Date.IsZero() { // of two letters, before the day: Do, 14.5.2026
-			day, ok = shortWeekday(word, lower)
+			day, ok = shortWeekday(word, text)
 		}
 		// "segunda" alone is also the second, "mar" and "sun" may be other words.
 		if !ok || isMonth(word) || portugueseOrdinal[word] && !strings.Contains(lower, "feira") && !shortOf(lower, word) {
@@ -98,15 +98,18 @@ var shortWeekdays = map[string]time.Weekday{
 }
 
 // shortWeekday reads a weekday of two or three letters that stands first in
-// the text, with a stop, a comma or a figure behind it.
+// the text, before a figure; German ones have a capital.
 func shortWeekday(word, text string) (time.Weekday, bool) {
 	day, ok := shortWeekdays[word]
-	rest, first := strings.CutPrefix(strings.TrimSpace(text), word)
-	if !ok || !first || rest == "" {
+	text = strings.TrimSpace(text)
+	if !ok || len(text) < len(word)+2 || !strings.EqualFold(text[:len(word)], word) {
 		return 0, false
 	}
-	next := strings.TrimLeft(rest, "., ")
-	return day, rest[0] == '.' || rest[0] == ',' || next != "" && next[0] >= '0' && next[0] <= '9'
+	next := strings.TrimLeft(text[len(word):], "., ")
+	if next == "" || next[0] < '0' || next[0] > '9' {
+		return 0, false
+	}
+	return day, len(word) > 2 || text[0] < 'a' // Italian "di", French "du"
 }
 
 func isMonth(word string) bool {

@@ -386,7 +386,7 @@ func letters(s string) uint64 {
 // by an autonym, which says the epithet twice, or because both are names of old
 // standing.
 func distinct(a, b *binomial) bool {
-	if a.first.Autonym {
+	if a.first.Autonym && a.epithet != b.epithet {
 		return true
 	}
 	if len(a.authors) > 0 && len(b.authors) > 0 {
@@ -501,71 +501,4 @@ func within(a, b []rune, limit int) bool {
 		prev2, prev, cur = prev, cur, prev2
 	}
 	return prev[len(b)] <= limit
-}
-
-// named is what a number was used for first: 20 bytes.
-type named struct {
-	from, to int32 // days
-	row      int32
-	name     int32 // place in the list of texts
-	reported bool
-}
-
-// namesUnderRule keeps 40 bytes a numbered record, and each distinct name.
-type namesUnderRule struct {
-	seen     map[uint64]named
-	ids      map[string]int32
-	texts    []string
-	findings []label.Finding
-}
-
-func (t *namesUnderRule) Feed(r *check.Record) {
-	key, ok := gatheringKey(r)
-	if !ok || r.Name == "" || r.Date.IsZero() || r.Date.IsOpen() {
-		return
-	}
-	id, ok := t.ids[r.Name]
-	if !ok {
-		if t.ids == nil {
-			t.ids = map[string]int32{}
-		}
-		id = int32(len(t.texts))
-		text := strings.Clone(r.Name)
-		t.ids[text], t.texts = id, append(t.texts, text)
-	}
-	now := named{days(r.Date.Start()), days(r.Date.End()), int32(r.Row), id, false}
-	was, ok := t.seen[key]
-	if !ok {
-		t.seen[key] = now
-		return
-	}
-	if was.name == id || was.reported || now.from > was.to || now.to < was.from || !otherPlant(t.texts[was.name], r.Name) {
-		return
-	}
-	f := r.Field("scientificName")
-	if f.Text == "" {
-		return
-	}
-	was.reported = true
-	t.seen[key] = was
-	t.findings = append(t.findings, label.Finding{
-		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: int(was.row), Term: "scientificName"}},
-		Message: fmt.Sprintf("record %d, %s too, is named %q: two plants need two numbers, and one plant has one name", was.row, r.Key(), t.texts[was.name]),
-	})
-}
-
-func (t *namesUnderRule) End() []label.Finding { return t.findings }
-
-// otherPlant reports whether two names can be of no one plant: one that says
-// less, such as the genus alone, can.
-func otherPlant(a, b string) bool {
-	x, y := name.Parse(a, name.Parts{}), name.Parse(b, name.Parts{})
-	if x.Genus == "" || y.Genus == "" || x.Formula || y.Formula {
-		return false
-	}
-	if x.Genus != y.Genus {
-		return true
-	}
-	differ := func(s, t string) bool { return s != "" && t != "" && s != t }
-	return differ(x.Epithet, y.Epithet) || differ(x.Infraspecific, y.Infraspecific)
 }
