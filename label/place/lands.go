@@ -1,6 +1,7 @@
 package place
 
 import (
+	_ "embed"
 	"slices"
 	"strings"
 	"sync"
@@ -300,6 +301,24 @@ var lands = sync.OnceValue(func() map[string][]string {
 	return m
 })
 
+// countryNames has names of countries in further languages, a code and a name a
+// line.
+//
+// Source: Unicode CLDR 32 (Unicode licence), as golang.org/x/text 0.44 has it;
+// a test writes the file.
+//
+//go:embed country_names.txt
+var countryNames string
+
+var namesOfCLDR = sync.OnceValue(func() map[string]string {
+	m := map[string]string{}
+	for line := range strings.Lines(countryNames) {
+		code, name, _ := strings.Cut(strings.TrimSuffix(line, "\n"), " ")
+		m[squeeze(name)] = code
+	}
+	return m
+})
+
 // CountriesNamed returns the countries of today, by their alpha-2 codes (and
 // XK), in which a plant may have been collected whose record names the country
 // so. It reads more than Country: states that are no more ("Yugoslavia"), lands
@@ -333,6 +352,9 @@ func oneLand(text string) []string {
 	if c, ok := Country(text); ok {
 		return []string{c.Code}
 	}
+	if code := namesOfCLDR()[squeeze(text)]; code != "" {
+		return []string{code}
+	}
 	return nil
 }
 
@@ -352,11 +374,10 @@ func countryByCode(s string) (ISOCountry, bool) {
 // landsOf reads a name in short forms, one turned about ("Congo, Belgian") or
 // several.
 func landsOf(text string) []string {
-	if codes := oneLand(lengthened(text, 0)); codes != nil {
-		return codes
-	}
-	if codes := oneLand(lengthened(text, 1)); codes != nil {
-		return codes
+	for nth := range 3 {
+		if codes := oneLand(lengthened(text, nth)); codes != nil {
+			return codes
+		}
 	}
 	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;:/()[]|+–—", r) })
 	if len(parts) == 1 {
@@ -377,6 +398,9 @@ func landsOf(text string) []string {
 	// must be.
 	var all []string
 	for _, p := range parts {
+		if len(p) == 2 && p != "US" && p != "UK" || len(p) == 3 && p != strings.ToUpper(p) {
+			continue // "CA" and "GA" are states too, and "St." begins a name
+		}
 		codes := oneLand(p)
 		if codes == nil {
 			codes = oneLand(lengthened(p, 0))

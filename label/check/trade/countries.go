@@ -291,7 +291,7 @@ type country struct {
 // tiny reports whether a country is so small that the places published for it
 // and for its capital are places like any other.
 func (c country) tiny() bool {
-	return c.hasCentre && c.hasCapital && math.Hypot(c.centre.lat-c.capital.lat, c.centre.lon-c.capital.lon) < 0.2
+	return c.hasCentre && c.hasCapital && math.Hypot(c.centre.lat-c.capital.lat, c.centre.lon-c.capital.lon) < 0.3
 }
 
 var countries = sync.OnceValue(func() map[string]country {

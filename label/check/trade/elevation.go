@@ -46,7 +46,7 @@ func heightRules(where *finder) []check.Rule {
 							return false // a rule of its own
 						}
 						c.Reportf(term, "higher than all of %s, which rises to %s: correct the height or the country", name, metres(high))
-					case m < low-belowSea[seaOf(c)]:
+					case m < low-belowSea[dry] && m < low-belowSea[seaOf(c)]:
 						c.Reportf(term, "lower than all of %s, whose lowest land is at %s: correct the height or the country", name, metres(low))
 					default:
 						return true
