@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -50,6 +51,38 @@ func TestNamesUnderNumber(t *testing.T) {
 		fs = slices.DeleteFunc(fs, func(f label.Finding) bool { return f.Rule != "number-names" && f.Rule != "number-twice" })
 		if (len(fs) > 0) != tt.want {
 			t.Errorf("%s: %v", tt.name, fs)
+		}
+	}
+}
+
+// One zero lost among many is found, whether or not another is left, and
+// wherever it stands; numbers of two widths in use are no fault.
+func TestZerosLost(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		at    int
+		wrong string
+		want  string
+	}{
+		{"all zeros", 7, "VDOURA-12307", "VDOURA-0012307"}, {"one zero", 7, "VDOURA-012307", "VDOURA-0012307"}, {"one zero, in the first row", 0, "VDOURA-012300", "VDOURA-0012300"},
+		{"all zeros, in the first row", 0, "VDOURA-12300", "VDOURA-0012300"}, {"sound", 7, "VDOURA-0012307", ""}, {"beyond the zeros", 7, "VDOURA-1012307", ""},
+	} {
+		var all [][]string
+		for i := range 20 {
+			all = append(all, []string{"catalogNumber", fmt.Sprintf("VDOURA-%07d", 12300+i), "recordNumber", fmt.Sprint(200 + i)})
+		}
+		all[tt.at][1] = tt.wrong
+		_, fs := run(t, open(t, rows(all...)...), options(t))
+		got := ""
+		for _, f := range fs {
+			if f.Rule == "number-zeros" && f.Row == tt.at+1 && f.Value == tt.wrong {
+				got += f.Suggest
+			} else if f.Rule == "number-zeros" {
+				t.Errorf("%s: %s", tt.name, f)
+			}
+		}
+		if got != tt.want {
+			t.Errorf("%s: %q", tt.name, got)
 		}
 	}
 }

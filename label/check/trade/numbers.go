@@ -121,12 +121,10 @@ func romanOnly(word string) bool { return strings.Trim(strings.ToLower(word), "i
 
 // zeroGroup are the numbers with one prefix in one column.
 type zeroGroup struct {
-	width  int // of those that begin with a zero; -1 where they differ
-	zeros  int // how many begin with one
-	others int // how many have the width without one
-	// short are numbers without a zero at the front, of any width: 24 bytes
-	// each. Nothing is kept where none of the group has zeros so far and the
-	// group is long.
+	first  int     // width of the first that begins with a zero
+	widths [16]int // how many begin with a zero, by width
+	// short are numbers without a zero at the front, of any width, and those of
+	// another width than the first: 24 bytes each.
 	short []shortNumber
 }
 
@@ -164,21 +162,16 @@ func (z *zerosTable) Feed(r *check.Record) {
 			g = &zeroGroup{}
 			z.groups[i][strings.Clone(prefix)] = g
 		}
-		switch {
-		case digits[0] == '0' && len(digits) > 1:
-			if g.zeros > 0 && g.width != len(digits) {
-				g.width = -1
-			} else {
-				g.width = len(digits)
+		if digits[0] == '0' && len(digits) > 1 {
+			if g.first == 0 {
+				g.first = len(digits)
 			}
-			g.zeros++
-		case g.width >= 0:
-			n, _ := strconv.ParseUint(digits, 10, 64)
-			g.short = append(g.short, shortNumber{cellOf(f), int32(len(digits)), n})
+			if g.widths[len(digits)]++; len(digits) == g.first && g.widths[g.first] > 1 {
+				continue
+			}
 		}
-		if g.width < 0 {
-			g.short = nil
-		}
+		n, _ := strconv.ParseUint(digits, 10, 64)
+		g.short = append(g.short, shortNumber{cellOf(f), int32(len(digits)), n})
 	}
 }
 
@@ -196,19 +189,26 @@ func (z *zerosTable) End() []label.Finding {
 	for i, term := range zeroTerms {
 		for _, prefix := range slices.Sorted(maps.Keys(z.groups[i])) {
 			g := z.groups[i][prefix]
-			if g.width < 0 || g.zeros < enoughZeros {
-				continue
+			width := 0
+			for w, n := range g.widths {
+				if n > g.widths[width] {
+					width = w
+				}
 			}
-			g.short = slices.DeleteFunc(g.short, func(n shortNumber) bool { return int(n.digits) >= g.width })
-			if len(g.short) == 0 || len(g.short) > g.zeros/5 {
+			zeros := g.widths[width]
+			if zeros < enoughZeros || width != g.first && g.widths[g.first] > 1 {
+				continue // two widths are in use
+			}
+			g.short = slices.DeleteFunc(g.short, func(n shortNumber) bool { return int(n.digits) >= width })
+			if len(g.short) == 0 || len(g.short) > zeros/5 {
 				continue
 			}
 			slices.SortFunc(g.short, func(a, b shortNumber) int { return cmp.Compare(a.row, b.row) })
 			for _, n := range g.short {
 				all = append(all, label.Finding{
-					Origin: n.origin(z.file, term), Value: prefix + strconv.FormatUint(n.number, 10),
-					Message: fmt.Sprintf("%d figures, where %s of its kind have %d and begin with zeros: format the column as text", n.digits, plural(g.zeros, "other"), g.width),
-					Suggest: fmt.Sprintf("%s%0*d", prefix, g.width, n.number),
+					Origin: n.origin(z.file, term), Value: fmt.Sprintf("%s%0*d", prefix, n.digits, n.number),
+					Message: fmt.Sprintf("%d figures, where %s of its kind have %d and begin with zeros: format the column as text", n.digits, plural(zeros, "other"), width),
+					Suggest: fmt.Sprintf("%s%0*d", prefix, width, n.number),
 				})
 			}
 		}

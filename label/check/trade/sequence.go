@@ -167,7 +167,7 @@ const apart = 5000
 
 func (t *twiceRule) Feed(r *check.Record) {
 	key, ok := gatheringKey(r)
-	if !ok {
+	if !ok || !strings.ContainsAny(r.Number, "0123456789") || r.Doubted("eventDate", "year", "month", "day") {
 		return
 	}
 	g := gathering{from: noDay, to: noDay, uncertainty: -1, row: int32(r.Row)}
