@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -167,12 +168,73 @@ func mendControls(text string) string {
 // as far as it is known: so a heading says what its column is. Their findings
 // show them as they are.
 func (r *Row) mended() *Row {
+	for i := range r.Cells {
+		if !isASCII(r.Cells[i].Text) {
+			r.table.garble.cells++
+		}
+	}
 	for _, f := range r.Findings {
 		for i := range r.Cells {
-			if c := &r.Cells[i]; c.Line == f.Line && c.Column == f.Column && c.Text == f.Value && f.Suggest != "" {
+			c := &r.Cells[i]
+			if c.Line != f.Line || c.Column != f.Column || c.Text != f.Value {
+				continue
+			}
+			switch {
+			case f.Suggest != "":
 				c.Text = f.Suggest
+				if f.Rule == ruleMojibake.Name {
+					r.table.garble.misread++
+				}
+			case f.Rule == ruleReplacement.Name:
+				if h := lostHeading(c.Text); h != "" {
+					c.Text = h
+				}
 			}
 		}
 	}
 	return r
 }
+
+// lostHeading returns the word for a heading that fits one of which letters were
+// lost, if all that fit mean the same; "" else.
+func lostHeading(text string) string {
+	text = strings.TrimSpace(text)
+	if len(text) > longHeading || utf8.RuneCountInString(text) < 3 {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("(?i)^")
+	for _, r := range text {
+		switch r {
+		case utf8.RuneError, '?':
+			b.WriteString(`\pL?`)
+		default:
+			b.WriteString(regexp.QuoteMeta(string(r)))
+		}
+	}
+	fits, err := regexp.Compile(b.String() + "$")
+	if err != nil {
+		return ""
+	}
+	found, term := "", ""
+	for _, w := range Words() {
+		for _, word := range w.Words {
+			if isASCII(word) || !fits.MatchString(word) {
+				continue
+			}
+			if term != "" && term != w.Term {
+				return ""
+			}
+			found, term = word, w.Term
+		}
+	}
+	return found
+}
+
+// A garble counts, in the first rows, the cells that hold more than ASCII and
+// those of them that were misread.
+type garble struct{ cells, misread int }
+
+// whole reports whether the whole table was misread, so that its cells have one
+// fault together.
+func (g garble) whole() bool { return g.misread >= 5 && g.misread*5 >= g.cells*4 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"cornerslip/label"
+
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/japanese"
@@ -141,6 +143,62 @@ func TestDamageFound(t *testing.T) {
 		got := found(t, c.cell)
 		if got != c.want && !(c.cell == "atÃ© lÃ  em cima" && got == "text-mojibake até là em cima") {
 			t.Errorf("%q: %q, want %q", c.cell, got, c.want)
+		}
+	}
+}
+
+// Where the whole table was misread its cells have one fault together; a few
+// cells have one each.
+func TestWholeTableMisread(t *testing.T) {
+	cause := func(rows string) (n, with int) {
+		_, all := readAll(t, "país,localidade,observações\n"+rows, Options{})
+		for _, r := range all {
+			for _, f := range r.Findings {
+				n++
+				if f.Cause != "" {
+					with++
+				}
+			}
+		}
+		return n, with
+	}
+	if n, with := cause(strings.Repeat("Portugal,GerÃªs,flÃ´r\n", 4)); n != 8 || with != 8 {
+		t.Errorf("%d findings, %d with a cause", n, with)
+	}
+	if n, with := cause(strings.Repeat("Portugal,GerÃªs,flÃ´r\n", 4) + strings.Repeat("Portugal,Gerês,São Bento\n", 3)); n != 8 || with != 0 {
+		t.Errorf("%d findings, %d with a cause", n, with)
+	}
+	// Headings that were misread are known by what they were, and have no
+	// second finding.
+	tab, _ := readAll(t, misreadAs(t, charmap.Windows1252, "país;localidade;hábitat;Höhe (m);espécie\n"), Options{})
+	if got := said(tab.Findings()); strings.Join(got, ",") != "text-mojibake error,text-mojibake error,text-mojibake error,text-mojibake error" || tab.Index("country") != 0 || tab.Index("habitat") != 2 || tab.Index("minimumElevationInMeters") != 3 {
+		t.Errorf("%v", tab.Findings())
+	}
+}
+
+// A heading of which letters were lost is known if only one word fits, and has
+// no second finding.
+func TestLostHeading(t *testing.T) {
+	for _, c := range []struct {
+		heading string
+		column  int
+	}{
+		{"pa\ufffds", 1}, {"Pa?s", 1}, {"pa\ufffd\ufffds", 1}, {"munic\ufffdpio", 1}, {"esp?cie", 1}, {"observa\ufffd\ufffdes", 1}, {"L\ufffdnge", 1},
+	} {
+		tab, _ := readAll(t, "recordedBy,"+c.heading+",locality\n", Options{})
+		f := tab.Findings()
+		if !tab.Columns()[c.column].Known || len(f) == 0 || f[0].Rule != "text-replacement" {
+			t.Errorf("%q: %+v %v", c.heading, tab.Columns()[c.column], f)
+		}
+		for _, f := range f[1:] {
+			if f.Rule == "heading-unknown" || f.Severity > label.Note {
+				t.Errorf("%q: %v", c.heading, f)
+			}
+		}
+	}
+	for _, h := range []string{"\ufffd\ufffd\ufffd", "x\ufffdy", "what?not"} {
+		if got := lostHeading(h); got != "" {
+			t.Errorf("%q is taken for %q", h, got)
 		}
 	}
 }

@@ -259,6 +259,9 @@ func (r *Row) examine(i int, l *lexer, f *field) {
 			return // of the bytes that stand for nothing, not of the text
 		}
 		r.say(i, rule, rule.Severity, suggest, "%s", message)
+		if rule == ruleMojibake && suggest != "" && r.table.garble.whole() {
+			r.Findings[len(r.Findings)-1].Cause = "the whole table was read in the wrong encoding"
+		}
 	})
 }
 

@@ -27,7 +27,7 @@ func (t *Table) sample(comma rune, most int) ([]*Row, error) {
 	defer r.Close()
 	l := t.lexer(t.parts[0], r, comma, nil)
 	var rows []*Row
-	t.starts, t.ended = t.starts[:0], false
+	t.starts, t.ended, t.garble = t.starts[:0], false, garble{}
 	for size := 0; len(rows) < most && size < sampleSize; size += l.length {
 		ok, err := l.next()
 		if err != nil {

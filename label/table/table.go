@@ -122,17 +122,18 @@ type Column struct {
 type Table struct {
 	parts    []part // the file; an archive may have its core in several
 	o        Options
-	skip     int   // physical lines before the heading row or the first record
-	heading  bool  // there is a heading row
-	under    int   // rows below it that belong to it
-	spare    int   // empty cells that every row has beyond the last column
-	short    bool  // every row has more cells than there are headings
-	trimmed  bool  // rows end with their last filled cell
-	ended    bool  // that sample reached the end of the file
-	starts   []int // the lines where the rows of the last sample begin
-	archive  bool  // the columns are as an archive's description says
-	mapped   bool  // and they are not simply the file's own
-	width    int   // cells in a row of the file
+	skip     int    // physical lines before the heading row or the first record
+	heading  bool   // there is a heading row
+	under    int    // rows below it that belong to it
+	spare    int    // empty cells that every row has beyond the last column
+	short    bool   // every row has more cells than there are headings
+	trimmed  bool   // rows end with their last filled cell
+	ended    bool   // that sample reached the end of the file
+	garble   garble // of the last sample
+	starts   []int  // the lines where the rows of the last sample begin
+	archive  bool   // the columns are as an archive's description says
+	mapped   bool   // and they are not simply the file's own
+	width    int    // cells in a row of the file
 	columns  []Column
 	index    termIndex
 	verbatim map[string]int // by Column.Verbatim
