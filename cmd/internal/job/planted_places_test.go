@@ -69,7 +69,7 @@ var placeFaults = []plantedFault{
 	by("coordinates-range", "the point lost", func(_ *planting, s string) string { return strings.Replace(s, ".", "", 1) }, "decimalLatitude", "decimalLongitude"),
 	to("coordinates-unreadable", "words", "decimalLatitude", "north", "see map", "GPS off"), to("coordinates-unreadable", "two points", "decimalLongitude", "-8.92.10", "8..921"),
 	by("coordinates-unreadable", "the letter O", func(_ *planting, s string) string { return s[:len(s)-1] + "O" }, "decimalLatitude", "decimalLongitude"),
-	{"coordinates-verbatim", "a township", func(p *planting) bool { return p.onlyVerbatim(p.pick("T35N, R3E, S22", "Sect. 4, T2S R7W")) }},
+	{"coordinates-verbatim", "no hemispheres", func(p *planting) bool { return p.onlyVerbatim(p.pick("38°28'16\" 8°48'13\"", "38 28 16 8 48 13")) }},
 	{"coordinates-verbatim|coordinates-unreadable", "minutes beyond 60", func(p *planting) bool { return p.onlyVerbatim("38°78'16\"N 8°48'13\"W") }},
 	{"coordinates-verbatim", "one half", func(p *planting) bool { return p.onlyVerbatim("38°28'16\"N") }},
 	{"coordinates-disagree", "another minute", func(p *planting) bool { return p.verbatim(p.pick("1", "-1")+"", 0.2) }},

@@ -173,16 +173,16 @@ const (
 // floors are the rules of which not every planting can be found, with the share
 // in percent that must be, and why.
 var floors = map[string]floor{
-	"coordinates-sea":    {90, "what lies in the sea may fit exchanged, and islands lie there"},
-	"coordinates-sign":   {90, "south of the line another country or the sea may be the nearer reading"},
-	"date-unreadable":    {90, "month 00 is passed over"},
-	"heading-missing":    {90, "a record may pass for a title"},
-	"heading-remark":     {85, "the form of dates is used where it settles them"},
-	"heading-unit":       {65, "accuracy has no unit in half of all tables"},
-	"name-spelling":      {90, "what is misspelt may be a good epithet, or short"},
-	"number-order":       {80, "two figures exchanged may lead beyond the first and last number, or no farther than a day or two"},
-	"number-zeros":       {75, "one zero of several"},
-	"weekday":            {70, "abbreviated weekdays"},
+	"coordinates-sea":  {90, "what lies in the sea may fit exchanged, and islands lie there"},
+	"coordinates-sign": {90, "south of the line another country or the sea may be the nearer reading"},
+	"date-unreadable":  {90, "month 00 is passed over"},
+	"heading-missing":  {90, "a record may pass for a title"},
+	"heading-remark":   {85, "the form of dates is used where it settles them"},
+	"heading-unit":     {65, "accuracy has no unit in half of all tables"},
+	"name-spelling":    {90, "what is misspelt may be a good epithet, or short"},
+	"number-order":     {80, "two figures exchanged may lead beyond the first and last number, or no farther than a day or two"},
+	"number-zeros":     {75, "one zero of several"},
+	"weekday":          {70, "abbreviated weekdays"},
 }
 
 type floor struct {
