@@ -22,6 +22,9 @@ func (r *Row) aside(filled int) bool {
 		first++
 	}
 	text := strings.TrimSpace(r.Cells[first].Text)
+	if 2*filled > t.width+1 && text[0] != '#' && (first >= len(t.columns) || text != strings.TrimSpace(t.columns[first].Heading)) {
+		return false // a record, like most
+	}
 	severity, said := label.Note, ""
 	switch {
 	case first < len(t.columns) && text == strings.TrimSpace(t.columns[first].Heading) && r.repeats():
@@ -166,10 +169,30 @@ const (
 	kinds
 )
 
-var (
-	dateIn   = regexp.MustCompile(`^\d{1,4}[-./ ]\s?(\d{1,2}|[ivxIVX]{1,4}|\pL{3,10})\.?[-./ ,]\s?\d{2,4}$|^\pL{3,9}\.? \d{1,2},? \d{4}$`)
-	numberIn = regexp.MustCompile(`^[-+−]?\d+([.,]\d+)*°?$`)
-)
+var dateIn = regexp.MustCompile(`^\d{1,4}[-./ ]\s?(\d{1,2}|[ivxIVX]{1,4}|\pL{3,10})\.?[-./ ,]\s?\d{2,4}$|^\pL{3,9}\.? \d{1,2},? \d{4}$`)
+
+// isNumber reports whether a text is figures with points or commas among them, a
+// sign before and the sign for degrees after them at most.
+func isNumber(s string) bool {
+	for _, sign := range []string{"-", "+", "−"} {
+		if rest, ok := strings.CutPrefix(s, sign); ok {
+			s = rest
+			break
+		}
+	}
+	s = strings.TrimSuffix(s, "°")
+	last := byte('.')
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c >= '0' && c <= '9':
+		case (c == '.' || c == ',') && last != '.' && last != ',':
+		default:
+			return false
+		}
+		last = s[i]
+	}
+	return last != '.' && last != ','
+}
 
 // kindOf tells what a cell looks like.
 func kindOf(s string) kind {
@@ -193,7 +216,7 @@ func kindOf(s string) kind {
 		return aFamily
 	case !figure:
 		return aText
-	case !letter && numberIn.MatchString(s):
+	case !letter && isNumber(s):
 		return aNumber
 	case len(s) <= 24 && dateIn.MatchString(s):
 		return aDate

@@ -76,6 +76,9 @@ func isHeading(text string) bool {
 // unless it is hardly one and a row further down clearly is.
 func headingRow(rows []*Row) int {
 	known, filled := headed(rows[0].Cells)
+	if known >= 3 && 2*known >= filled {
+		return 0
+	}
 	most := filled // cells of the rows above
 	for i, r := range rows[1:] {
 		k, f := headed(r.Cells)

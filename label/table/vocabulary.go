@@ -141,12 +141,14 @@ var (
 	fillWords   = wordSet("de | da | do | del | la | der | des | du | di | of | the | le | el")
 )
 
+var numberSigns = strings.NewReplacer("Nº", "no", "nº", "no", "N°", "no", "n°", "no", "№", "no")
+
 // looseKey is what a heading's words have in common in any order, with one word
 // for "number", without articles and the plural's s: "Nº de coleta" and
 // "Num. coleta" have one, so have "Date of gathering" and "Gathering date".
 func looseKey(s string) string {
 	var parts []string
-	for _, w := range wordPart.FindAllString(norm.NFKC.String(strings.NewReplacer("Nº", "no", "nº", "no", "N°", "no", "n°", "no", "№", "no").Replace(s)), -1) {
+	for _, w := range wordPart.FindAllString(norm.NFKC.String(numberSigns.Replace(s)), -1) {
 		switch key := headingKey(w); {
 		case numberWords[key]:
 			parts = append(parts, "no")
