@@ -68,6 +68,7 @@ place, and the command ends with 1. Without a table it lists the faces.`,
 		},
 	}
 	a.tableFlags(c)
+	_ = c.Flags().MarkHidden("dates") // characters are the same
 	c.Flags().BoolVar(&licences, "licences", false, "print the licence of each face")
 	return c
 }

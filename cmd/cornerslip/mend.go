@@ -33,7 +33,8 @@ Without -o the repairs are only listed.`,
 	}
 	a.tableFlags(c)
 	a.forceFlag(c)
-	_ = c.Flags().MarkHidden("only") // refused with a reason
+	_ = c.Flags().MarkHidden("only")  // refused with a reason
+	_ = c.Flags().MarkHidden("dates") // dates are mended where they have one reading
 	c.Flags().StringVarP(&out, "output", "o", "", "the `file` to write; it must be another than the table")
 	c.Flags().BoolVar(&toUTF8, "to-utf8", false, "write the copy in UTF-8, whatever the table is in")
 	return c

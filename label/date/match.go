@@ -87,6 +87,8 @@ func (m *matcher) match(text string) Reading {
 		return fail(Invalid, "%q: %w", text, m.found.bad)
 	case m.guessed.bad != nil:
 		return fail(Invalid, "%q: %w", text, m.guessed.bad)
+	case m.partial && len(vs) == 2 && vs[0].kind == monthName && len(vs[1].digits) == 2 && !vs[1].ordinal:
+		return fail(Incomplete, "%q has no year, or one of two figures: write it in full", text)
 	case m.partial:
 		return fail(Incomplete, "%q has no year", text)
 	}
