@@ -129,8 +129,8 @@ var dateFaults = []plantedFault{
 	inHeading("heading-unit", "of the accuracy", func(p *planting) bool {
 		return p.headed("coordinateUncertaintyInMeters", "accuracy", "precision", "uncertainty")
 	}),
-	inHeading("heading-remark", "a datum", func(p *planting) bool {
-		return p.headed("decimalLatitude", "lat (WGS84)", "decimalLatitude (WGS84)")
+	inHeading("heading-remark", "a unit that is none", func(p *planting) bool {
+		return p.headed("habitat", "habitat (in three words)", "habitat (see field book)")
 	}),
 	inHeading("heading-remark", "a form of dates", func(p *planting) bool {
 		return p.headed("eventDate", "eventDate (dd/mm/yyyy)", "date (day/month/year)")
@@ -152,7 +152,7 @@ var notPlanted = map[string]string{
 	"slip-before-collecting": "identifications", "slip-repeated": "identifications", "slip-on-label": "identifications", "slip-none": "identifications",
 	"coordinates-columns": "columns of their own; package table", "coordinates-hemisphere": "package coord", "coordinates-parts": "package coord", "survey-section": "package coord",
 	"heading-rows": "package table", "row-aside": "package table", "row-shifted": "planted under row-ragged", "table-title": "package table", "table-empty-code": "package table", "rows-merged": "package trade", "worksheet": "package table",
-	"permit-names-place": "needs a house's list of plants",
+	"permit-names-place": "needs a house's list of plants", "state-capitals": "two letters of one country; package trade",
 }
 
 func (p *planting) headed(term string, headings ...string) bool {
@@ -189,7 +189,7 @@ func (p *planting) weekday(word func(int) string) bool {
 // inFigures writes all dates of the table in figures, the day first, and the
 // row's as it is told.
 func (p *planting) inFigures(write func(y, m, d int) string) bool {
-	if p.has("verbatimEventDate") {
+	if p.has("verbatimEventDate") || !p.has("dateIdentified") {
 		return false
 	}
 	i, was := p.column("eventDate"), p.row

@@ -45,10 +45,10 @@ func placeRules(where *finder) []check.Rule {
 			"coordinates that lie in the stated country only with another sign: west and south take a minus", wrongSign,
 			one("decimalLongitude", "8.8035"), one("country", "Brazil", "stateProvince", "", "decimalLatitude", "-3.4712", "decimalLongitude", "-60.8035")),
 		says("coordinates-country", label.Warning, positions+"; borders: @rapideditor/country-coder 5.6.1",
-			"coordinates that lie in another country than stated, farther from it than uncertainty, precision and the border's own error explain", elsewhere,
+			"coordinates that lie in another country than stated, farther from it, and from land that it claims or once held, than uncertainty, precision and the border's own error explain", elsewhere,
 			one("country", "Spain", "stateProvince", ""), one("country", "Spain", "stateProvince", "", "decimalLatitude", "38.0012", "decimalLongitude", "-7.2500")),
-		says("coordinates-sea", label.Warning, positions+"; coasts: @rapideditor/country-coder 5.6.1",
-			"coordinates in the open sea of a record that says nothing of the sea", atSea,
+		says("coordinates-sea", label.Warning, positions+"; coasts: Natural Earth 1:10,000,000, @rapideditor/country-coder 5.6.1",
+			"coordinates in the open sea, farther from any coast than uncertainty and precision explain, of a record that says nothing of the sea", atSea,
 			one("decimalLongitude", "-12.8035"), one("decimalLongitude", "-12.8035", "waterBody", "Atlantic Ocean")),
 		{
 			Name: "coordinates-equal", Severity: label.Warning, Source: positions,

@@ -227,7 +227,7 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 	}
 	// The outlines lie far out at sea in places.
 	off := len(v.here) > 0 && lat > -60 && place.OffCoast(lat, lon, reach)
-	if right && !off {
+	if !off && (right || len(v.here) > 0 && !v.isStated()) {
 		return
 	}
 	sea := seaOf(c)
