@@ -172,6 +172,9 @@ var placeFaults = []plantedFault{
 	{"elevation-unreadable", "feet", func(p *planting) bool { return p.height(p.pick("4000 ft", "1200 feet", "900'")) }},
 	{"elevation-unreadable", "words", func(p *planting) bool { return p.height(p.pick("sea level?", "high", "summit")) }},
 	{"elevation-unreadable", "a letter for a figure", func(p *planting) bool { return p.height(p.pick("5OO", "l20", "12o")) }},
+	{"elevation-thousands", "one", func(p *planting) bool { return p.height(p.pick("1.352", "1.200", "2.005")) }},
+	{"elevation-thousands", "below a thousand", func(p *planting) bool { return p.height(p.pick("1.020", "1.100")) }},
+	{"elevation-thousands", "in the hills", func(p *planting) bool { return p.height(p.pick("1.010", "1.980", "1.440")) }},
 	{"elevation-form", "a range", func(p *planting) bool { return p.height(p.pick("100-120", "120–140")) }},
 	{"elevation-form", "about", func(p *planting) bool { return p.height(p.pick("ca. 100", "c. 120 m", "±110")) }},
 	{"elevation-form", "in the other column", func(p *planting) bool {
