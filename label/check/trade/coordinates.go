@@ -176,43 +176,53 @@ type minutesTable struct {
 }
 
 func (m *minutesTable) Feed(r *check.Record) {
-	for i, term := range []string{"decimalLatitude", "decimalLongitude"} {
-		f := r.Field(term)
-		whole, decimals, ok := strings.Cut(f.Text, ".")
-		if !ok || decimals == "" || !plainNumber(f.Text) || len(decimals) < 2 && decimals != "0" {
-			continue
-		}
-		// Four decimals of that kind are minutes and seconds.
-		if len(decimals) > 4 || len(decimals) == 4 && decimals[2] > '5' {
-			m.tooFine = true
-		}
-		d, err := strconv.Atoi(whole)
-		if err != nil || d < -180 || d > 180 {
-			continue
-		}
-		if m.first.Text == "" {
-			m.first = check.Field{Text: strings.Clone(f.Text), Origin: f.Origin}
-		}
-		at := (d + 180) * 10
-		if strings.HasPrefix(whole, "-") {
-			at = max(179+d, 0) * 10 // so that -0.4 is told from 0.4
-		}
-		a := &m.axes[i]
-		a.tenths[at+int(decimals[0]-'0')] = true
-		a.n++
+	for axis, term := range []string{"decimalLatitude", "decimalLongitude"} {
+		m.take(r.Field(term), axis)
 	}
+}
+
+func (m *minutesTable) take(f check.Field, axis int) {
+	whole, decimals, ok := strings.Cut(f.Text, ".")
+	if !ok || decimals == "" || !plainNumber(f.Text) || len(decimals) < 2 && decimals != "0" {
+		return
+	}
+	// Four decimals of that kind are minutes and seconds.
+	if len(decimals) > 4 || len(decimals) == 4 && decimals[2] > '5' {
+		m.tooFine = true
+	}
+	d, err := strconv.Atoi(whole)
+	if err != nil || d < -180 || d > 180 {
+		return
+	}
+	if m.first.Text == "" {
+		m.first = check.Field{Text: strings.Clone(f.Text), Origin: f.Origin}
+	}
+	at := (d + 180) * 10
+	if strings.HasPrefix(whole, "-") {
+		at = max(179+d, 0) * 10 // so that -0.4 is told from 0.4
+	}
+	a := &m.axes[axis]
+	a.tenths[at+int(decimals[0]-'0')] = true
+	a.n++
 }
 
 // enoughGaps is how many degrees must be filled up to about .50, go on from
 // about .00 of the next, and have nothing between. One such gap is chance, one
 // time in five or so; that many are not.
-const enoughGaps = 4
+//
+// Of a table that is spread wider and thinner, enoughDegrees must have
+// something and nothing above: each degree may by chance, three times in five,
+// so all of them once in ten thousand tables.
+const (
+	enoughGaps    = 4
+	enoughDegrees = 19
+)
 
 func (m *minutesTable) End() []label.Finding {
 	if m.tooFine {
 		return nil
 	}
-	gaps, filled := 0, 0
+	gaps, filled, degrees := 0, 0, 0
 	for i := range m.axes {
 		a := &m.axes[i]
 		for d := 0; d+10 < len(a.tenths); d += 10 {
@@ -228,14 +238,17 @@ func (m *minutesTable) End() []label.Finding {
 			if (t[4] || t[5]) && next(a.tenths[:], d) {
 				gaps++
 			}
+			if slices.Contains(t[1:6], true) { // whole degrees say nothing
+				degrees++
+			}
 		}
 	}
-	if gaps < enoughGaps || filled < 4*enoughGaps {
+	if (gaps < enoughGaps || filled < 4*enoughGaps) && degrees < enoughDegrees {
 		return nil
 	}
 	return []label.Finding{{
 		Origin: m.first.Origin, Value: m.first.Text,
-		Message: fmt.Sprintf("no decimals of the whole table lie between .60 and .99, over %d degrees: they look like minutes typed as decimals, so that 38°30' became 38.30", gaps),
+		Message: fmt.Sprintf("no decimals of the whole table lie between .60 and .99, in %d degrees: they look like minutes typed as decimals, so that 38°30' became 38.30", degrees),
 	}}
 }
 
