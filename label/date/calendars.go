@@ -170,6 +170,9 @@ func fromEras(s string) string {
 // from 1858 to 2132.
 var julianDay = regexp.MustCompile(`^(?i:J\.?\s?D\.?\s*)?(24\d{5})(?:\.\d+)?$`)
 
+// giveOrTake is a year with a tolerance.
+var giveOrTake = regexp.MustCompile(`^(\d{4})\s*(?:±|\+/-|\+-)\s*(\d{1,2})(?:\s*(?:years?|yrs?))?$`)
+
 // weekOf is a week by its number, in words.
 var weekOf = regexp.MustCompile(`(?i)^(?:week|wk|kw|kalenderwoche|semana|semaine|settimana)\.?\s*(\d{1,2})\s*[,/.\s]\s*(?:of |de |von )?\s*(\d{4})$`)
 
@@ -182,11 +185,23 @@ func readCounted(text string) (Reading, bool) {
 	if r, ok := readRepublican(text); ok {
 		return r, true
 	}
-	if text[0] == '2' || text[0]|0x20 == 'j' {
+	if strings.HasPrefix(text, "24") || text[0]|0x20 == 'j' {
 		if g := julianDay.FindStringSubmatch(text); g != nil {
 			n, _ := strconv.Atoi(g[1])
 			d := Date{from: dayPart(fromNumber(n - 2440588))}
 			return doubtful([]Date{d}, "%q can be the number of a day in the astronomers' count, %s: write the date", text, d.ISO()), true
+		}
+	}
+	if strings.ContainsAny(text, "±+") {
+		if g := giveOrTake.FindStringSubmatch(text); g != nil {
+			y, _ := strconv.Atoi(g[1])
+			n, _ := strconv.Atoi(g[2])
+			if d, err := New(y-n, 0, 0); err == nil {
+				if e, err := New(y+n, 0, 0); err == nil {
+					d, _ = Interval(d, e)
+					return doubtful([]Date{d}, "%q gives a year and how sure it is: write the first and the last year, or ca. and the year", text), true
+				}
+			}
 		}
 	}
 	if strings.ContainsAny(text, "kKmMzZ") {

@@ -131,6 +131,9 @@ func (m *matcher) try(pattern string) {
 		return
 	}
 	ends := strings.Split(pattern, "-")
+	if pattern == "y-ym" && len(m.gaps) > 2 && m.gaps[2].comma {
+		return // 1911-1912, June
+	}
 	m.pattern = pattern
 	var got [2]fields
 	i := 0
@@ -337,7 +340,7 @@ func (m *matcher) lone() bool { return len(m.values) == 1 }
 
 // keep adds the readings that two ends give.
 func (m *matcher) keep(a, b fields, interval bool, order string) {
-	if order == "ydm" && m.usual {
+	if order == "ydm" && m.usual && !m.yearApart() {
 		return
 	}
 	if m.values[0].kind == figures && m.hints.Order != UnknownOrder && m.swapped(order) {
@@ -370,6 +373,16 @@ func (m *matcher) keep(a, b fields, interval bool, order string) {
 			m.usual = true
 		}
 	}
+}
+
+// yearApart reports whether day and month stand together and the year before
+// them stands off: 1967 12/9.
+func (m *matcher) yearApart() bool {
+	if len(m.values) != 3 {
+		return false
+	}
+	g := m.gaps[1]
+	return g.space && !g.slash && !g.dash && !g.dot && m.gaps[2].slash && !m.gaps[2].space
 }
 
 func (m *matcher) slashed() bool {

@@ -34,10 +34,10 @@ func Read(text string, h Hints) Reading {
 	if text == "1900-01-00" {
 		return fail(Ambiguous, "%q is what a spreadsheet makes of an empty cell: write the date, or leave the cell empty", text)
 	}
-	if r, ok := readCounted(text); ok {
+	if r, ok := readISO(text); ok {
 		return r
 	}
-	if r, ok := readISO(text); ok {
+	if r, ok := readCounted(text); ok {
 		return r
 	}
 	if r, ok := readFigures(text, h); ok {
@@ -119,9 +119,18 @@ func readISO(text string) (Reading, bool) {
 // 00:00:00 EDT 2012, or Sat Jul 14 2012 00:00:00 GMT+0100 (WEST).
 var printedDate = regexp.MustCompile(`^([A-Z][a-z]{2}) ([A-Z][a-z]{2}) (\d{1,2}) (?:(\d{4}) )?(\d\d:\d\d:\d\d)(?: ([A-Z][A-Za-z]{1,4}(?:[+-]\d\d:?\d\d)?)(?: \([^)]*\))?)?(?: (\d{4}))?$`)
 
+// databaseNoon is the midnight of a database that writes times with stops.
+var databaseNoon = regexp.MustCompile(` 12\.00\.00(?:\.0+)? AM$`)
+
 // printed writes such a date as people do. A zone in letters other than UTC and
 // GMT has no one meaning, so that the time stands without it.
 func printed(text string) string {
+	if strings.HasSuffix(text, " AM") {
+		text = databaseNoon.ReplaceAllString(text, "")
+	}
+	if len(text) == 17 && text[8] == '-' && shape(text) == "dddddddd-dddddddd" {
+		return text[:8] + "/" + text[9:]
+	}
 	if len(text) < len("Sat Jul 14 00:00:00 2012") || text[3] != ' ' {
 		return text
 	}

@@ -33,10 +33,10 @@ var wordLists = []struct {
 	class class
 	words string
 }{
-	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év ann annis annus m li aos leg legit lg gesammelt recolectado colhido fl fr flor fruct defl"},
-	{doubtWord, "probably prob possibly perhaps presumably maybe wahrscheinlich vermutlich provavelmente talvez probablemente peut-être probablement forse received recd accessioned accession rec det determined easter whitsun whitsunday pentecost christmas xmas midsummer michaelmas ostern pfingsten weihnachten pâques pentecôte noël páscoa pascua navidad pasqua natale kal kalendas kalendis cal id idus idibus non nonas nonis noon midnight dawn dusk morning afternoon evening night"},
+	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év ann annis annus m li aos leg legit lg gesammelt recolectado colhido fl fr flor fruct defl flowering fruiting flower flowers fruit fruits bud buds blüte usque mensibus го during throughout durante pendant während"},
+	{doubtWord, "probably prob possibly perhaps presumably maybe wahrscheinlich vermutlich provavelmente talvez probablemente peut-être probablement forse received recd accessioned accession rec det determined easter whitsun whitsunday pentecost christmas xmas midsummer michaelmas ostern pfingsten weihnachten pâques pentecôte noël páscoa pascua navidad pasqua natale kal kalendas kalendis cal id idus idibus non nonas nonis noon midnight dawn dusk morning afternoon evening night ff sqq seq xvi xvii xviii xix xx xxi xvie xviie xviiie xixe xxe"},
 	{fromWord, "from between von vom desde entre zwischen tra dal du från fra van od с от"},
-	{toWord, "to till til until thru through bis au al à a hasta até tot upto po по"},
+	{toWord, "to till til until thru through bis au al à a ad hasta até tot upto po по"},
 	{andWord, "and et y e und u og och en и"},
 	{orWord, "or ou o oder eller oppure"},
 	{circaWord, "c ca circa cca circ about approx approximately around abt vers um etwa ungefähr aprox aproximadamente hacia environ env cerca около 約 约"},
@@ -44,7 +44,7 @@ var wordLists = []struct {
 	{untilWord, "by"},
 	{afterWord, "after aft post après depois después després nach dopo efter после 後 后"},
 	{sinceWord, "since onwards onward seit 以後"},
-	{partWord, "early mid middle late end courant med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
+	{partWord, "early mid middle late end finem finis courant med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
 	{centuryWord, "century cent siècle siglo século secolo jahrhundert jh jhdt век"},
 }
 
@@ -61,7 +61,7 @@ var classes = func() map[string]class {
 // ordinals are what may stand directly behind a day: 7th, 1er, 3º.
 var ordinals = func() map[string]bool {
 	m := map[string]bool{}
-	for _, w := range strings.Fields("st nd rd d th er re e eme de ste o a ro do º ª ° й го") {
+	for _, w := range strings.Fields("st nd rd d th er re e eme de ste te ten ter o a ro do º ª ° й го") {
 		m[w] = true
 	}
 	return m
@@ -100,7 +100,7 @@ func (m mark) without(s string) string {
 // Marks that several words or letters make together.
 var (
 	// noDate is what people write where there is none.
-	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s\.?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known|dated)|unknown|illegible|unreadable|ilegible|illisible|unleserlich)|no date( given)?|undated|undatiert|data desconhecida|fecha desconocida|0{1,4}([./-]0{1,4}){2}|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data)[\s.?\])]*$`)
+	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s[./]?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known|dated)|unknown|illegible|unreadable|ilegible|illisible|unleserlich)|no (collecting |collection )?date( given)?|date (missing|lost|not provided)|not provided|undated|undatiert|data desconhecida|fecha desconocida|0{1,4}([./-]0{1,4}){2}|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data)[\s.?\])]*$`)
 	// oldStyle and newStyle tell the Julian and the Gregorian calendar apart.
 	oldStyle = newMark(`[(\[]?\s*\b(O\.\s?S\.|OS\b|(?i:old style|julian( calendar)?)|[Ss]t\.\s?v(et)?\.|[Vv]et\.\s?st\.)\s*[)\]]?`, "O.", "OS", "tyle", "TYLE", "ulian", "ULIAN", "v.", "vet.", "st.")
 	newStyle = newMark(`[(\[]?\s*\b(N\.\s?S\.|NS\b|(?i:new style|gregorian( calendar)?)|[Ss]t\.\s?n(ov)?\.|[Nn]ov\.\s?st\.)\s*[)\]]?`, "N.", "NS", "tyle", "TYLE", "regorian", "REGORIAN", "n.", "nov.", "st.")
@@ -120,7 +120,8 @@ var (
 
 // Phrases that are put in one word, and a question mark that stands for a day.
 var (
-	notLater  = newMark(`(?i)\b(?:not later than|no later than|up to)\b`, "ater than", "p to", "ATER", "P TO")
+	notLater  = newMark(`(?i)\b(?:not later than|no later than|up to)\b|<=|≤`, "ater than", "p to", "ATER", "P TO", "<=", "≤")
+	notBefore = newMark(`(?i)\b(?:not before|not earlier than|no earlier than)\b|>=|≥`, "before", "arlier", "BEFORE", "ARLIER", ">=", "≥")
 	orLater   = newMark(`(?i),?\s+or (?:later|after)\b`, "or later", "or after")
 	orEarlier = newMark(`(?i)^(.*?),?\s+or (?:earlier|before)$`, "or earlier", "or before")
 	askedDay  = newMark(`(^|[./-])\?([./-])`, "?")
@@ -135,7 +136,7 @@ func reworded(s string) string {
 	for _, r := range []struct {
 		mark
 		with string
-	}{{notLater, "until"}, {orLater, " onwards"}, {orEarlier, "until $1"}, {askedDay, "$1??$2"}, {joinedOrd, "$1$2"}, {fifties, "${1}s"}, {firstA, "$1"}, {idiom, " probably "}} {
+	}{{notLater, " until "}, {notBefore, " since "}, {orLater, " onwards"}, {orEarlier, "until $1"}, {askedDay, "$1??$2"}, {joinedOrd, "$1$2"}, {fifties, "${1}s"}, {firstA, "$1"}, {idiom, " probably "}} {
 		if r.in(s) {
 			s = r.ReplaceAllString(s, r.with)
 		}
@@ -160,6 +161,7 @@ var yearMask = regexp.MustCompile(`(?:^|[^\d\p{L}])((1[5-9]|20)(?:(\d)[-–_xX?]
 // Chinese and Japanese dates, turned into figures and month names that the
 // rest reads: 1932年3月5日, 1903年3–5月, 民國七十三年五月.
 var (
+	cjkWeekday = regexp.MustCompile(`[(（]?(?:(?:星期|週|周|礼拜)[一二三四五六日天]|[月火水木金土日]曜日?|[月火水木金土日]\s*[)）]$)[)）]?`)
 	cjkFigures = regexp.MustCompile(`[〇零一二三四五六七八九十廿卅元]+\s*[年月日號号]`)
 	cjkEra     = regexp.MustCompile(`(民國|民国|昭和|大正|明治|平成|令和)\s*(\d{1,3})\s*年`)
 	cjkMonths  = regexp.MustCompile(`(\d{1,2})\s*[-–—至~]\s*(\d{1,2})\s*月`)
@@ -167,9 +169,13 @@ var (
 )
 
 func fromCJK(s string) string {
+	if strings.ContainsAny(s, "년월일") {
+		s = strings.NewReplacer("년", "年", "월", "月", "일", "日").Replace(s)
+	}
 	if !strings.ContainsAny(s, "年月日號号") {
 		return s
 	}
+	s = cjkWeekday.ReplaceAllString(s, "")
 	s = cjkFigures.ReplaceAllStringFunc(s, cjkNumber)
 	s = cjkEra.ReplaceAllStringFunc(s, func(t string) string {
 		g := cjkEra.FindStringSubmatch(t)
