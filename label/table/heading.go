@@ -51,7 +51,7 @@ var (
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
-	plainRemark = regexp.MustCompile(`(?i)^(dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|[dmjay]+[./ -][dmjay]+[./ -][dmjayt]+)$`)
+	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|[dmjay]+[./ -][dmjay]+[./ -][dmjayt]+)$`)
 	footUnit    = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
 )
 
@@ -109,7 +109,7 @@ func (v *words) read(heading string) reading {
 }
 
 // idleWords say nothing beside a word for a place, a person or a remark.
-var idleWords = regexp.MustCompile(`(?i)(^|[\s_./(-])(name|names|nome|nombre|nom|naam|exact|exacta|exato|exata|detailed|precise|specific|full|complete|general|generales|gerais|geral|other|description|descripción|descrição|details?|text)([\s_./)-]|$)`)
+var idleWords = regexp.MustCompile(`(?i)(^|[\s_./(-])(name|names|nome|nombre|nom|naam|exact|exacta|exacto|exato|exata|genaue|genauer|précise|précis|générales|additional|extra|detailed|precise|specific|full|complete|general|generales|gerais|geral|other|description|descripción|descrição|details?|text)([\s_./)-]|$)`)
 
 // idleBeside are the terms whose headings may have them.
 var idleBeside = map[string]bool{"recordedBy": true, "identifiedBy": true, "country": true, "stateProvince": true, "county": true, "municipality": true,

@@ -149,7 +149,14 @@ var numberSigns = strings.NewReplacer("Nº", "no", "nº", "no", "N°", "no", "n�
 func looseKey(s string) string {
 	var parts []string
 	for _, w := range wordPart.FindAllString(norm.NFKC.String(numberSigns.Replace(s)), -1) {
-		switch key := headingKey(w); {
+		key := headingKey(w)
+		for _, suffix := range []string{"nummer", "nr"} { // Sammelnummer, insamlingsnr
+			if rest, ok := strings.CutSuffix(key, suffix); ok && len(rest) > 3 {
+				key = rest
+				parts = append(parts, "no")
+			}
+		}
+		switch {
 		case numberWords[key]:
 			parts = append(parts, "no")
 		case fillWords[key]:
