@@ -109,6 +109,8 @@ var places = []struct {
 	{"Elev. (m)", "975", "", nil, "975 m"},
 	{"minimumElevationInMeters", "3200 ft", "", []string{
 		"error elevation-unreadable minimumElevationInMeters: in feet, in a column of metres: convert it, or move it to verbatimElevation"}, ""},
+	{"MINIMUM_ELEVATION_IN_METERS", "3200 ft", "", []string{
+		"error elevation-unreadable minimumElevationInMeters: in feet, in a column of metres: convert it, or move it to verbatimElevation"}, ""},
 	{"Elev min (ft)|Elev max (ft)", "3200|3400", "", nil, "3200–3400 ft"},
 	{"Elev min (ft)|Elev max (ft)", "3400|3200", "", []string{
 		"error elevation-limits elevationFrom: above the upper height, 3200: exchange the two or correct one"}, ""},

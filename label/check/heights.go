@@ -124,13 +124,19 @@ func (c *Context) takeHeights(low, high *Height, lowTerm, highTerm string) strin
 func (c *Context) inMetresColumn(term string) Height {
 	h := c.past.metres.of(c.Text(term), parseMetres)
 	if errors.Is(h.Err, errFeet) {
-		if i := c.row.Table().Index(term); i >= 0 && !strings.EqualFold(strings.TrimPrefix(strings.TrimSpace(c.row.Table().Columns()[i].Heading), "dwc:"), term) {
+		if i := c.row.Table().Index(term); i >= 0 && !namesTerm(c.row.Table().Columns()[i].Heading, term) {
 			h.Err = nil
 		} else {
 			h.Value = coord.Elevation{}
 		}
 	}
 	return h
+}
+
+// namesTerm reports whether a heading is the term's own name, however its words
+// are parted.
+func namesTerm(heading, term string) bool {
+	return strings.HasSuffix(strings.ToLower(strings.NewReplacer("_", "", " ", "", "-", "").Replace(heading)), strings.ToLower(term))
 }
 
 var errFeet = errors.New("in feet, in a column of metres: convert it, or move it to verbatimElevation")
