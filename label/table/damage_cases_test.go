@@ -134,9 +134,9 @@ func TestDamageFound(t *testing.T) {
 		{"G&ecirc;r&ecirc;s", "text-code Gêrês"}, {"Almeida &amp; Sim&otilde;es", "text-code Almeida & Simões"}, {"caf&#233;", "text-code café"}, {"caf&#xE9;", "text-code café"}, {"41&deg;12&prime;", "text-code 41°12′"}, {"a&nbsp;b", "text-code a\u00a0b"}, {"x &lt; 5", "text-code x < 5"}, {"l&rsquo;eau", "text-code l’eau"}, {"&quot;so&quot;", "text-code \"so\""},
 		{`caf\u00e9`, "text-code café"}, {`caf\xe9`, "text-code café"}, {"line_x000D_", "text-code line"}, {"a_x00E9_b", "text-code aéb"}, {"S%C3%A3o Jo%C3%A3o", "text-code São João"}, {`S\u00e3o Br\u00e1s`, "text-code São Brás"},
 		// Accents beside their letters.
-		{"Sa˜o Joa˜o", "text-accent São João"}, {"S˜ao Jo˜ao", "text-accent São João"}, {"Gonc¸alves", "text-accent Gonçalves"}, {"M¨uller", "text-accent Müller"}, {"Mu¨ller", "text-accent Müller"}, {"Gereˆs", "text-accent Gerês"}, {" \u0301a", "text-accent "}, {"\u0303o", "text-accent "},
+		{"Sa˜o Joa˜o", "text-accent São João"}, {"S˜ao Jo˜ao", "text-accent São João"}, {"Gonc¸alves", "text-accent Gonçalves"}, {"M¨uller", "text-accent Müller"}, {"Mu¨ller", "text-accent Müller"}, {"Gereˆs", "text-accent Gerês"}, {"Vila Cha˜", "text-accent Vila Chã"}, {" \u0301a", "text-accent "}, {"\u0303o", "text-accent "},
 		// Look-alikes.
-		{"Quеrcus robur", "text-lookalike Quercus robur"}, {"Сarex flacca", "text-lookalike Carex flacca"}, {"Lindоsо", "text-lookalike Lindoso"}, {"Мontesinho", "text-lookalike Montesinho"}, {"Οphrys lutea", "text-lookalike Ophrys lutea"}, {"Моcква, Измайлово", "text-lookalike Москва, Измайлово"}, {"Αthos", "text-lookalike Athos"},
+		{"Quеrcus robur", "text-lookalike Quercus robur"}, {"Сarex flacca", "text-lookalike Carex flacca"}, {"Lindоsо", "text-lookalike Lindoso"}, {"Мontesinho", "text-lookalike Montesinho"}, {"Οphrys lutea", "text-lookalike Ophrys lutea"}, {"Моcква, Измайлово", "text-lookalike Москва, Измайлово"}, {"Αthos", "text-lookalike Athos"}, {"tο the river", "text-lookalike to the river"},
 		// Ligatures and letters of formulas.
 		{"ﬁeld", "text-ligature field"}, {"ﬂoodplain", "text-ligature floodplain"}, {"oﬃcinalis", "text-ligature officinalis"}, {"diﬀusa", "text-ligature diffusa"}, {"𝘘𝘶𝘦𝘳𝘤𝘶𝘴", "text-ligature Quercus"}, {"ﬅ", "text-ligature st"},
 	} {

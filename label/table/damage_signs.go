@@ -15,24 +15,22 @@ import (
 
 // signDamage looks for characters that look as they should and are others.
 func signDamage(text string, say func(rule *Rule, suggest, message string)) {
-	word := 0 // where it begins
 	var latin, cyrillic, greek, ligature, orphan bool
 	suspicious := false
 	before := rune(-1)
-	check := func(end int) {
-		if latin && (cyrillic || greek) && end-word > 3 {
+	check := func() {
+		if latin && (cyrillic || greek) {
 			suspicious = true
 		}
 		latin, cyrillic, greek = false, false, false
 	}
 	accents := false
-	for i, r := range text {
+	for _, r := range text {
 		switch {
 		case r < 0x80 && isWordLetter(r):
 			latin = true
 		case r < 0x80:
-			check(i)
-			word = i + 1
+			check()
 		case r >= 0xFB00 && r <= 0xFB06 || r >= 0x1D400 && r <= 0x1D6A3 || r >= 0x1D7CE && r <= 0x1D7FF:
 			ligature = true
 		case unicode.Is(unicode.Mn, r):
@@ -51,7 +49,7 @@ func signDamage(text string, say func(rule *Rule, suggest, message string)) {
 		}
 		before = r
 	}
-	check(len(text))
+	check()
 	if suspicious {
 		if mended := sameScript(text); mended != text {
 			say(ruleLookalike, mended, "letters of two scripts stand in one word, and some only look like those that are meant: no search finds it so")
@@ -109,7 +107,7 @@ func sameScript(text string) string {
 }
 
 func toOneScript(word []rune, count map[*unicode.RangeTable]int) {
-	if len(count) != 2 || len(word) < 3 {
+	if len(count) != 2 {
 		return
 	}
 	main, n := unicode.Latin, count[unicode.Latin]
@@ -118,7 +116,7 @@ func toOneScript(word []rune, count map[*unicode.RangeTable]int) {
 			main, n = s, k
 		}
 	}
-	if n*2 <= len(word) || n < 2 {
+	if n*2 < len(word) {
 		return
 	}
 	mended := make([]rune, len(word))
@@ -166,7 +164,10 @@ func joinAccents(text string) string {
 	rs := []rune(text)
 	for i := 0; i < len(rs); i++ {
 		mark, ok := combining[rs[i]]
-		if !ok || i+1 >= len(rs) || !isWordLetter(rs[i+1]) || !unicode.IsLower(rs[i+1]) || i == 0 || !isWordLetter(rs[i-1]) {
+		if !ok || i == 0 || !isWordLetter(rs[i-1]) {
+			continue
+		}
+		if inside := i+1 < len(rs) && isWordLetter(rs[i+1]); !inside && (rs[i] == '¨' || rs[i] == 'ˆ') || inside && !unicode.IsLower(rs[i+1]) {
 			continue
 		}
 		from, to := i, i+1
@@ -178,6 +179,9 @@ func joinAccents(text string) string {
 		}
 		best, most := []rune(nil), 0.0
 		for _, with := range []int{i - 1, i + 1} {
+			if with == len(rs) {
+				break
+			}
 			joined := []rune(norm.NFC.String(string([]rune{rs[with], mark})))
 			if len(joined) != 1 {
 				continue
