@@ -28,6 +28,10 @@ var places = []struct {
 	{"Lat|N/S|Long|E/W", "38.4712|N|8.8035|W", "", nil, "38.4712°N, 8.8035°W"},
 	{"Lat|N/S|Long|E/W", "38°28'16\"|N|8°48'13\"|W", "", nil, "38°28′16″N, 8°48′13″W"},
 	{"Lat|N/S|Long|E/W", "|N||W", "", nil, ""},
+	{"Lat|Long|E/W", "38.4712|8.8035|W", "", nil, "38.4712°N, 8.8035°W"},
+	{"Lat|Long|E/W", "-23.4712|46.8035|W", "Brazil", nil, "23.4712°S, 46.8035°W"},
+	{"Lat deg|Lat min|N/S|Long", "38|28|N|-8.8035", "", nil, "38°28′N, 8.8035°W"},
+	{"Lat N|Long W", "38.4712|8.8035", "", nil, "38.4712°N, 8.8035°W"},
 	{"Lat deg|Lat min|N/S|Long deg|Long min|E/W", "||N|||W", "", nil, ""},
 	{"Lat deg|Lat min|N/S|Long deg|Long min|E/W", "38|28|N|8|48|O", "", nil, "38°28′N, 8°48′W"}, // Oeste, for it is in Portugal
 	{"Lat deg|Lat min|N/S|Long deg|Long min|E/W", "48|12|N|16|22|O", "Austria", nil, "48°12′N, 16°22′E"},

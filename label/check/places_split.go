@@ -99,15 +99,16 @@ func (c *Context) splitDegrees(s splitPlace, datum string) (source, bool) {
 		return source{}, false
 	}
 	var out source
+	hemispheres := s.lat.Hemisphere != "" || s.lon.Hemisphere != ""
 	out.latTerm = c.splitHalf(&s.lat, "latitudeDegrees", "decimalLatitude", "verbatimLatitude")
 	out.lonTerm = c.splitHalf(&s.lon, "longitudeDegrees", "decimalLongitude", "verbatimLongitude")
-	if out.latTerm != "latitudeDegrees" && out.lonTerm != "longitudeDegrees" && s.lat.Hemisphere == "" && s.lon.Hemisphere == "" {
+	if out.latTerm != "latitudeDegrees" && out.lonTerm != "longitudeDegrees" && !hemispheres {
 		return source{}, false // plain degrees, or none
 	}
 	if out.latTerm == "" && out.lonTerm == "" {
 		return source{}, false
 	}
-	out.lat, out.lon = spell(s.lat), spell(s.lon)
+	out.lat, out.lon = strings.TrimRight(spell(s.lat), " +-"), strings.TrimRight(spell(s.lon), " +-")
 	if out.latTerm != "" && out.lonTerm != "" {
 		out.Reading = coord.ReadSplit(s.lat, s.lon, coord.Hints{Datum: datum})
 		c.settle(&out)
@@ -125,6 +126,12 @@ func (c *Context) splitHalf(s *coord.Split, own string, others ...string) string
 	var term string
 	if term, s.Degrees = c.first(others...); term == "" {
 		s.Hemisphere = ""
+	}
+	if s.Hemisphere == "" && strings.HasPrefix(term, "decimal") && isNumber(s.Degrees) {
+		s.Hemisphere = "+" // a plain number of degrees means what it says
+		if s.Degrees[0] == '-' {
+			s.Hemisphere = "-"
+		}
 	}
 	return term
 }
