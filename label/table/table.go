@@ -238,6 +238,10 @@ func (t *Table) Comma() rune { return t.o.Comma }
 // Columns returns the columns in order. They must not be changed.
 func (t *Table) Columns() []Column { return t.columns }
 
+// Width returns how many columns the file has. Columns may list more: what an
+// archive's description or a heading says of every record stands in none.
+func (t *Table) Width() int { return t.width }
+
 // Index returns the column of a term, counted from 0, or -1.
 func (t *Table) Index(term string) int {
 	if i, ok := t.index.find(term); ok {

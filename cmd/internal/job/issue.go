@@ -308,7 +308,7 @@ func columnOf(t *Table, term string, edits *[]table.Edit) int {
 	if col := t.Index(term); col >= 0 {
 		return col
 	}
-	col := len(t.Columns())
+	col := t.Width()
 	*edits = append(*edits, table.Edit{Row: 0, Column: col, Text: term})
 	return col
 }
