@@ -45,7 +45,7 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 			lost++
 		case r >= 0xE000 && r <= 0xF8FF || r >= 0xF0000:
 			private = append(private, r)
-		case isInvisible(r) || (r == 0x200C || r == 0x200D) && joinsNothing(text, i, r):
+		case unseen(text, i, r):
 			invisible = append(invisible, r)
 		}
 	}
@@ -80,26 +80,30 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 	}
 }
 
-// withoutInvisible leaves out what isInvisible and joinsNothing report.
+// withoutInvisible leaves out what unseen reports.
 func withoutInvisible(text string) string {
 	var b strings.Builder
 	for i, r := range text {
-		if !isInvisible(r) && !((r == 0x200C || r == 0x200D) && joinsNothing(text, i, r)) {
+		if !unseen(text, i, r) {
 			b.WriteRune(r)
 		}
 	}
 	return b.String()
 }
 
-// joinsNothing reports a joiner or non-joiner beside a letter of a script that
-// has no joined letters, or at the edge of a text.
-func joinsNothing(text string, at int, r rune) bool {
-	before, _ := utf8.DecodeLastRuneInString(text[:at])
-	after, _ := utf8.DecodeRuneInString(text[at+utf8.RuneLen(r):])
-	plain := func(r rune) bool {
-		return r == utf8.RuneError || r < 0x590 || r >= 0x1E00 && r < 0x2000
+// unseen reports a character without ink that has no use where it stands.
+// Joiners shape the letters of some scripts, and a zero-width space parts words
+// in those of South-East Asia, which write no blanks.
+func unseen(text string, at int, r rune) bool {
+	switch r {
+	case 0x200B, 0x200C, 0x200D:
+		before, _ := utf8.DecodeLastRuneInString(text[:at])
+		if r == 0x200B {
+			return !(before >= 0xE00 && before < 0x10A0 || before >= 0x1780 && before < 0x1800 || before == 0x200B)
+		}
+		return before == utf8.RuneError || before < 0x590 || before >= 0x1E00 && before < 0x2000
 	}
-	return plain(before) || plain(after)
+	return isInvisible(r)
 }
 
 func plural(n int, one, many string) string {
