@@ -28,9 +28,9 @@ var partWords = []struct {
 	{Packet, []string{"packet", "envelope", "pocket", "fragment packet", "seed packet", "seed bank packet", "capsule packet", "pkt", "pkt.", "env.", "paper packet", "fragment pocket", "fragment envelope", "sachet",
 		"pacote", "envelope de papel", "cápsula de papel", "saqueta", "saco", "saquinho", "sobre", "bolsa", "bolsita", "pochette", "enveloppe", "capsule en papier",
 		"kapsel", "papierkapsel", "tüte", "tütchen", "umschlag", "päckchen", "busta", "bustina"}},
-	{Box, []string{"box", "carton", "bulky", "bulky collection", "bulky object", "boxed", "carpological collection", "carpological specimen", "carpological", "carpology", "fruit collection", "cone collection", "carpological box", "tray", "carpological item",
+	{Box, []string{"box", "carton", "bulky", "bulky collection", "bulky object", "boxed", "carpological collection", "carp. coll.", "boxed specimen", "carpological specimen", "carpological", "carpology", "fruit collection", "cone collection", "carpological box", "tray", "carpological item",
 		"caixa", "carpoteca", "coleção carpológica", "caja", "colección carpológica", "boîte", "boite", "carpothèque", "collection carpologique", "schachtel", "karton", "karpologische sammlung", "scatola", "carpologica", "collezione carpologica"}},
-	{Jar, []string{"jar", "bottle", "vial", "spirit", "spirit collection", "spirit specimen", "spirit material", "in spirit", "alcohol", "alc", "alc.", "ethanol", "etoh", "faa", "formalin", "formol", "fluid", "fluid preserved", "fluid-preserved", "wet", "wet collection", "wet specimen", "pickled", "pickle", "pickled material", "liquid", "kew mix", "copenhagen mix", "glycerol", "spirit jar", "liquid preserved", "liquid-preserved", "tube", "glass tube",
+	{Jar, []string{"jar", "bottle", "vial", "spirit", "spirit collection", "spirit specimen", "spirit material", "in spirit", "alcohol", "alc", "alc.", "ethanol", "etoh", "faa", "formalin", "formol", "fluid", "fluid preserved", "fluid-preserved", "wet", "wet collection", "wet specimen", "pickled", "pickle", "pickled material", "liquid", "kew mix", "copenhagen mix", "glycerol", "glycerine", "glycerin", "gaa", "kew cocktail", "formalin-acetic acid", "formaldehyde", "isopropanol", "methylated spirit", "ims", "spirit jar", "liquid preserved", "liquid-preserved", "tube", "glass tube",
 		"frasco", "álcool", "em álcool", "via líquida", "meio líquido", "conservado em álcool", "alcohol 70", "en alcohol", "material en alcohol", "bocal", "flacon", "alcool", "en alcool", "dans l'alcool",
 		"glas", "alkohol", "alkoholmaterial", "in alkohol", "nasspräparat", "flüssigpräparat", "barattolo", "vasetto", "in alcool"}},
 	{Other, []string{"other", "slide", "microscope slide", "pollen slide", "pollen", "tissue", "leaf tissue", "tissue sample", "leaf sample", "silica", "silica gel", "silica-gel", "silica dried", "silica-dried", "silica gel sample", "silica sample", "in silica", "silicagel",
@@ -81,7 +81,7 @@ func plural(w string) string {
 // foldPart writes a word for parts as the table of words keeps it.
 func foldPart(s string) string {
 	s = strings.TrimPrefix(strings.ToLower(strings.Trim(s, " .,;-–")), "l'")
-	return strings.NewReplacer("’", "'", "_", " ", "á", "a", "â", "a", "ã", "a", "à", "a", "é", "e", "ê", "e", "è", "e", "í", "i", "î", "i", "ó", "o", "ô", "o", "õ", "o", "ú", "u", "ç", "c").Replace(s)
+	return unaccented.Replace(s)
 }
 
 // sheetNouns are the words that count sheets; others for a sheet say what it is
@@ -115,6 +115,8 @@ var numberWords = func() map[string]int {
 	return m
 }()
 
+var unaccented = strings.NewReplacer("’", "'", "_", " ", "á", "a", "â", "a", "ã", "a", "à", "a", "é", "e", "ê", "e", "è", "e", "í", "i", "î", "i", "ó", "o", "ô", "o", "õ", "o", "ú", "u", "ç", "c")
+
 // neutral are words beside a kind that say nothing of what is in it.
 var neutral = func() map[string]bool {
 	m := map[string]bool{}
@@ -142,11 +144,15 @@ func kindOf(phrase string) (kind PreparationKind, word, contents string, ok bool
 	// cone in box, seeds (packet), packet (seeds)
 	if head, inner, cut := strings.Cut(phrase, "("); cut && strings.HasSuffix(strings.TrimSpace(inner), ")") {
 		head, inner = strings.TrimSpace(head), strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(inner), ")"))
-		if k, known := partKind[foldPart(head)]; known && inner != "" {
-			return k, head, inner, true
+		k, known := partKind[foldPart(head)]
+		if l, too := partKind[foldPart(inner)]; too && head != "" && l != Other && (!known || k == Other) {
+			return l, inner, head, true // seeds (packet)
 		}
-		if k, known := partKind[foldPart(inner)]; known && head != "" && k != Other {
-			return k, inner, head, true
+		if known && k == Sheet && sheetAgain(inner) {
+			return k, phrase, "", true // sheet (mounted)
+		}
+		if known && inner != "" {
+			return k, head, inner, true
 		}
 	}
 	for _, w := range insideWords {
@@ -172,6 +178,19 @@ func kindOf(phrase string) (kind PreparationKind, word, contents string, ok bool
 		}
 	}
 	return kindAmong(phrase)
+}
+
+// sheetAgain reports whether words say of a sheet only that it is one.
+func sheetAgain(s string) bool {
+	if k, known := partKind[foldPart(s)]; known {
+		return k == Sheet
+	}
+	for w := range strings.FieldsSeq(s) {
+		if !neutral[foldPart(w)] {
+			return false
+		}
+	}
+	return true
 }
 
 // vessel reports whether a word for what stands in a jar names the jar and not
@@ -205,6 +224,11 @@ func kindAmong(phrase string) (kind PreparationKind, word, contents string, ok b
 		kind, word, ok = k, w, true
 	}
 	if !ok {
+		for _, w := range words { // DNA bank sample
+			if k, known := partKind[foldPart(w)]; known && k == Other && foldPart(w) != "other" {
+				return Other, phrase, "", true
+			}
+		}
 		return "", "", "", false
 	}
 	rest = slices.DeleteFunc(rest, func(w string) bool { return neutral[foldPart(w)] })

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -206,12 +207,20 @@ func cutParts(text, sign string, cut bool) (a, b string, ok bool) {
 			continue
 		case right == "" && (strict || strings.Contains(a, ":") || left == Other):
 			continue
-		case right == Other && (strings.Contains(a, ":") || holds(sign)):
+		case right == Other && (strings.Contains(a, ":") || holds(sign) || holdsSomething(a)):
 			continue
 		}
 		return a, b, true
 	}
 	return "", "", false
+}
+
+// holdsSomething reports whether a piece says what is in it: envelope with
+// capsules.
+func holdsSomething(piece string) bool {
+	word, _, _ := cutCount(piece)
+	k, name, inside, ok := kindOf(word)
+	return ok && inside != "" && (k == Packet || k == Box || k == Jar && vessel(name))
 }
 
 // holds reports whether a joining word may also stand before contents: packet
@@ -292,6 +301,24 @@ func cutWhich(head string) (word string, n, of int, ok bool) {
 // packets.
 var someCount = regexp.MustCompile(`(?i)^(?:[0-9]+\s*(?:(?:-|–|to|or|/)\s*[0-9]+\s+|[?+]\s*)|(?:ca?\.?|about|circa|ca)\s*[0-9]+\s+|\?\s*)(.+)$`)
 
+// partNumber is a number that names one of several things, loneFigure one that
+// stands among words, trailing one behind them without a sign of counting.
+var (
+	partNumber = regexp.MustCompile(`(?i)(?:\bno\.?|\bnr\.?|\bnum\.?|n[.]?[º°]|#)\s*[0-9]+$`)
+	bareWhich  = regexp.MustCompile(`(?i)^[0-9]{1,2}\s*(?:of|de|von|sur|/)\s*[0-9]{1,2}$`)
+	loneFigure = regexp.MustCompile(`(?:^|\s)[0-9]+(?:\s|$)`)
+	trailing   = regexp.MustCompile(`^[^0-9].*[^0-9x×*(–-]\s*[0-9]+$`)
+)
+
+// isPlural reports whether a word for a part is the plural of another.
+func isPlural(word string) bool {
+	w := foldPart(word)
+	_, known := partKind[w]
+	_, single := partKind[strings.TrimSuffix(w, "s")]
+	_, boxes := partKind[strings.TrimSuffix(w, "es")]
+	return known && strings.HasSuffix(w, "s") && (single || boxes)
+}
+
 // parsePart reads one piece and says how many times it stands for. What is said
 // of a piece that can be read all the same comes as a doubt.
 func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
@@ -321,6 +348,9 @@ func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
 	if word == "" && head == "1" && p.Contents == "" {
 		return Preparation{Kind: Sheet, Word: "1"}, 1, nil, nil
 	}
+	if m := bareWhich.FindStringSubmatch(piece); m != nil {
+		return p, 0, nil, &PartError{Piece: piece, Why: `does not say what it is: write "sheet" before it`, Suggest: "sheet " + piece}
+	}
 	if word == "" {
 		e := &PartError{Piece: piece, Why: `does not say what it is: write "sheet", "packet: capsules", "box: cone" or "jar: flowers"`}
 		if counted && p.Contents == "" && n > 1 && n <= MaxParts {
@@ -331,7 +361,9 @@ func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
 	if duplicateWord[foldPart(word)] {
 		return p, 0, nil, &PartError{Piece: piece, Why: `counts duplicates, which are no parts of this specimen: name the herbaria in duplicatesTo, and here the sheets`}
 	}
-	if c, err := strconv.Atoi(p.Contents); err == nil && !counted {
+	if c, err := strconv.Atoi(p.Contents); err == nil && !counted && !told && isPlural(word) { // sheets: 3
+		n, counted, p.Contents = c, true, ""
+	} else if err == nil && !counted {
 		if c != 1 {
 			word = plural(word)
 		}
@@ -339,6 +371,15 @@ func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
 			Suggest: fmt.Sprintf("%d %s", c, word)}
 	}
 	kind, name, inside, known := kindOf(word)
+	if partNumber.MatchString(head) && (kind == Sheet || kind == Packet || kind == Box) && n != 1 {
+		return p, 0, nil, &PartError{Piece: piece, Why: fmt.Sprintf(`has a number and not a count: write which of how many it is, as in "%s 1 of 2", or only "%[1]s"`, kind)}
+	}
+	if !counted && !told && (kind == Sheet || kind == Packet || kind == Box) && loneFigure.MatchString(word) {
+		return p, 0, nil, &PartError{Piece: piece, Why: fmt.Sprintf(`has a number in its midst: put the count first, as in "2 %s"`, plural(string(kind)))}
+	}
+	if kind == Jar && !vessel(name) && counted && known && trailing.MatchString(head) { // Spirit coll. 12345
+		inside, n = head, 1
+	}
 	if !known {
 		if near := nearPart(word); near != "" {
 			kind, name = partKind[near], word
@@ -383,19 +424,24 @@ func nearPart(word string) string {
 	if n := utf8.RuneCountInString(w); n < 4 || strings.Contains(w, " ") && n < 9 {
 		return ""
 	}
-	near := nearest(w, partKind)
-	if near == "" {
-		return ""
-	}
 	allowed := 1
 	if utf8.RuneCountInString(w) >= 8 {
 		allowed = 2
 	}
-	if utf8.RuneCountInString(near) < 5 && near[0] != w[0] || distance(w, near) > allowed || partKind[near] == Other {
-		return ""
+	near, at := "", allowed+1
+	for _, word := range partNames {
+		if d := len(word) - len(w); d > 2 || d < -2 || partKind[word] == Other || utf8.RuneCountInString(word) < 5 && word[0] != w[0] {
+			continue
+		}
+		if d := distance(w, word); d < at {
+			near, at = word, d
+		}
 	}
 	return near
 }
+
+// partNames are the words of partKind in order.
+var partNames = slices.Sorted(maps.Keys(partKind))
 
 // cutCount takes a count off a word: "2 sheets", "2 × sheet", "sheet x2",
 // "sheets (2)".
@@ -443,22 +489,6 @@ func cutCount(s string) (word string, n int, counted bool) {
 }
 
 func trimCount(s string) string { return strings.Trim(s, " (×*") }
-
-// nearest returns the key that is closest to the word, or "" if none is near.
-func nearest[V any](word string, keys map[string]V) string {
-	names := make([]string, 0, len(keys))
-	for k := range keys {
-		names = append(names, k)
-	}
-	slices.Sort(names)
-	best, at := "", min(2, 1+utf8.RuneCountInString(word)/4)
-	for _, k := range names {
-		if d := distance(word, k); d < at || d == at && best == "" {
-			best, at = k, d
-		}
-	}
-	return best
-}
 
 // distance is the optimal string alignment distance: letters put in, left
 // out, changed, and neighbours exchanged.
