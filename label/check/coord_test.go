@@ -66,7 +66,7 @@ var places = []struct {
 	{"Lat deg|Lat min|Lat sec|N/S|Long deg|Long min|Long sec|E/W|decimalLatitude|decimalLongitude", "38|28|16|N|8|48|13|W|38.47111|-8.80361", "", nil, "38.47111°N, 8.80361°W"},
 	{"Lat deg|Lat min|Lat sec|N/S|Long deg|Long min|Long sec|E/W|decimalLatitude|decimalLongitude", "38|28|16|N|8|48|13|W||", "", nil, "38°28′16″N, 8°48′13″W"},
 	{"Lat deg|Lat min|Lat sec|N/S|Long deg|Long min|Long sec|E/W|decimalLatitude|decimalLongitude", "38|28|16|N|8|48|13|W|38.47211|-8.80361", "", []string{
-		"error coordinates-columns latitudeDegrees: 38°28′16″ N, 8°48′13″ W lies 0.1 km from the place in the other columns, 38.47211, -8.80361: correct the wrong one"}, ""},
+		"warning coordinates-disagree latitudeDegrees: 38°28′16″ N, 8°48′13″ W lies 110 m from the place in the other columns, 38.47211, -8.80361: correct the wrong one"}, "38.47211°N, 8.80361°W"},
 	{"Lat deg|Lat min|N/S|Long deg|Long min|E/W|decimalLatitude|decimalLongitude", "38|28|N|8|48|E|38.4667|-8.8", "", []string{
 		"error coordinates-columns latitudeDegrees: 38°28′ N, 8°48′ E lies 1530 km from the place in the other columns, 38.4667, -8.8: correct the wrong one"}, ""},
 	// grids

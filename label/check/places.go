@@ -295,7 +295,7 @@ func coordinateRules() []Rule {
 		},
 		{
 			Name: "coordinates-disagree", Severity: label.Warning, Source: practice,
-			Doc:     "decimal and verbatim coordinates lie farther apart than their precision, stated uncertainty and a change of datum explain",
+			Doc:     "decimal and verbatim coordinates lie farther apart than their precision, stated uncertainty and a change of datum explain; those in columns of degrees, minutes and seconds farther than rounding does",
 			Terms:   all,
 			Example: one("verbatimCoordinates", "38°38'16\"N 8°48'13\"W"), Counterexample: one("verbatimCoordinates", "38°28'16\"N 8°48'13\"W"),
 			Row: disagreeRule,
@@ -427,6 +427,9 @@ const slack = 500
 
 func disagreeRule(c *Context) {
 	p := &c.Place
+	for i := range p.beside {
+		c.compare(&p.beside[i], false)
+	}
 	if p.Status != coord.OK || p.Verbatim.Status != coord.OK && !p.Verbatim.Local {
 		return
 	}
@@ -439,6 +442,9 @@ func disagreeRule(c *Context) {
 
 // far writes a distance in the unit that fits.
 func far(m float64) string {
+	if m < 950 {
+		return strconv.FormatFloat(math.Round(m/10)*10, 'f', 0, 64) + " m"
+	}
 	if m < 9950 {
 		return strconv.FormatFloat(math.Round(m/100)/10, 'f', 1, 64) + " km"
 	}

@@ -392,12 +392,12 @@ func splitRules() []Rule {
 		},
 		{
 			Name: "coordinates-columns", Severity: label.Error, Source: practice,
-			Doc:     "a place given twice, in degrees and in columns of degrees, minutes and seconds or of a grid, that lies farther apart than rounding, uncertainty and an unknown datum explain",
+			Doc:     "a place given twice, in degrees and in columns of degrees, minutes and seconds or of a grid, that lies farther apart than rounding, uncertainty and a change of datum explain",
 			Terms:   splitTerms,
 			Example: apart("decimalLatitude", "38.5712", "decimalLongitude", "-8.8035"), Counterexample: apart("decimalLatitude", "38.4711", "decimalLongitude", "-8.8036"),
 			Row: func(c *Context) {
 				for i := range c.Place.beside {
-					c.compare(&c.Place.beside[i])
+					c.compare(&c.Place.beside[i], true)
 				}
 			},
 		},
@@ -416,19 +416,27 @@ func (c *Context) countryText() string {
 	return s
 }
 
-// compare holds a second place against the one that is printed.
-func (c *Context) compare(s *source) {
+// readTwice is how far two readings of one place may lie apart, in metres, that
+// a map and a receiver gave, or one receiver at two moments.
+const readTwice = 100
+
+// compare holds a second place against the one that is printed: wrong by more
+// than a change of datum may do, or else, where the datum is known to be none of
+// old, by more than rounding does.
+func (c *Context) compare(s *source, wrong bool) {
 	p := &c.Place
 	if p.Status != coord.OK && !p.Local || s.Status != coord.OK && !s.Local {
 		return
 	}
-	reach := float64(p.Point.Uncertainty()+s.Point.Uncertainty()) + c.Uncertainty + 1
-	if !coord.SameGround(c.Datum) {
-		reach += slack
+	rounding := float64(p.Point.Uncertainty()+s.Point.Uncertainty()) + c.Uncertainty + 1
+	if s.onGrid() || p.split.onGrid() {
+		rounding += readTwice
 	}
-	if apart := distanceMetres(p.Point, s.Point); apart > reach {
-		c.once(s.latTerm, fmt.Sprintf("%s lies %s from the place in the other columns, %s: correct the wrong one", s.text(), far(apart), p.text()), "", "apart")
+	apart := distanceMetres(p.Point, s.Point)
+	if beyond := apart > rounding+slack; beyond != wrong || !wrong && (apart <= rounding || !coord.SameGround(c.Datum)) {
+		return
 	}
+	c.once(s.latTerm, fmt.Sprintf("%s lies %s from the place in the other columns, %s: correct the wrong one", s.text(), far(apart), p.text()), "", "apart")
 }
 
 func (s *source) text() string {
