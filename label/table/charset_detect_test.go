@@ -62,7 +62,7 @@ func (t inventedTable) rows(n int) string {
 
 // TestDetect writes invented tables in every legacy encoding that has all their
 // characters and looks at what is found. None may be found wrong: a verdict is
-// right, or names what it may be.
+// right, or names what it may be. ENCODINGS=1 takes every size of every table.
 func TestDetect(t *testing.T) {
 	sizes := []int{5, 14, 60}
 	full := os.Getenv("ENCODINGS") != ""
@@ -84,6 +84,9 @@ func TestDetect(t *testing.T) {
 				b, lacks := cs.encode(text)
 				if lacks >= 0 || string(cs.decode(string(b), true)) != text {
 					continue
+				}
+				if far := cs.name == "GB18030" || cs.name == "EUC-JP"; far && !full && k%6 != 0 && it.people[0] < "\u3000" {
+					continue // which have the letters of all languages
 				}
 				n++
 				c := by[cs.name]

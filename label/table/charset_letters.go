@@ -215,6 +215,7 @@ const (
 	latinInside   = -4.2 // a Latin letter where others are the rule
 	figure        = -3.5
 	scriptsMixed  = -6 // added where two scripts meet within a word
+	afterFigure   = -3 // added to a letter beyond ASCII right behind a figure
 	caseTurned    = -6 // added to a capital after a small letter
 	beyondText    = -16
 )
@@ -234,6 +235,9 @@ func (l *language) likelihood(text []rune) float32 {
 		}
 		if i > 0 && isWordLetter(text[i-1]) {
 			sum += joined(text[i-1], r)
+		}
+		if i > 0 && r >= 0x80 && r < 0x2E80 && unicode.IsDigit(text[i-1]) {
+			sum += afterFigure
 		}
 		s := small(r)
 		if l.signs != nil {
@@ -344,7 +348,7 @@ func signLikelihood(text []rune, i int) float32 {
 	case '’':
 		return when(isWordLetter(before) || digit, -4.5)
 	case '‘', '“', '„', '«', '‹', '¿', '¡':
-		return when(!isWordLetter(before), -5)
+		return when(!isWordLetter(before) && !digit, -5)
 	case '”', '»', '›', '…':
 		return when(!inside, -5)
 	case '–', '—':
