@@ -30,6 +30,7 @@ SY: 35.75,35.70 37.05,36.75: Hatay
 SY IL LB: 32.65,35.58 33.50,35.95: Golan and Shebaa
 IL PS: 31.30,34.85 32.60,35.60: the West Bank and Jerusalem
 IL EG: 31.20,34.18 31.62,34.58: Gaza
+EG SA: 27.85,34.40 28.05,34.80: Tiran and Sanafir
 IL: 27.65,32.40 31.40,34.95: Sinai
 RU: 42.0,43.3 42.75,44.8: South Ossetia
 RU: 42.4,39.9 43.65,42.2: Abkhazia

@@ -8,6 +8,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"cornerslip/cmd/outside"
+	"cornerslip/label/place"
 )
 
 // A spot is a line of the lists of places in testdata.
@@ -121,23 +124,23 @@ var slips = []struct {
 	most   int // how many of the hundred or so may be missed: they stay in the country
 	change func(lat, lon string) (string, string)
 }{
-	{"sign of the latitude", 4, func(lat, lon string) (string, string) { return otherSign(lat), lon }},
+	{"sign of the latitude", 3, func(lat, lon string) (string, string) { return otherSign(lat), lon }},
 	{"sign of the longitude", 0, func(lat, lon string) (string, string) { return lat, otherSign(lon) }},
-	{"both signs", 1, func(lat, lon string) (string, string) { return otherSign(lat), otherSign(lon) }},
-	{"exchanged", 3, func(lat, lon string) (string, string) { return lon, lat }},
+	{"both signs", 0, func(lat, lon string) (string, string) { return otherSign(lat), otherSign(lon) }},
+	{"exchanged", 1, func(lat, lon string) (string, string) { return lon, lat }},
 	{"exchanged, a sign lost", 1, func(lat, lon string) (string, string) {
 		return strings.TrimPrefix(lon, "-"), strings.TrimPrefix(lat, "-")
 	}},
 	{"latitude for longitude", 0, func(lat, lon string) (string, string) { return lat, lat }},
 	{"longitude for latitude", 0, func(lat, lon string) (string, string) { return lon, lon }},
-	{"latitude's digits transposed", 5, func(lat, lon string) (string, string) { return transposed(lat), lon }},
-	{"longitude's digits transposed", 8, func(lat, lon string) (string, string) { return lat, transposed(lon) }},
-	{"ten degrees north", 21, func(lat, lon string) (string, string) { return moved(lat, 10), lon }},
-	{"ten degrees west", 22, func(lat, lon string) (string, string) { return lat, moved(lon, -10) }},
+	{"latitude's digits transposed", 3, func(lat, lon string) (string, string) { return transposed(lat), lon }},
+	{"longitude's digits transposed", 5, func(lat, lon string) (string, string) { return lat, transposed(lon) }},
+	{"ten degrees north", 20, func(lat, lon string) (string, string) { return moved(lat, 10), lon }},
+	{"ten degrees west", 14, func(lat, lon string) (string, string) { return lat, moved(lon, -10) }},
 	{"a digit lost", 0, func(lat, lon string) (string, string) { return lat, dropped(lon) }},
-	{"a digit lost in the latitude", 2, func(lat, lon string) (string, string) { return dropped(lat), lon }},
+	{"a digit lost in the latitude", 1, func(lat, lon string) (string, string) { return dropped(lat), lon }},
 	{"point in the wrong place", 0, func(lat, lon string) (string, string) { return pointed(lat), pointed(lon) }},
-	{"zero for the longitude", 6, func(lat, lon string) (string, string) { return lat, "0" }},
+	{"zero for the longitude", 4, func(lat, lon string) (string, string) { return lat, "0" }},
 }
 
 func otherSign(s string) string {
@@ -199,4 +202,56 @@ func TestPlacesWrong(t *testing.T) {
 		}
 		t.Logf("%s: %d of %d missed", slip.name, len(missed), len(table))
 	}
+}
+
+// The places that the time zone database has for its zones lie where it says,
+// to the minute or second, for 240 countries and territories by code and name.
+func TestPlacesOfZones(t *testing.T) {
+	src, err := os.ReadFile(outside.File(t, "/usr/share/zoneinfo/zone.tab"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var table [][]string
+	var what []string
+	for line := range strings.Lines(string(src)) {
+		f := strings.Split(strings.TrimSpace(line), "\t")
+		if line[0] == '#' || len(f) < 3 {
+			continue
+		}
+		i := 1 + strings.IndexAny(f[1][1:], "+-")
+		lat, lon := sexagesimal(f[1][:i], "N", "S"), sexagesimal(f[1][i:], "E", "W")
+		c, ok := place.Country(f[0])
+		if !ok {
+			t.Errorf("%s is no country", f[0])
+		}
+		for _, name := range []string{c.Code, c.Name, c.In("fr"), c.In("zh-Hant")} {
+			table = append(table, at(len(table), lat, lon, name, "", "on the slopes, 3 km N of the village", "coordinateUncertaintyInMeters", "2000"))
+			what = append(what, name+", "+f[2])
+		}
+	}
+	if len(what) < 1600 {
+		t.Fatalf("%d places", len(what))
+	}
+	by := said(t, table)
+	for i, w := range what {
+		if by[i+1] != "" {
+			t.Errorf("%s: %s", w, by[i+1])
+		}
+	}
+	t.Logf("%d of %d", len(by), len(what))
+}
+
+// sexagesimal writes out an angle of ISO 6709: ±DDMM, ±DDDMM and with seconds.
+func sexagesimal(s, plus, minus string) string {
+	side := plus
+	if s[0] == '-' {
+		side = minus
+	}
+	s = s[1:]
+	degrees, seconds := s[:len(s)-2], ""
+	minutes := s[len(s)-2:]
+	if len(s) >= 6 {
+		degrees, minutes, seconds = s[:len(s)-4], s[len(s)-4:len(s)-2], s[len(s)-2:]+"″"
+	}
+	return degrees + "°" + minutes + "′" + seconds + side
 }
