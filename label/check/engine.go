@@ -219,6 +219,7 @@ type past struct {
 	metres       recall[string, Height]
 	squares      recall[string, []string]
 	names        recall[nameKey, nameReading]
+	persons      recall[personKey, personReading]
 }
 
 // Memo returns what made returned when a rule first asked for key in this

@@ -30,8 +30,12 @@ func personRules() []Rule {
 					if text == "" || absent("recordedBy", text) || c.Doubted(term) {
 						continue
 					}
-					if message, suggest := personFault(c, term, text); message != "" {
-						c.Suggest(term, message, suggest)
+					r := c.past.persons.of(personKey{text, term != "identifiedBy"}, readPerson)
+					if r.number != "" {
+						r.message = numberHere(c, term, r.number, r.figures)
+					}
+					if r.message != "" {
+						c.Suggest(term, r.message, r.suggest)
 					}
 				}
 			},
@@ -45,33 +49,43 @@ var (
 	numberBefore = regexp.MustCompile(`^#\s?([0-9]{1,6})\s+(\pL.*)$`)
 )
 
-// personFault returns what is wrong with the way persons are written.
-func personFault(c *Context, term, text string) (message, suggest string) {
+// personKey is a cell of persons, who may bear a number if they collected.
+type personKey struct {
+	text      string
+	collected bool
+}
+
+// personReading is what is wrong with the way persons are written; number is what
+// stands beside them as it is written, figures the number itself.
+type personReading struct{ message, suggest, number, figures string }
+
+func readPerson(k personKey) personReading {
+	text := k.text
 	if word, rest := wordBefore(text); word != "" {
-		return word + " is no part of the name: take it out, for the label writes what it needs", rest
+		return personReading{message: word + " is no part of the name: take it out, for the label writes what it needs", suggest: rest}
 	}
-	if term != "identifiedBy" {
+	if k.collected && (strings.ContainsAny(text, "0123456789") || strings.HasSuffix(text, "n.") || strings.HasSuffix(text, ".n")) {
 		if m := numberBehind.FindStringSubmatch(text); m != nil && isPerson(m[1]) && !isYear(m[2]) {
-			return numberHere(c, term, m[2], m[3]), m[1]
+			return personReading{suggest: m[1], number: m[2], figures: m[3]}
 		}
 		if m := numberBefore.FindStringSubmatch(text); m != nil && isPerson(m[2]) {
-			return numberHere(c, term, "#"+m[1], m[1]), m[2]
+			return personReading{suggest: m[2], number: "#" + m[1], figures: m[1]}
 		}
 	}
 	if strings.Count(text, "(") != strings.Count(text, ")") {
-		return "a bracket has no partner", ""
+		return personReading{message: "a bracket has no partner"}
 	}
 	if i := initialAlone(text); i != "" {
-		return "the initial " + i + " has no surname", ""
+		return personReading{message: "the initial " + i + " has no surname"}
 	}
 	words := strings.Fields(strings.ReplaceAll(text, "&", " & "))
 	if sure := joiners[words[len(words)-1]]; sure && len(words) > 1 {
-		return "nobody follows " + words[len(words)-1], ""
+		return personReading{message: "nobody follows " + words[len(words)-1]}
 	}
 	if strings.HasPrefix(text, ",") {
-		return "nothing stands before the comma", strings.TrimLeft(text, ", ")
+		return personReading{message: "nothing stands before the comma", suggest: strings.TrimLeft(text, ", ")}
 	}
-	return "", ""
+	return personReading{}
 }
 
 func numberHere(c *Context, term, as, number string) string {

@@ -38,13 +38,29 @@ var unknown = map[string]bool{
 
 var headed = map[string]bool{"identifiedBy": true, "family": true, "country": true, "stateProvince": true, "county": true}
 
-// saysNothing reports whether a cell holds one of the phrases. A datum that is
-// "not recorded" is the standard's own word.
+// wordsOfTheirOwn are columns in which one of the phrases is a value: a datum "not
+// recorded", a sheet that is missing.
+var wordsOfTheirOwn = map[string]bool{"geodeticDatum": true, "disposition": true, "occurrenceStatus": true}
+
+// saysNothing reports whether a cell holds one of the phrases.
 func saysNothing(term, text string) bool {
-	if len(text) < 6 || len(text) > 30 || term == "geodeticDatum" {
+	if len(text) < 6 || len(text) > 30 || wordsOfTheirOwn[term] {
 		return false
 	}
-	s := strings.ToLower(strings.Trim(text, "[]()<>.- "))
+	var low [30]byte
+	s := low[:copy(low[:], text)]
+	for i, c := range s {
+		if 'A' <= c && c <= 'Z' {
+			s[i] = c | 0x20
+		} else if c >= 0x80 || c <= '9' && c >= '0' {
+			return c >= 0x80 && isPhrase(term, strings.ToLower(text))
+		}
+	}
+	return isPhrase(term, string(s))
+}
+
+func isPhrase(term, s string) bool {
+	s = strings.Trim(s, "[]()<>.- ")
 	return phrases[s] || headed[term] && unknown[s]
 }
 

@@ -28,7 +28,7 @@ func Faults(text string, c Parts) []Fault {
 	}
 	f.underscores()
 	f.markup()
-	f.smallGenus(strings.TrimSpace(c.Genus))
+	f.smallGenus(strings.TrimSpace(c.Genus), authorLike(strings.TrimSpace(c.Authorship)))
 	if p.found.level != noLevel {
 		f.brackets()
 		f.figures()
@@ -77,7 +77,7 @@ func (f *faults) markup() {
 
 // smallGenus finds a genus that does not begin with a capital. Vernacular names
 // are written so too: only an author, "sp." or the column of the genus tells.
-func (f *faults) smallGenus(column string) {
+func (f *faults) smallGenus(column string, authored bool) {
 	p := f.p
 	t := &p.toks[0]
 	if t.class != word || t.upper || t.alien || t.code || t.dot || t.letters < 4 {
@@ -91,9 +91,16 @@ func (f *faults) smallGenus(column string) {
 	case t.kind != plainWord || p.found.level != noLevel || len(p.toks) < 2 || !p.latin(0):
 	case p.toks[1].class == word && p.toks[1].kind == open && p.toks[1].dot:
 		f.say("a genus begins with a capital letter", capital)
-	case p.isEpithet(1) && p.latin(1) && len(p.toks) > 2 && (p.toks[2].class == openSign || p.toks[2].class == word && p.toks[2].upper) && Parse(capital, Parts{}).Authorship != "":
+	case !p.isEpithet(1) || !p.latin(1):
+	case authored && len(p.toks) == 2, len(p.toks) > 2 && (p.toks[2].class == openSign || p.toks[2].class == word && (p.toks[2].upper || p.toks[2].kind == open && p.toks[2].dot)) && f.authorIn(capital):
 		f.say("a genus begins with a capital letter", capital)
 	}
+}
+
+// authorIn reports whether a text names an author, or an aggregate.
+func (f *faults) authorIn(text string) bool {
+	n := Parse(text, Parts{})
+	return n.Authorship != "" || n.Open != ""
 }
 
 func (f *faults) brackets() {

@@ -20,6 +20,9 @@ func (p *planting) others(term string) (rows []int) {
 // exchanged with the next.
 func (p *planting) misspell(w string) string {
 	r := []rune(w)
+	if len(r) < 5 {
+		return w
+	}
 	for range 50 {
 		at := 2 + p.IntN(max(1, len(r)-4))
 		var out string
@@ -120,7 +123,12 @@ var nameFaults = []plantedFault{
 		n := p.get("recordNumber")
 		return p.change("recordedBy", func(s string) string { return s + " " + strings.TrimPrefix(n, "LS-0") })
 	}},
-	by("person-form", "an initial left over", func(p *planting, s string) string { return s + ", " + p.pick("M.", "H.") + ", P. Ruiz" }, "recordedBy"),
+	by("person-form", "an initial left over", func(p *planting, s string) string {
+		if s[1] != '.' {
+			return s
+		}
+		return s + ", " + p.pick("M.", "H.") + ", P. Ruiz"
+	}, "recordedBy"),
 	{"person-spelling", "the accent lost", func(p *planting) bool {
 		return p.change("recordedBy", func(s string) string { return strings.Replace(s, "ã", "a", 1) })
 	}},
@@ -190,6 +198,9 @@ func (p *planting) authorless() bool {
 // but for the row.
 func (p *planting) asColumn(column, term, value string) bool {
 	i := p.column(column)
+	if i < 0 {
+		return false
+	}
 	p.trip.heading[i] = term
 	for r := range p.trip.rows {
 		if term == "genericName" {
@@ -317,7 +328,7 @@ func (p *planting) inside(n int) bool {
 		}
 	}
 	p.named("recordNumber")
-	return before >= 3 && after >= 3 && all >= n
+	return before >= 3 && after >= 3 && all >= n && p.get("recordNumber") != ""
 }
 
 func (p *planting) ymd() (y, m, d int) {

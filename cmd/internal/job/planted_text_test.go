@@ -80,6 +80,19 @@ var textFaults = []plantedFault{
 	into("text-encoding", "a byte of Windows-1252", "\xe9", words...),
 	into("text-encoding", "half of a letter", "\xc3", "locality", "recordedBy"),
 	into("text-encoding", "a stray continuation", "\x9d", words...),
+	replace("text-replacement", "a question mark", "an", "a?n", words...),
+	replace("text-code", "of a web page", "a", "&atilde;", words...),
+	replace("text-code", "an ampersand's", " ", " &amp; ", words...),
+	replace("text-code", "of a program", "e", `\u00e9`, words...),
+	replace("text-code", "a workbook's line end", " ", "_x000D_ ", words...),
+	replace("text-accent", "a tilde behind its letter", "a", "a˜", words...),
+	replace("text-accent", "a diaeresis before its letter", "u", "¨u", words...),
+	replace("text-lookalike", "a Cyrillic a", "a", "а", words...),
+	replace("text-lookalike", "a Cyrillic o in a name", "o", "о", "scientificName", "recordedBy"),
+	replace("text-lookalike", "a Greek omicron", "o", "ο", words...),
+	replace("text-ligature", "fi", "fi", "ﬁ", words...),
+	replace("text-ligature", "fl", "fl", "ﬂ", words...),
+	replace("text-ligature", "italics of a formula", "a", "𝘢", words...),
 
 	to("placeholder", "NA", "habitat", "NA", "N/A", "n/a"), to("placeholder", "null", "locality", "null", "NULL"),
 	to("placeholder", "dash", "occurrenceRemarks", "-", "--", "—"), to("placeholder", "question mark", "family", "?", "???"),
@@ -149,15 +162,13 @@ var textFaults = []plantedFault{
 	}),
 
 	inHeading("heading-doubled", "one heading twice", func(p *planting) bool {
-		p.trip.heading[p.column("habitat")] = p.trip.heading[p.column("locality")]
-		return true
+		return p.headed("habitat", p.trip.heading[p.column("locality")])
 	}),
 	inHeading("heading-doubled", "two words for one term", func(p *planting) bool {
 		return p.headed("habitat", "Sammler", "collected by", "Colector")
 	}),
 	inHeading("heading-doubled", "the same in capitals", func(p *planting) bool {
-		p.trip.heading[p.column("habitat")] = strings.ToUpper(p.trip.heading[p.column("family")])
-		return true
+		return p.headed("habitat", strings.ToUpper(p.trip.heading[p.column("family")]))
 	}),
 	inHeading("heading-unknown", "a misspelt heading", func(p *planting) bool {
 		return p.headed("habitat", "habittat", "Hbitat", "Habitatx")

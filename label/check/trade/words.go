@@ -21,7 +21,7 @@ var prose = []string{
 }
 
 // spaced are the columns in which a blank too many is told: prose and names.
-var spaced = append([]string{"scientificName", "scientificNameAuthorship", "genus", "specificEpithet", "infraspecificEpithet", "family", "country", "recordNumber", "catalogNumber"}, prose...)
+var spaced = append([]string{"scientificName", "scientificNameAuthorship", "genus", "specificEpithet", "infraspecificEpithet", "family", "country"}, prose...)
 
 // wordRules are about the words of the label.
 func wordRules(where *finder) []check.Rule {
@@ -88,7 +88,7 @@ func localityRule(where *finder, c *check.Context) {
 		}
 		return false
 	})
-	if end < 4 || end > 60 || c.Text("country") == "" {
+	if end < 2 || end > 60 || c.Text("country") == "" {
 		return
 	}
 	head, rest := strings.TrimSpace(text[:end]), strings.TrimLeft(text[end:], " :,;.-–—")
