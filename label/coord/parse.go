@@ -121,7 +121,7 @@ func (r Reading) of(t prepared) Reading {
 		r = r.unsure("the grid is on the datum %s, some hundred metres from WGS 84: convert it first", t.localDatum())
 	}
 	switch {
-	case t.meridian == "" || !r.HasLat && !r.HasLon:
+	case t.meridian == "" || !r.HasLat && !r.HasLon, !t.zero && r.HasLon && isThere(t.meridian, r.Point.Lon):
 	case t.zero:
 		return Reading{Status: NotConvertible, Err: fmt.Errorf("the longitude counts from %s: convert it to Greenwich first", t.meridian)}
 	default:

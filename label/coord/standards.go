@@ -131,12 +131,29 @@ var (
 	// brackets; zeroBare is a name that stands behind the figures alone, which
 	// may be that of the place too.
 	zeroWord    = regexp.MustCompile(`(?i)(?:\bm[eé]r(?:\.|idian|idiano|idien|idiaan)?|\bM\.)\s*(?:(?:of|de|von|du|di|v\.)\s*)?\b(` + zeros + `)\b|\b(` + zeros + `)(?:er)?[- ](?:m[eé]r(?:\.|idian|idiano|idien|idiaan))`)
-	zeroOf      = regexp.MustCompile(`(?i)[°'"]\s*(?:(?:[EWOLÖ]|East|West|Est|Ouest|Oeste|Ost|östl|westl|östlich|westlich|östlicher|westlicher|Länge|Laenge|Lge|long|longitude|longitud)[\s.,]+)*\(?(?:of|de|von|v\.|from|depuis|d')\s*(` + zeros + `)\b`)
+	zeroOf      = regexp.MustCompile(`(?i)[°'"]\s*(?:(?:[EWOLÖ]|East|West|Est|Ouest|Oeste|Ost|östl|westl|östlich|westlich|östlicher|westlicher|Länge|Laenge|Lge|long|longitude|longitud)[\s.]+)*\(?(?:of|de|von|v\.|from|depuis|d')\s*(` + zeros + `)\b`)
 	zeroBracket = regexp.MustCompile(`(?i)[°'"]\s*(?:[EWOL]\.?\s*)?[(\[](` + zeros + `)[)\]]`)
 	zeroBare    = regexp.MustCompile(`(?i)[°'"]\s*(?:[EWOL]\.?|East|West|Est|Ouest|Oeste|Ost)?\s*\b(` + zeros + `)\b`)
 	// greenwich is the meridian that is meant where none is named.
 	greenwich = regexp.MustCompile(`(?i)([°'"]\s*(?:[EWOL]|East|West|Est|Ouest|Oeste|Ost)?\.?)\s*\(?(?:(?:of|de|von|v\.|from|di|du)\s*)?(?:Greenwich|Greenw\.|Grw\.|Gr\.)\s*\)?`)
 )
+
+// ownLongitudes are where the zero meridians themselves run, to whole degrees.
+//
+// Source: EPSG registry, prime meridians.
+var ownLongitudes = map[string]Angle{
+	"paris": 2, "madrid": -4, "lisbon": -9, "lisboa": -9, "lisbonne": -9, "rome": 12, "roma": 12, "bern": 7, "brussels": 4, "bruxelles": 4,
+	"oslo": 11, "christiania": 11, "stockholm": 18, "athens": 24, "jakarta": 107, "batavia": 107, "bogota": -74, "bogotá": -74, "hierro": -18,
+	"berlin": 13, "amsterdam": 5, "washington": -77, "coimbra": -8, "cadiz": -6, "cádiz": -6, "cadix": -6, "rio de janeiro": -43,
+	"copenhagen": 13, "kopenhagen": 13, "københavn": 13,
+}
+
+// isThere reports whether a longitude from Greenwich lies by the place of that
+// name: then the name is the place's.
+func isThere(name string, lon Angle) bool {
+	at, ok := ownLongitudes[strings.ToLower(name)]
+	return ok && (lon-at*Degree).abs() <= 2*Degree
+}
 
 // otherMeridian names the zero meridian of a longitude that is not Greenwich's;
 // sure is false where the name can be the place's.

@@ -298,6 +298,13 @@ var wordings = []struct{ in, status, lat, lon string }{
 	{"38°42'N 9°08'W (Lambert's farm)", "ok", "38.7000000", "-9.1333333"},
 	{"51°30'N 0°07'W, OSGB TQ 302 796", "ok", "51.5000000", "-0.1166667"},
 	{"Quinta do Lambert, 38°42'N, 9°08'W", "ok", "38.7000000", "-9.1333333"},
+	// a place that gave its name to a meridian
+	{"40°25'N 3°42'W Madrid", "ok", "40.4166667", "-3.7000000"},
+	{"48°51'N 2°21'E Paris", "ok", "48.8500000", "2.3500000"},
+	{"38°42'N 9°08'W Lisboa", "ok", "38.7000000", "-9.1333333"},
+	{"48°50'N 0°06'E Paris", "ok", "48.8333333", "0.1000000"},
+	{"27°45'N 18°00'W Hierro", "ok", "27.7500000", "-18.0000000"},
+	{"38°42'N, 9°08'W, de Lisboa a Sintra", "ok", "38.7000000", "-9.1333333"},
 }
 
 func TestWordings(t *testing.T) {
