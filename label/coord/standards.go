@@ -138,21 +138,22 @@ var (
 	greenwich = regexp.MustCompile(`(?i)([°'"]\s*(?:[EWOL]|East|West|Est|Ouest|Oeste|Ost)?\.?)\s*\(?(?:(?:of|de|von|v\.|from|di|du)\s*)?(?:Greenwich|Greenw\.|Grw\.|Gr\.)\s*\)?`)
 )
 
-// ownLongitudes are where the zero meridians themselves run, to whole degrees.
+// ownLongitudes are where the zero meridians themselves run, in tenths of
+// degrees.
 //
-// Source: EPSG registry, prime meridians.
+// Source: EPSG registry, prime meridians; the others from memory.
 var ownLongitudes = map[string]Angle{
-	"paris": 2, "madrid": -4, "lisbon": -9, "lisboa": -9, "lisbonne": -9, "rome": 12, "roma": 12, "bern": 7, "brussels": 4, "bruxelles": 4,
-	"oslo": 11, "christiania": 11, "stockholm": 18, "athens": 24, "jakarta": 107, "batavia": 107, "bogota": -74, "bogotá": -74, "hierro": -18,
-	"berlin": 13, "amsterdam": 5, "washington": -77, "coimbra": -8, "cadiz": -6, "cádiz": -6, "cadix": -6, "rio de janeiro": -43,
-	"copenhagen": 13, "kopenhagen": 13, "københavn": 13,
+	"paris": 23, "madrid": -37, "lisbon": -91, "lisboa": -91, "lisbonne": -91, "rome": 125, "roma": 125, "bern": 74, "brussels": 44, "bruxelles": 44,
+	"oslo": 107, "christiania": 107, "stockholm": 181, "athens": 237, "jakarta": 1068, "batavia": 1068, "bogota": -741, "bogotá": -741, "hierro": -180,
+	"berlin": 134, "amsterdam": 49, "washington": -770, "coimbra": -84, "cadiz": -63, "cádiz": -63, "cadix": -63, "rio de janeiro": -432,
+	"copenhagen": 126, "kopenhagen": 126, "københavn": 126,
 }
 
 // isThere reports whether a longitude from Greenwich lies by the place of that
 // name: then the name is the place's.
 func isThere(name string, lon Angle) bool {
 	at, ok := ownLongitudes[strings.ToLower(name)]
-	return ok && (lon-at*Degree).abs() <= 2*Degree
+	return ok && (lon-at*(Degree/10)).abs() <= Degree
 }
 
 // otherMeridian names the zero meridian of a longitude that is not Greenwich's;
