@@ -42,7 +42,8 @@ const (
 	sureMargin    = 7   // that the best must be ahead of any other
 	headingWeight = 5   // what a heading that is known speaks for an encoding
 	minTokens     = 3   // different ones, in so many lines, without which cells are
-	minLines      = 2   // judged one by one
+	minLines      = 2   // judged one by one;
+	manyLines     = 5   // so many are enough by themselves
 	sensible      = 0.9 // the part of the tokens that must make sense
 	senseOne      = -10 // the least likelihood, beyond that of any text of the kind, of a token that makes sense
 	senseAll      = -3  // and of all of them, on an average
@@ -208,7 +209,7 @@ func detect(s *survey) *verdict {
 			v.other = append(v.other, c.charset)
 		}
 	}
-	v.whole = len(tokens) >= minTokens && s.lines >= minLines && best.explains(tokens) && !mixedWithUTF8(best, s, len(tokens))
+	v.whole = (len(tokens) >= minTokens && s.lines >= minLines || s.lines >= manyLines) && best.explains(tokens) && !mixedWithUTF8(best, s, len(tokens))
 	v.all = !slices.ContainsFunc(best.texts, func(text []rune) bool { return !isText(text) })
 	if !v.whole {
 		v.mix = mixture(cands, tokens)
