@@ -150,6 +150,8 @@ var partWordings = []struct{ in, want string }{
 	{"carp. coll.", "box"},
 	{"barcode 12345", "other ?"},
 	{"whole animal", "other ?"},
+	{"-1 sheet", "!"},
+	{"sheet | bx: cone", "sheet box[cone]"},
 
 	{"folha", "sheet"},
 	{"2 folhas", "sheet sheet"},

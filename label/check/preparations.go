@@ -306,7 +306,7 @@ var someCount = regexp.MustCompile(`(?i)^(?:[0-9]+\s*(?:(?:-|–|to|or|/)\s*[0-9
 var (
 	partNumber = regexp.MustCompile(`(?i)(?:\bno\.?|\bnr\.?|\bnum\.?|n[.]?[º°]|#)\s*[0-9]+$`)
 	bareWhich  = regexp.MustCompile(`(?i)^[0-9]{1,2}\s*(?:of|de|von|sur|/)\s*[0-9]{1,2}$`)
-	loneFigure = regexp.MustCompile(`(?:^|\s)[0-9]+(?:\s|$)`)
+	loneFigure = regexp.MustCompile(`(?:^|\s)[-+]?[0-9]+(?:\s|$)`)
 	trailing   = regexp.MustCompile(`^[^0-9].*[^0-9x×*(–-]\s*[0-9]+$`)
 )
 
