@@ -51,7 +51,7 @@ var (
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
-	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|[dmjay]+[./ -][dmjay]+[./ -][dmjayt]+)$`)
+	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n)$`)
 	footUnit    = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
 )
 
@@ -539,7 +539,7 @@ func looksLikeData(columns []Column) bool {
 }
 
 // numberedWord is a heading such as "Plot 12".
-var numberedWord = regexp.MustCompile(`^\pL+[ _.-]?\d{1,3}$`)
+var numberedWord = regexp.MustCompile(`^\pL+[ _.-]?\d{1,4}$`)
 
 // recordLike reports whether a text is what stands in records and hardly in
 // their headings.

@@ -122,7 +122,7 @@ func TestHeadingFindings(t *testing.T) {
 		{"country,alt (m)", ""},
 		{"country,alt (ft)", ""},
 		{"country,uncertainty (ft)", `1:9 error heading-unit ""`},
-		{"country,date (dd/mm/yyyy)", ""},
+		{"country,date (dd/mm/yyyy)", `1:9 note heading-remark ""`},
 		{"country,date (as on the label)", `1:9 note heading-remark ""`},
 		{"Land,Datum", `1:6 note heading-reading ""`},
 		{"country,EarliestDateCollected,LatestDateCollected", `1:31 warning heading-reading ""`},

@@ -3,6 +3,7 @@ package table
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -212,6 +213,7 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 		switch {
 		case t.heading && r.aside(filled):
 		case l.breaks > 0 && t.swallowed(r):
+		case r.misquoted():
 		case len(r.Cells) != t.width:
 			r.ragged()
 		case t.profiles != nil:
@@ -350,11 +352,6 @@ func (r *Row) say(i int, rule *Rule, severity label.Severity, suggest, format st
 func (r *Row) ragged() {
 	t := r.table
 	n, want := len(r.Cells), t.width
-	for _, f := range r.Findings {
-		if f.Rule == ruleUnclosed.Name {
-			return // which is why
-		}
-	}
 	if r.usual(n, want) || !r.Empty && r.shifted() {
 		return
 	}
@@ -385,6 +382,31 @@ func (r *Row) ragged() {
 		}
 	}
 	r.Findings = append(r.Findings, f)
+}
+
+// misquoted reports whether a quote has no fellow, so that it cannot be told
+// where cells end. What else is to be said of quotes and the number of cells
+// comes of it and is not said.
+func (r *Row) misquoted() bool {
+	at := slices.IndexFunc(r.Findings, func(f label.Finding) bool {
+		return f.Rule == ruleUnclosed.Name || f.Rule == ruleQuote.Name && f.Severity == label.Error
+	})
+	if at < 0 {
+		return false
+	}
+	first := r.Findings[at]
+	wrong := 0
+	for i := range r.Cells {
+		if r.misfits(i) {
+			wrong++
+		}
+	}
+	r.Astray = first.Rule == ruleUnclosed.Name || len(r.Cells) != r.table.width || wrong > 1
+	r.Findings = slices.DeleteFunc(r.Findings, func(f label.Finding) bool {
+		quote := f.Rule == ruleQuote.Name || f.Rule == ruleUnclosed.Name
+		return quote && f.Origin != first.Origin && (r.Astray || f.Severity < label.Error)
+	})
+	return r.Astray
 }
 
 // usual settles what the table has in every row, and what has no heading.
