@@ -86,11 +86,13 @@ var places = []struct {
 		"error coordinates-columns northing: 4474000, 632000 lies 9.0 km from the place in the other columns, 40.40754, -7.55041: correct the wrong one"}, ""},
 	{"X|Y", "-8.8035|38.4712", "", nil, "38.4712°N, 8.8035°W"},
 	{"quadrícula UTM", "29TPE2374", "", nil, "29TPE2374"},
-	{"quadrícula UTM", "PE27", "", nil, "PE27"}, // Portugal has one
+	{"quadrícula UTM", "PE27", "", nil, "UTM PE27"}, // Portugal has one
 	{"quadrícula UTM", "PE27", "-", []string{
-		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write them before it, as 29T; printed as written"}, "PE27"},
+		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write them before it, as 29T; printed as written"}, "UTM PE27"},
 	{"quadrícula UTM", "PE27", "Switzerland", []string{
-		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write them before it, as 29T; printed as written"}, "PE27"},
+		"warning coordinates-verbatim gridSquare: zone and band of the square are missing: write them before it, as 29T; printed as written"}, "UTM PE27"},
+	{"grid square", "SK1234", "", nil, "SK1234"},
+	{"hectad", "SK12", "United Kingdom", nil, "SK12"},
 	{"quadrícula UTM|decimalLatitude|decimalLongitude", "29TPE27|40.40754|-7.55041", "", nil, "40.40754°N, 7.55041°W"},
 	{"quadrícula UTM|decimalLatitude|decimalLongitude", "29TPE57|40.40754|-7.55041", "", []string{
 		"error coordinates-columns gridSquare: 29TPE57 lies 32 km from the place in the other columns, 40.40754, -7.55041: correct the wrong one"}, ""},

@@ -70,6 +70,10 @@ func (c *Context) readPlace() {
 		}
 	case p.split.latTerm != "" || p.split.lonTerm != "":
 		c.CoordinatesText = p.split.text()
+		// A square's letters alone say no system.
+		if p.split.latTerm == "gridSquare" && strings.Contains(strings.ToUpper(c.heading("gridSquare")), "UTM") && !strings.Contains(strings.ToUpper(c.CoordinatesText), "UTM") {
+			c.CoordinatesText = "UTM\u00a0" + c.CoordinatesText
+		}
 	case p.LatTerm == p.LonTerm:
 		c.CoordinatesText = p.Lat
 	case p.given():
@@ -278,7 +282,7 @@ func coordinateRules() []Rule {
 				p := &c.Place
 				if s := &p.split; s.latTerm != "" {
 					// A zone that no column gives is said of the heading.
-					if t := s.cellTerm(c); s.onGrid() && s.Err != nil && !s.Local && s.Status != coord.Invalid && s.Status != coord.OK && !c.squareKnown(s.lat) {
+					if t := s.cellTerm(c); s.onGrid() && s.Err != nil && !s.Local && s.Status != coord.Invalid && s.Status != coord.OK && !s.Foreign && !c.squareKnown(s.lat) {
 						c.Report(t, reason(s.Err, c.Text(t))+"; printed as written")
 					}
 					return

@@ -215,7 +215,9 @@ func (g SplitGrid) readSquare(t prepared, zone int, letter byte) Reading {
 	head := strings.Join(strings.Fields(m[1]), "")
 	if head == "" {
 		if zone == 0 || letter == 0 || letter == '+' || letter == '-' {
-			return refuseCell(NotConvertible, CellSquare, "zone and band of the square are missing: write them before it, as 29T")
+			r := refuseCell(NotConvertible, CellSquare, "zone and band of the square are missing: write them before it, as 29T")
+			r.Foreign = nationalGrid(strings.TrimSpace(g.Square)) != ""
+			return r
 		}
 		head = fmt.Sprintf("%d%c", zone, letter)
 	}
