@@ -91,7 +91,7 @@ func coastAt(lat, lon float64) (line, column int) {
 }
 
 // OffCoast reports whether a place lies in the open sea with all places within
-// so many metres of it: 28 km and more from any land, and some 25 km from the
+// so many metres of it: 28 km and more from any land, and some 20 km from the
 // islets that lie by themselves. It is false for what is no place.
 func OffCoast(lat, lon, metres float64) bool {
 	if !(lat >= -90 && lat <= 90 && lon >= -360 && lon <= 360) {
@@ -106,7 +106,7 @@ func OffCoast(lat, lon, metres float64) bool {
 	last, _ := coastAt(min(lat+high, 90), lon)
 	_, from := coastAt(lat, lon-wide)
 	cells := int(2*wide/coastCell) + 1
-	if _, to := coastAt(lat, lon+wide); (from+cells)%coastColumns != to {
+	if _, to := coastAt(lat, lon+wide); (from+cells)%coastColumns == to {
 		cells++
 	}
 	for line := first; line <= last; line++ {
@@ -135,8 +135,12 @@ func unpackCoasts(packed []byte) (*[coastLines][coastColumns]bool, error) {
 		if run > uint64(coastLines*coastColumns)-at {
 			return nil, errors.New("too many cells")
 		}
+		if !land {
+			at += run
+			continue
+		}
 		for ; run > 0; run-- {
-			near[at/uint64(coastColumns)][at%uint64(coastColumns)] = land
+			near[at/uint64(coastColumns)][at%uint64(coastColumns)] = true
 			at++
 		}
 	}

@@ -3,6 +3,7 @@ package place
 import (
 	"bytes"
 	"compress/flate"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -85,6 +86,28 @@ func TestSeas(t *testing.T) {
 			if n := fill(l, c); n >= 10 {
 				t.Errorf("%.2f, %.2f lies in a sea without a name, of %d cells", (float64(l)+0.5)*coastCell-90, (float64(c)+0.5)*coastCell-180, n)
 			}
+		}
+	}
+}
+
+// Looking through the cells about a place finds what going to many places about
+// it does.
+func TestOffCoastTwin(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(9, 9))
+	for range 3000 {
+		lat, lon, metres := rnd.Float64()*178-89, rnd.Float64()*360-180, rnd.Float64()*60e3
+		off := OffCoast(lat, lon, metres)
+		slow := true
+		for i := range 400 {
+			// A square, as the cells are.
+			y := lat + (float64(i%20)/9.5-1)*metres/degreeMetres
+			x := lon + (float64(i/20)/9.5-1)*metres/degreeMetres/cosine(lat)
+			if !OffCoast(max(-90, min(90, y)), x, 0) {
+				slow = false
+			}
+		}
+		if off != slow && metres/degreeMetres/cosine(lat) < 20 {
+			t.Fatalf("%v, %v within %v m: %v, not %v", lat, lon, metres, off, slow)
 		}
 	}
 }

@@ -134,7 +134,7 @@ var slips = []struct {
 	{"latitude for longitude", 0, func(lat, lon string) (string, string) { return lat, lat }},
 	{"longitude for latitude", 0, func(lat, lon string) (string, string) { return lon, lon }},
 	{"latitude's digits transposed", 3, func(lat, lon string) (string, string) { return transposed(lat), lon }},
-	{"longitude's digits transposed", 5, func(lat, lon string) (string, string) { return lat, transposed(lon) }},
+	{"longitude's digits transposed", 6, func(lat, lon string) (string, string) { return lat, transposed(lon) }},
 	{"ten degrees north", 20, func(lat, lon string) (string, string) { return moved(lat, 10), lon }},
 	{"ten degrees west", 14, func(lat, lon string) (string, string) { return lat, moved(lon, -10) }},
 	{"a digit lost", 0, func(lat, lon string) (string, string) { return lat, dropped(lon) }},

@@ -32,10 +32,13 @@ func (s seaward) reach() float64 { return [...]float64{0, beach, waters}[s] }
 
 // seaOf finds out what a record says of the sea.
 func seaOf(c *check.Context) seaward {
-	for _, term := range []string{"waterBody", "minimumDepthInMeters", "maximumDepthInMeters", "verbatimDepth"} {
+	for _, term := range []string{"minimumDepthInMeters", "maximumDepthInMeters", "verbatimDepth"} {
 		if c.Text(term) != "" {
 			return openSea
 		}
+	}
+	if water := c.Text("waterBody"); water != "" && !hasAny(plainWords(water), freshWords) {
+		return openSea
 	}
 	if strings.EqualFold(c.Text("countryCode"), place.HighSeas) {
 		return openSea
@@ -117,6 +120,8 @@ var (
 	heightsOfSea = phrases("sea level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|über dem meer|über dem meere|über meer|meereshöhe|s n m|m s m|boven zee|zeeniveau|над уровнем моря|dead sea|sea of galilee|see genezareth|mar morto|mar muerto|mer morte")
 
 	openCountries = phrases("sea|ocean|oceano|océano|océan|ozean|oceaan|meer|waters|águas|aguas|eaux|high seas|international waters|mar|mer|zee")
+
+	freshWords = phrases("river|creek|stream|brook|lake|loch|lough|reservoir|pond|spring|rio|río|ribeira|ribeiro|riacho|igarapé|lagoa|albufeira|barragem|açude|arroyo|lago|embalse|quebrada|laguna|fleuve|rivière|ruisseau|lac|étang|fluss|bach|teich|stausee|fiume|torrente|rivier|meertje|beek|älv|elv|elva|å|sjö|sjön|järvi|joki|rzeka|jezioro|reka|řeka|jezero|река|озеро|sungai|danau|kawa|gawa")
 
 	openWords = phrases("offshore|off shore|off the coast|off coast|dredged|dredging|dredgings|dredge|trawl|trawled|trawling|adrift|drifting|floating in the sea|on board|aboard|shipboard|ship|vessel|cruise|r v|rv|research vessel|pelagic|plankton|sublittoral|subtidal|infralittoral|circalittoral|seabed|sea bed|sea floor|seafloor|fathom|fathoms|m deep|m depth|depth|seamount|sea mount|shoal|shoals|reef|reefs|atoll|barrier reef|continental shelf|buoy|oil rig|oil platform|lightship|high seas|open sea|open ocean|scuba|diving|dive|snorkel|snorkelling|kelp forest|maerl|seagrass bed|seagrass meadow|sea ice|pack ice|iceberg|ice floe|drift ice|sargasso sea|sargasso" +
 		"|dragagem|dragado|dragada|draga|ao largo|alto mar|arrasto|à deriva|navio|recife|recifes|plataforma continental|mergulho|profundidade|braças|banco de pesca|mar adentro|alta mar|altamar|a la deriva|buque|arrecife|arrecifes|buceo|profundidad|brazas|submareal|atolón|atol" +
