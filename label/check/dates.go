@@ -149,6 +149,7 @@ func dateRules() []Rule {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Ambiguous && r.Doubt == date.CalendarDoubt && r.Term != "verbatimEventDate" {
 						c.Suggest(r.Term, "of the calendar of the French Republic and printed as written: write the day by ours, and this text in verbatimEventDate", readings(r.Candidates))
+						c.cause("calendar")
 					}
 				}
 			},
@@ -166,6 +167,7 @@ func dateRules() []Rule {
 							why += " and is printed as written: add the year if it is known"
 						}
 						c.Report(r.Term, why)
+						c.cause(why)
 					}
 				}
 			},
@@ -178,6 +180,7 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				if r := &c.EventDate; r.Term == "verbatimEventDate" && r.Status != date.OK {
 					c.Suggest(r.Term, "no one reading, so it is printed as written: fill in eventDate if you know the day", readings(r.Candidates))
+					c.cause("verbatim")
 				}
 			},
 		},

@@ -295,6 +295,10 @@ func (c *Context) Suggest(term, message, suggest string) {
 	c.add(label.Finding{Origin: f.Origin, Value: f.Text, Rule: c.rule.Name, Severity: c.rule.Severity, Message: message, Suggest: suggest})
 }
 
+// cause says what the finding just made has in common with others of its rule
+// and column, whatever their values.
+func (c *Context) cause(s string) { c.said[len(c.said)-1].Cause = s }
+
 // hold keeps the record from being printed where the rule is an error, for
 // what its TableRule will say of it.
 func (c *Context) hold() {

@@ -108,11 +108,42 @@ func sumOf(r *check.Record, terms ...string) uint64 {
 
 // sharedWords are beginnings of words by which a collector says that one number
 // is of several things: English, Latin, Portuguese, Spanish, French, German.
-var sharedWords = strings.Fields("admix intermix mixed mixture mixt parasit epiphyt hospedeir hospedant huésped hôte wirtspfl gemischt mistura mezcla mélange admist " +
+var sharedWords = strings.Fields("admix intermix mixed mixture mixta mixtu parasit epiphyt hospedeir hospedant huésped hôte wirtspfl gemischt mistura mezcla mélange admist " +
 	"inquilin symbio galled galls lichenicol fungicol")
 
 // sharedPhrases are such words in phrases.
 var sharedPhrases = regexp.MustCompile(`(?i)\bhosts?\b|\bp\. ?p\.|\bpro parte\b|\b(?:same|one|this) (?:packet|sheet|number|gathering)\b|\bgrow(?:s|ing|n) (?:on|in|with|among|over|through)\b|\bseed lot\b|\bgermplasm\b`)
+
+// sharedStems are the words, and the beginnings of the phrases, by their second
+// and third byte: most texts have none, and are passed over byte by byte.
+var sharedStems = sync.OnceValue(func() *[1 << 16][]string {
+	var m [1 << 16][]string
+	for _, w := range append(strings.Fields("host p.p p. pro same one this grow seed germplasm"), sharedWords...) {
+		pair := int(w[1])<<8 | int(w[2%len(w)])
+		if len(w) == 2 {
+			pair = int(w[1])<<8 | ' '
+		}
+		m[pair] = append(m[pair], w)
+	}
+	return &m
+})
+
+// saysShared reports whether a text has one of the words or phrases.
+func saysShared(text string) bool {
+	stems, phrases := sharedStems(), false
+	for i := 1; i+1 < len(text); i++ {
+		for _, w := range stems[int(text[i])<<8|int(text[i+1])] {
+			if text[i-1]|0x20 != w[0]|0x20 || !strings.HasPrefix(text[i:], w[1:]) {
+				continue
+			}
+			if len(w) > 4 && w != "germplasm" {
+				return true
+			}
+			phrases = true
+		}
+	}
+	return phrases && sharedPhrases.MatchString(text)
+}
 
 // sharesNumber reports whether a record is of a kind, or says of itself, that
 // its number may be another name's too.
@@ -122,15 +153,7 @@ func sharesNumber(r *check.Record) bool {
 	}
 	for _, term := range [...]string{"habitat", "occurrenceRemarks", "plantDescription", "associatedTaxa", "substrate", "organismRemarks", "fieldNotes", "identificationRemarks", "eventRemarks"} {
 		text := r.Text(term)
-		if len(text) < 4 {
-			continue
-		}
-		for _, w := range sharedWords {
-			if i := strings.Index(text, w[1:]); i > 0 && text[i-1]|0x20 == w[0]|0x20 || i < 0 && w[0] >= 0x80 && strings.Contains(text, w) {
-				return true
-			}
-		}
-		if strings.ContainsAny(text, "hHpPgGsSoO") && sharedPhrases.MatchString(text) {
+		if len(text) >= 4 && saysShared(text) {
 			return true
 		}
 	}
