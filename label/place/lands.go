@@ -19,13 +19,13 @@ import (
 // (which botanical areas cross borders); general history. All from memory, and
 // generous: a country too many costs less than a sound record called wrong.
 const landTable = `
-SI HR BA RS XK ME MK IT: Yugoslavia|Jugoslavia|Jugoslawien|Yougoslavie|Iugoslávia|Jugoslávia|Jugoslavija|Югославия|SFRJ|SFR Yugoslavia|FR Yugoslavia|Kingdom of Serbs, Croats and Slovenes
-RS ME XK: Serbia and Montenegro|Serbia & Montenegro|Serbien und Montenegro|Serbie-et-Monténégro|Srbija i Crna Gora
+SI HR BA RS XK ME MK IT: Yugoslavia|YU|YUG|Jugoslavia|Jugoslawien|Yougoslavie|Iugoslávia|Jugoslávia|Jugoslavija|Югославия|SFRJ|SFR Yugoslavia|FR Yugoslavia|Kingdom of Serbs, Croats and Slovenes
+RS ME XK: Serbia and Montenegro|SCG|CS|Serbia & Montenegro|Serbien und Montenegro|Serbie-et-Monténégro|Srbija i Crna Gora
 XK RS: Kosovo|Kosovo and Metohija|Kosova|Republic of Kosovo
-CZ SK UA: Czechoslovakia|Czecho-Slovakia|Tschechoslowakei|ČSSR|ČSR|ČSFR|Tchécoslovaquie|Checoslovaquia|Checoslováquia|Cecoslovacchia|Československo|Tsjechoslowakije
-RU UA BY MD EE LV LT GE AM AZ KZ UZ TM KG TJ: USSR|Soviet Union|Union of Soviet Socialist Republics|UdSSR|Sowjetunion|URSS|Union soviétique|Unión Soviética|União Soviética|СССР|SSSR|Sovjetunionen|CCCP|Former USSR|ex-URSS|CIS
+CZ SK UA: Czechoslovakia|CSK|CS|Czecho-Slovakia|Tschechoslowakei|ČSSR|ČSR|ČSFR|Tchécoslovaquie|Checoslovaquia|Checoslováquia|Cecoslovacchia|Československo|Tsjechoslowakije
+RU UA BY MD EE LV LT GE AM AZ KZ UZ TM KG TJ: USSR|SU|SUN|Soviet Union|Union of Soviet Socialist Republics|UdSSR|Sowjetunion|URSS|Union soviétique|Unión Soviética|União Soviética|СССР|SSSR|Sovjetunionen|CCCP|Former USSR|ex-URSS|CIS
 RU UA BY MD EE LV LT GE AM AZ KZ UZ TM KG TJ FI PL: Russian Empire|Imperial Russia|Imperium Rossicum|Rossia|Ruthenia|Sarmatia
-DE: East Germany|West Germany|DDR|GDR|BRD|FRG|German Democratic Republic|Deutsche Demokratische Republik|RDA|RFA|Germany (West)|Germany (East)|East German Democratic Republic
+DE: East Germany|DD|West Germany|DDR|GDR|BRD|FRG|German Democratic Republic|Deutsche Demokratische Republik|RDA|RFA|Germany (West)|Germany (East)|East German Democratic Republic
 DE PL RU FR LT DK CZ BE: German Empire|Deutsches Reich|German Reich|Germania
 DE PL RU LT: Prussia|Preussen|Preußen|Prusse|Prusia|Prússia|Borussia
 PL RU LT: East Prussia|Ostpreußen|Ostpreussen|West Prussia|Westpreußen|Memelland
@@ -118,7 +118,7 @@ ID: Java|Sumatra|Celebes|Sulawesi|Moluccas|Molukken|Maluku|Bali|Lombok|Flores (I
 ID PG TL MY BN SG: Dutch East Indies|Netherlands Indies|Netherlands East Indies|Nederlands-Indië|Niederländisch-Indien|Nederlands Oost-Indië|Indes néerlandaises|N.E.I.|NEI|Oost-Indië
 ID TL MY BN: Sunda Islands|Lesser Sunda Islands|Lesser Sunda Is|Greater Sunda Islands|Kleine Sunda-Inseln|Nusa Tenggara
 TL ID: Timor|West Timor
-TL: Portuguese Timor|Timor Português|East Timor|Timor Oriental|Timor Lorosae|Osttimor
+TL: Portuguese Timor|TP|TMP|Timor Português|East Timor|Timor Oriental|Timor Lorosae|Osttimor
 PG ID: New Guinea|Neuguinea|Nouvelle-Guinée|Nieuw-Guinea|Nueva Guinea|Nova Guiné|Nova Guinea|Papua|Papuasia|Papuasien|Irian|Irian Jaya|West Irian|West Papua|Dutch New Guinea|Netherlands New Guinea|Territory of New Guinea|Papua and New Guinea|Papua & New Guinea|Kaiser-Wilhelmsland|German New Guinea|Deutsch-Neuguinea|British New Guinea|Territory of Papua|Nederlands Nieuw-Guinea|Papouasie
 SB PG: Solomon Islands|Solomons|Solomon Is|British Solomon Islands|British Solomon Islands Protectorate|BSIP|Salomonen|Islas Salomón|Îles Salomon|Ilhas Salomão|Bougainville|Salomon-Inseln|North Solomons
 PG: Bismarck Archipelago|New Britain|New Ireland|Neu-Pommern|Neu-Mecklenburg|Manus|Admiralty Islands
@@ -169,7 +169,7 @@ VG VI PR: Virgin Islands|Virgin Is|Îles Vierges|Jungferninseln|Islas Vírgenes|
 VI: Danish West Indies|Dansk Vestindien|Dänisch-Westindien|St. Croix|Saint Croix|St. Thomas|US Virgin Is|U.S.V.I.|USVI
 MF SX FR NL GP: Saint Martin|St. Martin|Saint-Martin|San Martín|São Martinho|Sint Maarten|St. Maarten|Sint-Maarten|Saint Martin (French part)
 HT DO: Hispaniola|Española|Santo Domingo|Saint-Domingue|St. Domingo|San Domingo|St-Domingue|Saint Domingue|Haiti (island)|Quisqueya|Domingo|Sto. Domingo|Insula Hispaniola
-AW BQ CW SX: Netherlands Antilles|Nederlandse Antillen|Antillas Holandesas|Antillas Neerlandesas|Niederländische Antillen|Dutch Antilles|Antilles néerlandaises|Dutch West Indies|Antilhas Holandesas|Ned. Antillen|ANT|Curaçao and Dependencies|ABC Islands
+AW BQ CW SX: Netherlands Antilles|AN|Nederlandse Antillen|Antillas Holandesas|Antillas Neerlandesas|Niederländische Antillen|Dutch Antilles|Antilles néerlandaises|Dutch West Indies|Antilhas Holandesas|Ned. Antillen|ANT|Curaçao and Dependencies|ABC Islands
 GP MQ MF BL FR: French West Indies|Antilles françaises|French Antilles|Antillas francesas
 CU JM HT DO PR BS TC KY VI VG AI MF SX BL BQ KN AG MS GP DM MQ LC VC GD BB TT AW CW FR NL US VE BM: West Indies|Antilles|Antillas|Antilhas|Antillen|Westindien|Indes occidentales|Caribbean|Caribbean Islands|Karibik|Caribe|Caraïbes|Greater Antilles|Lesser Antilles|Antilles (Lesser)|Antilles (Greater)|British West Indies|B.W.I.|BWI|India Occidentalis|Indias Occidentales|West Indies (British)|Leeward Islands|Windward Islands|Petites Antilles|Kleine Antillen|Große Antillen|West Indies Federation|Antillae|Indiae Occidentales|Antillas Mayores|Antillas Menores
 VC GD: Grenadines|The Grenadines
@@ -217,7 +217,7 @@ TZ RW BI MZ KE: Tanganyika|Tanganyika Terr|Tanganyika Territory|Tanganjika|Tanga
 RW BI: Ruanda-Urundi|Ruanda|Urundi|Rwanda-Burundi
 CD CG: Congo|Kongo|Congo (country)|Republic of Congo|Congo Republic|Congo River|Conghi
 CD RW BI: Belgian Congo|Congo Belge|Belgisch-Kongo|Congo Belga|Belgisch-Congo|Belgian Congo and Ruanda-Urundi|Congo Free State|État indépendant du Congo
-CD: Congo (Léopoldville)|Congo-Léopoldville|Congo (Leopoldville)|Congo-Kinshasa|Katanga|Kivu
+CD: Congo (Léopoldville)|ZR|ZAR|Congo-Léopoldville|Congo (Leopoldville)|Congo-Kinshasa|Katanga|Kivu
 CG GA CF TD: French Congo|Congo français|Französisch-Kongo|Congo Français
 AO CD CG: Portuguese Congo|Congo Português|Cabinda|Loango|Lower Congo|Bas-Congo
 GA CG CF TD CM: French Equatorial Africa|Afrique équatoriale française|A.E.F.|AEF|Afrique Equatoriale Française
@@ -261,6 +261,15 @@ VN CN TW PH MY BN: Paracel Islands|Spratly Islands|South China Sea Islands|Xisha
 JP CN TW: Senkaku|Senkaku Islands|Diaoyu Islands|Diaoyutai
 KR JP KP: Dokdo|Takeshima|Liancourt Rocks
 CN MN RU KZ KG TJ UZ TM AF: Inner Asia|High Asia|Hochasien|Tartary|Tartaria|Tatarei
+WF CH: Wallis
+GD ES NI: Granada
+GP MX: Guadalupe
+MS ES: Montserrat|Monserrate
+TT BO BR UY CU: Trinidad
+AG GT ES: Antigua
+SV BR: Salvador
+SH EC: Santa Elena
+CW AW BQ SX: Curaçao|Curacao|Colonia Curaçao
 TC BS: Turks Islands|Turks & Caicos|Caicos Islands
 AD ES FR: Andorra (Pyrenees)
 CO NI HN: San Andrés y Providencia|Providencia|San Andres|Old Providence
