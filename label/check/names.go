@@ -82,7 +82,7 @@ func nameRules() []Rule {
 			Name: "name-capitals", Severity: label.Note, Source: "ICN Art. 60.2, Rec. 60F.1",
 			Doc:     "an epithet that begins with a capital, or a name all in capitals; it is printed so",
 			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet"},
-			Example: one("scientificName", "Iris Xiphium L."), Counterexample: one("scientificName", "Capsella bursa-pastoris (L.) Medik."),
+			Example: one("scientificName", "Iris Xiphium L.", "family", "Iridaceae"), Counterexample: one("scientificName", "Capsella bursa-pastoris (L.) Medik.", "family", "Brassicaceae"),
 			Row: func(c *Context) { nameFault(c, true) },
 		},
 		{

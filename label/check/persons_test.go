@@ -59,7 +59,7 @@ func TestPeople(t *testing.T) {
 func TestPhrases(t *testing.T) {
 	for _, tt := range []struct{ term, text, rule string }{
 		{"identifiedBy", "Determiner unspecified", "placeholder"}, {"identifiedBy", "unknown", "placeholder"}, {"identifiedBy", "NO DISPONIBLE", "placeholder"},
-		{"identifiedBy", "[data not captured]", "placeholder"}, {"family", "Unknown", "placeholder"}, {"country", "unknown", "placeholder"}, {"habitat", "No data.", "placeholder"},
+		{"identifiedBy", "[data not captured]", "placeholder"}, {"family", "Unknown", ""}, {"habitat", "No data.", "placeholder"},
 		{"recordedBy", "Collector unspecified", "placeholder"}, {"recordedBy", "Sem coletor", "placeholder"}, {"recordedBy", "NA", "collector-missing"},
 		{"recordedBy", "Unknown", ""}, {"recordedBy", "anonymous", ""}, {"geodeticDatum", "not recorded", ""}, {"locality", "unknown valley near the station", ""},
 		{"occurrenceRemarks", "missing", "placeholder"}, {"habitat", "flowers missing", ""}, {"identifiedBy", "B. Missing", ""}, {"disposition", "missing", ""},

@@ -28,15 +28,12 @@ var phrases = map[string]bool{
 	"dato non disponibile": true, "non disponibile": true, "geen gegevens": true,
 }
 
-// unknown are words for it. They say something of a collector or of a place, but
-// where a label heads itself with a family or a country, or names who determined
-// the plant, they say nothing.
+// unknown are words for it. They say something of a collector, a place or a family
+// that was looked for, but nobody who determined the plant is called so.
 var unknown = map[string]bool{
 	"unknown": true, "not known": true, "desconhecido": true, "desconhecida": true, "desconocido": true, "desconocida": true, "inconnu": true, "inconnue": true, "unbekannt": true, "sconosciuto": true, "onbekend": true,
-	"determiner unknown": true, "unknown determiner": true, "country unknown": true, "unknown country": true, "family unknown": true,
+	"determiner unknown": true, "unknown determiner": true,
 }
-
-var headed = map[string]bool{"identifiedBy": true, "family": true, "country": true, "stateProvince": true, "county": true}
 
 // wordsOfTheirOwn are columns in which one of the phrases is a value: a datum "not
 // recorded", a sheet that is missing.
@@ -61,7 +58,7 @@ func saysNothing(term, text string) bool {
 
 func isPhrase(term, s string) bool {
 	s = strings.Trim(s, "[]()<>.- ")
-	return phrases[s] || headed[term] && unknown[s]
+	return phrases[s] || term == "identifiedBy" && unknown[s]
 }
 
 // speaking are the columns in which some of these are values: NA is Namibia's

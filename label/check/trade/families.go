@@ -24,7 +24,8 @@ func familyRules() []check.Rule {
 		{
 			Name: "family-spelling", Severity: label.Warning, Source: practice + "; families: APG IV and PPG I",
 			Doc: "a family that is spelt another way in the rest of the table, or one letter from a family that there is", Terms: []string{"family"},
-			Example: run("Lamiaceae", 3, "family", "Laminaceae"), Counterexample: run("Fagaceae", 3, "family", "Fabaceae", "scientificName", "Genista triacanthos Brot."),
+			Example: run("Lamiaceae", 3, "family", "Laminaceae"), Counterexample: rows([]string{"family", "Fagaceae", "scientificName", "Quercus suber L."}, []string{"recordNumber", "215", "family", "Fagaceae", "scientificName", "Quercus suber L."},
+				[]string{"recordNumber", "216", "family", "Fagaceae", "scientificName", "Quercus suber L."}, []string{"recordNumber", "217", "family", "Fabaceae", "scientificName", "Genista triacanthos Brot."}),
 			Table: func() check.TableRule { return &familyTable{} },
 		},
 		{
@@ -36,8 +37,8 @@ func familyRules() []check.Rule {
 			},
 		},
 		{
-			Name: "genus-families", Severity: label.Warning, Source: practice,
-			Doc: "one genus under two families, between which no system has moved it", Terms: []string{"family"},
+			Name: "genus-families", Severity: label.Warning, Source: practice + "; families: APG IV",
+			Doc: "one genus under two families, between which no system has moved it; or under a family that is not its own", Terms: []string{"family"},
 			Example: run("Plantaginaceae", 3, "family", "Rosaceae"), Counterexample: run("Lamiaceae", 3, "family", "Plantaginaceae", "scientificName", "Plantago coronopus L."),
 			Table: func() check.TableRule { return &genusTable{genera: map[string]*genusFamilies{}} },
 		},
@@ -348,11 +349,68 @@ func (t *genusTable) twoFamilies() []double {
 	return all
 }
 
+// strange are families that a genus of the list has in no system.
+type strange struct {
+	genus, family string
+	*familySeen
+}
+
+// strangers returns them, and how many records have a genus of the list.
+func (t *genusTable) strangers() (all []strange, known int) {
+	for _, genus := range slices.Sorted(maps.Keys(t.genera)) {
+		family := familyOf(genus)
+		if family == "" {
+			continue
+		}
+		for _, s := range t.genera[genus].families {
+			known += s.count
+			if is := modern(s.text); is != family && families()[is] && !oneSystem(is, family) {
+				all = append(all, strange{genus, family, s})
+			}
+		}
+	}
+	return all, known
+}
+
+// Where so many genera stand under strange families, and more than half of the
+// records that can be told, the column does not belong to these rows.
+const manyStrange = 10
+
+// moved is the finding of a column that does not belong to its rows.
+func (t *genusTable) moved(list []strange) label.Finding {
+	slices.SortFunc(list, func(a, b strange) int { return cmp.Compare(a.cells[0].row, b.cells[0].row) })
+	first := list[0]
+	f := label.Finding{
+		Origin: first.cells[0].origin(t.file, "family"), Value: first.text, Also: also("family", first.cells[1:]),
+		Message: fmt.Sprintf("%s belongs to %s, and %d more genera stand under families that are not theirs: was this column sorted or moved by itself?", first.genus, first.family, len(list)-1),
+	}
+	for _, s := range list[1:] {
+		f.Also = append(f.Also, also("family", s.cells)...)
+	}
+	return f
+}
+
 func (t *genusTable) End() []label.Finding {
+	strangers, known := t.strangers()
+	records := 0
+	is := map[*familySeen]bool{}
+	for _, s := range strangers {
+		records += s.count
+		is[s.familySeen] = true
+	}
+	if len(strangers) >= manyStrange && 2*records > known {
+		return []label.Finding{t.moved(strangers)}
+	}
 	var all []label.Finding
+	for _, s := range strangers {
+		all = append(all, label.Finding{
+			Origin: s.cells[0].origin(t.file, "family"), Value: s.text, Suggest: s.family, Also: also("family", s.cells[1:]),
+			Message: s.genus + " belongs to " + s.family,
+		})
+	}
 	for _, d := range t.twoFamilies() {
 		s, as := d.s, d.as
-		if oneSystem(s.text, as.text) {
+		if oneSystem(s.text, as.text) || is[s] || is[as] {
 			continue
 		}
 		suggest := as.text

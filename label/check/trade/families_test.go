@@ -35,6 +35,8 @@ var familyTables = []struct{ name, table, warns string }{
 	{"misspelt and nowhere right", "Draba Brassicaeae 1; Daphne Thymeleaceae 1; Silene Caryophylaceae 1; Reseda Resedaceae 1", "family-spelling Brassicaeae, family-spelling Caryophylaceae, family-spelling Thymeleaceae"},
 	{"a genus in a family that is not its own", "Quercus Fagaceae 4 Rosaceae 1; Ulex Fabaceae 3 Fagaceae 1; Poa Poaceae 5 Cyperaceae 1", "genus-families Cyperaceae, genus-families Fagaceae, genus-families Rosaceae"},
 	{"half and half of two families", "Quercus Fagaceae 1 Betulaceae 1", "genus-families Betulaceae"},
+	{"a strange family, once", "Quercus Rosaceae 1; Rosa Rosaceae 1; Hypericum Guttiferae 1; Hypericum Clusiaceae 1", "genus-families Rosaceae"},
+	{"a column moved by itself", "Quercus Rosaceae 2; Rosa Poaceae 1; Poa Cistaceae 1; Cistus Fagaceae 1; Ulex Lamiaceae 2; Lamium Fabaceae 1; Carex Ericaceae 1; Erica Cyperaceae 1; Viola Linaceae 1; Linum Violaceae 1; Silene Pinaceae 1", "genus-families Rosaceae"},
 }
 
 func TestFamilyTables(t *testing.T) {
@@ -72,6 +74,26 @@ func TestFamilyTables(t *testing.T) {
 		}
 	}
 	t.Logf("%d tables: %d with false alarms, %d with misses", len(familyTables), alarms, misses)
+}
+
+// Every genus of the list stands there once, under a family that there is.
+func TestGenera(t *testing.T) {
+	seen := map[string]bool{}
+	for line := range strings.Lines(strings.TrimSpace(generaTable)) {
+		f := strings.Fields(line)
+		if !families()[f[0]+"aceae"] {
+			t.Errorf("%s is no family", f[0])
+		}
+		for _, g := range f[1:] {
+			if seen[g] {
+				t.Errorf("%s stands twice", g)
+			}
+			seen[g] = true
+		}
+	}
+	if len(seen) < 400 {
+		t.Errorf("%d genera", len(seen))
+	}
 }
 
 // Families that the list lacks are not taken for misspelt ones of the list.
