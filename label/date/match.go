@@ -169,7 +169,7 @@ func (m *matcher) try(pattern string) {
 	share(&a, &b)
 	at := len(ends[0])
 	if g := m.gaps[at]; g.lists() && !g.to && !g.dash && !g.longDash && !g.slash && !m.class[fromWord] {
-		m.keepList(a, b, len(ends[0]) == len(ends[1]) || strings.Contains("d-dmy md-dy ymd-d m-my ym-m", pattern), ends[0])
+		m.keepList(a, b, len(ends[0]) == len(ends[1]) || strings.Contains("d-dmy md-dy ymd-d m-my ym-m dm-dmy md-mdy", pattern), ends[0])
 		return
 	}
 	m.keep(a, b, true, ends[0])
