@@ -62,6 +62,7 @@ func TestHeadings(t *testing.T) {
 		{"Elevation,Elev unit,Depth (m)", "elevationFrom elevationUnit minimumDepthInMeters"},
 		{"Min elev,Max elev,Units,minimumElevationInMeters", "elevationFrom elevationTo elevationUnit minimumElevationInMeters"},
 		{"Alt (m),Alt (ft)", "minimumElevationInMeters elevationFrom"},
+		{"Altitude,min,max,habitat,min", "verbatimElevation minimumElevationInMeters maximumElevationInMeters habitat ?"},
 		// Several columns of one term.
 		{"Collector 1,Collector 2,Collector 3", "recordedBy coCollectors coCollectors"},
 		{"1st collector,2nd collector", "recordedBy coCollectors"},

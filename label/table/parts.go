@@ -137,6 +137,7 @@ func (r *resolver) splitCoordinates() {
 		r.grid()
 		r.survey()
 	}
+	r.bare()
 	r.units()
 	for i := range r.columns {
 		for _, term := range []string{"gridSquare", "mapSheet", "townshipRangeSection"} {
@@ -380,6 +381,34 @@ func (r *resolver) units() {
 					r.unitColumn = map[string]bool{}
 				}
 				r.unitColumn[of] = true
+			}
+		}
+	}
+}
+
+// bounds are the words of a column that goes on the one before it, "Altitude",
+// "min", "max".
+var bounds = map[string]string{"min": "minimum", "minimum": "minimum", "minimo": "minimum", "max": "maximum", "maximum": "maximum", "maximo": "maximum"}
+
+// bare gives "min" and "max" behind a height or depth their terms.
+func (r *resolver) bare() {
+	for i := range r.columns {
+		of, ok := bounds[headingKey(r.columns[i].Heading)]
+		if !ok || r.read[i].meaning != nil {
+			continue
+		}
+		for _, back := range []int{1, 2} {
+			at := i - back
+			if at < 0 || back == 2 && bounds[headingKey(r.columns[i-1].Heading)] == "" {
+				break
+			}
+			for what, term := range map[string]string{"elevation": "ElevationInMeters", "depth": "DepthInMeters"} {
+				if r.read[i].meaning == nil && bounds[headingKey(r.columns[at].Heading)] == "" && r.measures(at, what) && r.read[at].plain {
+					r.read[i] = reading{meaning: &meaning{terms: []string{of + term}, plain: true}, unit: r.read[at].unit}
+					if r.read[at].terms[0] == "minimumElevationInMeters" && of == "minimum" {
+						r.read[at].meaning = &meaning{terms: []string{"verbatimElevation"}, plain: true}
+					}
+				}
 			}
 		}
 	}
