@@ -49,9 +49,9 @@ var places = []struct {
 		"error coordinates-parts latitudeDegrees: the hemispheres are not written: add N or S, E or W"}, ""},
 	{"Lat deg|Lat min|Long deg|Long min", "38|28|-8|48", "", nil, "38°28′N, 8°48′W"},
 	{"Lat deg|Lat min|N/S|Long deg|Long min|E/W", "38|72|N|8|48|W", "", []string{
-		"error coordinates-parts latitudeMinutes: 72 minutes do not exist: they run from 0 to 59"}, ""},
+		"error coordinates-parts latitudeMinutes: 72 minutes do not exist: they run from 0 to 59; if they are hundredths of the degrees, write 38.72 there"}, ""},
 	{"Lat deg|Lat min|N/S|Long deg|Long min|Long sec|E/W", "38|28|N|8|48|60|W", "", []string{
-		"error coordinates-parts longitudeSeconds: 60 seconds do not exist: they run from 0 to 59"}, ""},
+		"error coordinates-parts longitudeSeconds: 60 seconds do not exist: they run from 0 to 59; if they are hundredths of the minutes, write 48.60 there"}, ""},
 	{"Lat deg|Lat min|Lat sec|N/S|Long deg|Long min|Long sec|E/W", "38||16|N|8|48|13|W", "", []string{
 		"error coordinates-parts latitudeMinutes: the minutes are missing: write 0 if there are none"}, ""},
 	{"Lat deg|Lat min|N/S|Long deg|Long min|E/W", "38|28|N|||W", "", []string{

@@ -19,6 +19,10 @@ var (
 	// abbreviated is metres with "above sea level" run on: msnm, m s.m.
 	abbreviated     = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?h\.?\s?n|n\.?\s?n|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n)|u\.?\s?m)\b\.?`)
 	aboveSeaRussian = regexp.MustCompile(`(?i)над\s+(?:ур\.?|уровнем)\s*(?:моря|м\.?)`)
+	// aboveSeaNorthern are the same in northern and Slavonic languages.
+	aboveSeaNorthern = regexp.MustCompile(`(?i)(?:ovan|över|over|boven|nad)\s+(?:havet|zee|morzem|mořem)`)
+	// fromSea is the level as the lower of two heights.
+	fromSea = regexp.MustCompile(`(?i)(?:sea[- ]level|nivel del mar|nível do mar|niveau de la mer|livello del mare|meeresspiegel)(\s*(?:-|to|up to|a|à|bis|até|hasta|fino a)\s*\d)`)
 	// exponent is a number as programs write it.
 	exponent = regexp.MustCompile(`\d[eE][+-]?\d`)
 	// dots between two numbers join them.
@@ -35,11 +39,11 @@ var elevationLists = map[string]string{
 	"metres": "m mt mts mtr mtrs metre metres meter meters metro metros mètre mètres metri metrum msm м метров 公尺 米",
 	"feet":   "ft feet foot pie pies pé pés pied pieds piedi fuß fuss fot fod pedes ped 英尺",
 	"to":     "to a à bis até al hasta till und and y e et tot",
-	"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near 約 约",
+	"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near nr 約 约",
 	"over":   "over above exceeding acima über más mais plus mehr oltre sopra",
 	"under":  "below under upto less abaixo unter menos moins weniger meno jusque jusqu",
 	"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
-		" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔 海抜 標高 los las the ad in",
+		" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔 海抜 標高 los las the ad in rakım",
 }
 
 // The words of elevations, folded.
@@ -85,6 +89,7 @@ type heightReader struct {
 	bound   bound
 	below   bool // below sea level
 	doubt   bool // a question mark
+	before  int  // the unit before the first number, and 1; 0 if there is none
 	units   bool // a number is followed by both units
 	dashed  bool // a dash apart from any number, which may be a minus
 	plus    int  // index of the number behind ±, 0 if none
@@ -115,6 +120,9 @@ func scanElevation(text string) (*heightReader, error) {
 		return nil, errors.New("a number as programs write it: write all its figures, as 1200 m")
 	}
 	s = dots.ReplaceAllString(s, "-")
+	s = strings.Trim(s, `" `)
+	s = fromSea.ReplaceAllString(s, " 0 m$1")
+	s = aboveSeaNorthern.ReplaceAllString(s, " ")
 	s = abbreviated.ReplaceAllString(s, "$1$2 ")
 	if strings.ContainsAny(s, "0123456789") && !strings.HasPrefix(strings.ToLower(s), "sea") {
 		s = aboveSea.ReplaceAllString(s, " ")
@@ -240,6 +248,7 @@ func (r *heightReader) setUnit(u Unit) {
 	n := len(r.numbers)
 	switch {
 	case n == 0:
+		r.before = int(u) + 1 // m 1200
 	case r.numbers[n-1].unit < 0:
 		r.numbers[n-1].unit = int(u)
 	case r.numbers[n-1].unit != int(u):
@@ -287,6 +296,12 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 	ns := r.numbers
 	if len(ns) == 0 {
 		return Elevation{}, NotConvertible, fmt.Errorf("there is no height in %q: write it as 1240 m", text)
+	}
+	if r.before > 0 && ns[0].unit < 0 {
+		ns[0].unit = r.before - 1
+	}
+	if r.tolerance { // 1200 m ±
+		r.tolerance, r.circa = false, true
 	}
 	e := Elevation{Low: ns[0].n, High: ns[0].n, places: ns[0].places, Circa: r.circa, bound: r.bound, set: true}
 	unit := ns[0].unit

@@ -81,7 +81,7 @@ var elevations = []struct {
 	{"alt. – 5 m", Ambiguous, "", "", ""},
 	{"1200- m", Ambiguous, "", "", ""},
 	{"1200 m -", Ambiguous, "", "", ""},
-	{"1200 ± m", Ambiguous, "", "", ""},
+	{"1200 ± m", OK, "1200", "1200", "c. 1200 m"},
 	{"800-900 m; 1000 m", Ambiguous, "", "", ""},
 	{"depth 5 m", NotConvertible, "", "", ""},
 	{"1200 m on N slope", NotConvertible, "", "", ""},

@@ -188,7 +188,11 @@ func (h *half) put(parts []decimal) *CellError {
 		case err != nil && i == 0:
 			return &CellError{Cell: CellDegrees, Err: invalidCell{err}}
 		case err != nil || i > 0 && v >= 60*unit:
-			return &CellError{Cell: Cell(i), Err: invalidCell{fmt.Errorf("%s %s do not exist: they run from 0 to 59", p, cellNames[i])}}
+			hint := ""
+			if len(p.whole) == 2 && p.frac == "" { // 38 | 72 may be 38.72°
+				hint = fmt.Sprintf("; if they are hundredths of the %s, write %s.%s there", cellNames[i-1], parts[i-1].whole, p.whole)
+			}
+			return &CellError{Cell: Cell(i), Err: invalidCell{fmt.Errorf("%s %s do not exist: they run from 0 to 59%s", p, cellNames[i], hint)}}
 		}
 		h.value += v
 	}
