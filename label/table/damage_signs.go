@@ -210,7 +210,7 @@ var (
 // escapes looks for letters written as their codes, and for ? in the place of
 // one.
 func escapes(text string, say func(rule *Rule, suggest, message string)) {
-	if strings.IndexByte(text, '&') >= 0 {
+	if i := strings.IndexByte(text, '&'); i >= 0 && strings.IndexByte(text[i:], ';') > 0 {
 		mended := entity.ReplaceAllStringFunc(text, func(e string) string {
 			if s := html.UnescapeString(e); !strings.HasSuffix(s, ";") {
 				return s
@@ -225,14 +225,14 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 	if strings.Contains(text, "://") || strings.Contains(text, "www.") {
 		return // an address may hold what follows
 	}
-	if strings.ContainsAny(text, `\%`) || strings.Contains(text, "_x") {
+	if strings.Contains(text, `\u`) || strings.Contains(text, `\x`) || strings.Contains(text, "_x") || strings.Count(text, "%") > 1 {
 		mended := escape.ReplaceAllStringFunc(text, unescapeCode)
 		if mended != text {
 			say(ruleEntity, mended, "holds characters as codes of a program: put back the characters themselves")
 			return
 		}
 	}
-	if i := strings.IndexByte(text, '?'); i > 0 && i+1 < len(text) {
+	if i := strings.IndexByte(text, '?'); i > 0 && strings.TrimLeft(text[i:], "? ") != "" {
 		if n := lostLetters(text); n > 0 {
 			say(ruleReplacement, "", fmt.Sprintf("%s lost in an earlier conversion and ? stands for it: type it again from the field notes", plural(n, "a letter was", "%d letters were")))
 		}
