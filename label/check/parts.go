@@ -124,6 +124,9 @@ var lookalikes = strings.NewReplacer("–", "-", "—", "-", "‐", "-", "‑", 
 
 func catalogueLettersRule(c *Context) {
 	text := c.Text("catalogNumber")
+	if c.Doubted("catalogNumber") {
+		return // damaged letters, or those of two scripts
+	}
 	for _, r := range text {
 		if r >= 0x20 && r <= 0x7e || unicode.IsControl(r) { // controls have a rule of their own
 			continue

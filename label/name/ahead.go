@@ -292,6 +292,9 @@ func (p *parser) capitalEpithet(i int) bool {
 	}
 	w := p.bare(i)
 	n := i + 1
+	if n < len(p.toks) && p.toks[n].class == word && p.toks[n].kind == rankInfra && !p.toks[n].upper && p.epithetAhead(n+1) {
+		return true // Lithodora Prostrata subsp. lusitanica
+	}
 	if capitalEpithetEnding(w) && (n >= len(p.toks) && len(w) > 7 || p.isTitle(n, 3)) {
 		return true
 	}

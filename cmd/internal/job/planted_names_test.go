@@ -90,10 +90,14 @@ var nameFaults = []plantedFault{
 		})
 	}},
 	{"name-spelling", "a letter of the author", func(p *planting) bool {
-		w := strings.Fields(p.get("scientificName"))
-		last := strings.Trim(w[len(w)-1], "()")
-		return len(p.others("scientificName")) >= 3 && len(last) > 5 && len(w) > 2 && w[len(w)-2] != "subsp." && !p.has("scientificNameAuthorship") &&
-			p.set("scientificName", strings.Join(append(w[:len(w)-1], p.misspell(last)), " "))
+		return len(p.others("scientificName")) >= 3 && p.change("scientificName", func(s string) string {
+			for _, author := range []string{"Hoffmanns", "Melderis", "Schult", "Hochst", "Medik"} {
+				if strings.Contains(s, author) {
+					return strings.Replace(s, author, map[string]string{"Hoffmanns": p.pick("Hofmanns", "Hoffmans"), "Melderis": p.pick("Melderiss", "Meldreis"), "Schult": "Shcult", "Hochst": "Hoschst", "Medik": "Meddik"}[author], 1)
+				}
+			}
+			return s
+		})
 	}},
 	by("name-form", "half a pair of brackets", func(p *planting, s string) string { return strings.Replace(s, p.pick("(", ")"), "", 1) }, "scientificName"),
 	by("name-form", "a small genus", func(p *planting, s string) string { return strings.ToLower(s[:1]) + s[1:] }, "scientificName"),
@@ -168,6 +172,11 @@ var nameFaults = []plantedFault{
 	{"family-names", "an older family in capitals", func(p *planting) bool {
 		other := map[string]string{"Digitalis": "SCROPHULARIACEAE", "Linaria": "SCROPHULARIACEAE", "Asphodelus": "LILIACEAE", "Allium": "LILIACEAE", "Ulex": "PAPILIONACEAE", "Lupinus": "LEGUMINOSAE"}[strings.Fields(p.get("scientificName"))[0]]
 		return other != "" && len(p.others("scientificName")) >= 1 && p.set("family", other)
+	}},
+	{"genus-families", "a genus that stands once", func(p *planting) bool {
+		g := strings.Fields(p.get("scientificName"))[0]
+		known := map[string]bool{"Quercus": true, "Erica": true, "Genista": true, "Carex": true, "Viola": true, "Rosa": true, "Narcissus": true, "Teucrium": true, "Briza": true}
+		return known[g] && p.set("family", p.pick("Pinaceae", "Malvaceae", "Violaceae", "Orchidaceae")) && (g != "Viola" || p.get("family") != "Violaceae")
 	}},
 	{"genus-families", "two of three", func(p *planting) bool {
 		return len(p.others("scientificName")) == 2 && p.set("family", p.pick("Cactaceae", "Piperaceae", "Myristicaceae"))
@@ -299,7 +308,7 @@ var numberFaults = []plantedFault{
 	to("duplicate-twice", "thrice", "duplicatesTo", "ALTAVX; ALTAVX; ALTAVX"),
 	to("duplicate-to-us", "alone", "duplicatesTo", "VDOURA"), to("duplicate-to-us", "first", "duplicatesTo", "VDOURA | PINHEL"), to("duplicate-to-us", "last", "duplicatesTo", "PINHEL, VDOURA"),
 	to("catalogue-number-letters", "a dash", "catalogNumber", "VDOURA–0001234", "VDOURA—0001234"), to("catalogue-number-letters", "an accent", "catalogNumber", "ÉVORA-0001234"),
-	to("catalogue-number-letters", "a Greek letter", "catalogNumber", "VDOURΑ-0001234"),
+	to("catalogue-number-letters|text-lookalike", "a Greek letter", "catalogNumber", "VDOURΑ-0001234"),
 	{"catalogue-number-twice", "of another row", func(p *planting) bool { return p.catalogueOf(7) }},
 	{"catalogue-number-twice", "of the row before", func(p *planting) bool { return p.catalogueOf(len(p.trip.rows) - 1) }},
 	{"catalogue-number-twice", "far away", func(p *planting) bool { return p.catalogueOf(41) }},

@@ -166,7 +166,7 @@ func findingKey(f label.Finding) string {
 // plantings is how often each rule's faults are planted at least, and least how
 // often each way is.
 const (
-	plantings = 20
+	plantings = 21
 	least     = 5
 )
 
@@ -222,7 +222,7 @@ func TestPlantedFaults(t *testing.T) {
 	plantAll(t, func(i int) {
 		f := plantedFaults[i]
 		var sum tally
-		for n, tries := 0, 0; n < max(least, plantings/ways[f.first()]) && tries < 400; tries++ {
+		for n, tries := 0, 0; n < max(least, plantings/ways[f.first()]) && tries < 1500; tries++ {
 			rnd := rand.New(rand.NewPCG(uint64(i), uint64(tries)))
 			from := clean[rnd.IntN(len(clean))]
 			p := &planting{trip: from.clone(), Rand: rnd, row: rnd.IntN(len(from.rows))}

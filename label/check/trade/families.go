@@ -266,7 +266,7 @@ type genusTable struct {
 
 func (t *genusTable) Feed(r *check.Record) {
 	f := r.Field("family")
-	if f.Text == "" || r.Doubted("family") {
+	if f.Text == "" || r.Doubted("family", "genus", "scientificName") {
 		return
 	}
 	genus := genusOf(r)
