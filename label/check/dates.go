@@ -33,7 +33,8 @@ func (c *Context) readDates() {
 	}
 	if c.EventDate.Status == date.OK {
 		c.Date = c.EventDate.Date
-	} else {
+	}
+	if c.EventDate.Status != date.OK || c.EventDate.More {
 		c.DateText = c.EventDate.Text
 	}
 	c.DateTerm = c.EventDate.Term
@@ -41,7 +42,8 @@ func (c *Context) readDates() {
 		c.DateIdentified = DateReading{"dateIdentified", text, c.past.dates.of(text, read)}
 		if c.DateIdentified.Status == date.OK {
 			c.Identified = c.DateIdentified.Date
-		} else {
+		}
+		if c.DateIdentified.Status != date.OK || c.DateIdentified.More {
 			c.IdentifiedText = text
 		}
 	}

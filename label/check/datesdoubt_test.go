@@ -135,3 +135,18 @@ func TestDoubtsAnswered(t *testing.T) {
 		}
 	}
 }
+
+// A date that says more than its day is printed as written, and still compared.
+func TestDateSaysMore(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"early June 1911": {"1911-06", "early June 1911"}, "Spring 1911": {"1911", "Spring 1911"}, "12.vi.1911": {"1911-06-12", ""}, "12 thermidor an VII": {"", "12 thermidor an VII"},
+	} {
+		rs, fs := run(t, New(options(t)), open(t, With("eventDate", text, "dateIdentified", text)))
+		if r := rs[0]; r.Date.ISO() != want[0] || r.DateText != want[1] || r.Identified.ISO() != want[0] || r.IdentifiedText != want[1] || !r.Printable() {
+			t.Errorf("%q: %s, %q; %s, %q", text, r.Date, r.DateText, r.Identified, r.IdentifiedText)
+		}
+		if want[0] != "" && len(fs) > 0 {
+			t.Errorf("%q: %v", text, fs)
+		}
+	}
+}

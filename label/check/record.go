@@ -46,7 +46,7 @@ type Record struct {
 	// else verbatimEventDate. Zero prints as s.d., unless DateText is set.
 	Date date.Date
 	// DateText is a date that is printed as written, since it has no one
-	// reading: a verbatimEventDate such as "Whitsun 1912".
+	// reading, as "Whitsun 1912", or says more than Date: "early June 1911".
 	DateText string
 	// DateTerm is the column that Date or DateText is from, "" if there is none;
 	// "year" or "month" stands for the three together.

@@ -105,7 +105,7 @@ func (m *matcher) withoutSeasons() {
 	var gs []gap
 	for i, v := range m.values {
 		if v.kind == season {
-			m.partial, m.seasons = true, true
+			m.partial, m.seasons, m.part = true, true, true
 			continue
 		}
 		vs, gs = append(vs, v), append(gs, m.gaps[i])

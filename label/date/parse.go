@@ -393,7 +393,7 @@ func (s *scanned) qualify(r Reading, text string) Reading {
 	case s.class[orWord]:
 		return doubtful(all, "%q leaves a choice: write what is certain", text)
 	}
-	r.Date = all[0]
+	r.Date, r.More = all[0], s.class[partWord] || s.class[besideWord] || s.part
 	return r
 }
 

@@ -57,6 +57,9 @@ type Reading struct {
 	// Doubt says what an ambiguous text leaves open, where it is one of the
 	// things that the rest of a table can settle.
 	Doubt Doubt
+	// More is set where the text says more than Date does, which has its words:
+	// a season, early or late, at night, in flower.
+	More bool
 	// Err says what is wrong and what to do; nil if Status is OK.
 	Err error
 }

@@ -60,6 +60,7 @@ type scanned struct {
 	times   []clock
 	clean   string // the text without times and calendars
 	julian  bool
+	part    bool // last week of, first half of; a season
 }
 
 // A clock is a time of day and where in the text it stood.
@@ -186,7 +187,7 @@ func scan(text string, repair bool) (*scanned, error) {
 	if text, s.times, err = clocks(text); err != nil {
 		return nil, err
 	}
-	s.julian = oldStyle.found(text)
+	s.julian, s.part = oldStyle.found(text), partOf.found(text)
 	text = reworded(partOf.without(newStyle.without(oldStyle.without(text))))
 	if figureBefore(text, "ºª°erathsnodERATHSNOD") {
 		text = ordinalSign.ReplaceAllString(text, "$1 ")

@@ -458,3 +458,15 @@ func TestWild(t *testing.T) {
 	}
 	t.Logf("%d of %d", len(wild)-bad, len(wild))
 }
+
+// What a text says beside the day is not lost: it is told.
+func TestMore(t *testing.T) {
+	for text, more := range map[string]bool{
+		"early June 1911": true, "Spring 1911": true, "fl. 12.vi.1911": true, "15 July 1911 (night)": true, "fine Junii 1838": true, "last week of June 1911": true, "dry season 1910": true, "winter 1910-11": true, "mid-June 1911": true,
+		"June 1911": false, "12.vi.1911": false, "c. 1890": false, "before 1900": false, "from 5 to 8 July 1911": false, "Friday, 3 May 1901": false, "3 May 1901 (old style)": false, "1911-06-12": false, "coll. 5 July 1911": false, "5 July 1911, 9 a.m.": false,
+	} {
+		if r := Read(text, Hints{}); r.Status != OK || r.More != more {
+			t.Errorf("%q: %s, %v", text, r.Status, r.More)
+		}
+	}
+}

@@ -83,11 +83,11 @@ func (b *builder) captioned() bool { return b.o.Captions && b.zone == label.InBo
 // date returns the day of collecting.
 func (b *builder) date() []label.Run {
 	at := b.firstOrigin("eventDate", "year", "verbatimEventDate")
-	if pieces := b.r.Date.Pieces(b.o.Date, b.o.Lang); len(pieces) > 0 {
-		return kept(pieces, at)
-	}
 	if b.r.DateText != "" {
 		return keep(b.r.DateText, at)
+	}
+	if pieces := b.r.Date.Pieces(b.o.Date, b.o.Lang); len(pieces) > 0 {
+		return kept(pieces, at)
 	}
 	return said(b.first.NoDate)
 }

@@ -117,10 +117,10 @@ func (b *builder) determined(word string) []label.Run {
 	p.add("", joined(people, b.sep(b.o.PeopleSep, b.first.Comma), b.sep(b.o.LastPersonSep, b.first.LastComma))...)
 	if !b.leftOut("dateIdentified") {
 		at := b.r.Field("dateIdentified").Origin
-		if pieces := b.r.Identified.Pieces(b.o.Date, b.o.Lang); len(pieces) > 0 {
-			p.add(", ", kept(pieces, at)...)
-		} else {
+		if b.r.IdentifiedText != "" {
 			p.add(", ", keep(b.r.IdentifiedText, at)...)
+		} else {
+			p.add(", ", kept(b.r.Identified.Pieces(b.o.Date, b.o.Lang), at)...)
 		}
 	}
 	if p.empty() {
