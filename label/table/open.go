@@ -37,6 +37,8 @@ func (t *Table) addPart(src Source) error {
 			t.sayOf(src, ruleEncoding, label.Note, 1, "read as %s, since the file begins with its byte-order mark", marked.name)
 		}
 		return last.judge(t.o.MaxRow, false)
+	case told != nil && told.scheme != plain:
+		return t.doubt(last)
 	case told != nil:
 		return last.judge(t.o.MaxRow, t.o.supposed)
 	}
@@ -78,8 +80,47 @@ func (p *part) judge(maxRow int, alone bool) error {
 	return nil
 }
 
+// doubted is how much of a file is read to hold its encoding against the one
+// that was named.
+const doubted = 8 << 20
+
+// doubt looks whether a file is in the encoding that was named. If it is UTF-8 it
+// is read as that; if its words make sense in another encoding only, a warning
+// says so.
+func (t *Table) doubt(p *part) error {
+	if p.charset.scheme != single && p.charset.scheme != multi {
+		return nil
+	}
+	r, err := p.src.Open()
+	if err != nil {
+		return err
+	}
+	s := surveyOf(io.LimitReader(r, doubted), t.o.MaxRow)
+	r.Close()
+	switch {
+	case len(s.bad) == 0 && len(s.good) >= minTokens && p.charset.scheme == single:
+		p.verdict = &verdict{best: utf8Charset, whole: true, sure: true, all: true, named: p.charset}
+		p.charset = utf8Charset
+	case len(s.bad) >= minTokens:
+		v := detect(s)
+		if !v.whole || !v.sure || v.best == p.charset {
+			return nil
+		}
+		for _, token := range s.bad {
+			is, was := string(v.best.decode(token.text, false)), string(p.charset.decode(token.text, false))
+			if is != was && token.ended {
+				t.sayOf(p.src, ruleEncoding, label.Warning, 1, "read as %s, which was named, though the words make sense as %s (%q would be %q): look which of them is right",
+					strings.ToLower(p.charset.name), strings.ToLower(v.best.name), was, is)
+				return nil
+			}
+		}
+	}
+	return nil
+}
+
 // Found returns the name of the encoding that the table was found to be in,
-// where it is not UTF-8 and nobody said what it is; "" elsewhere. Such a table
+// where it is not UTF-8 and nobody said what it is, or is UTF-8 and another was
+// named; "" elsewhere. Such a table
 // can be read and checked, and an error among its findings says so; it is not
 // to be printed, and not written back.
 func (t *Table) Found() string {
@@ -98,6 +139,14 @@ func (t *Table) sayFound() error {
 	t.findings = nil
 	for _, p := range t.parts {
 		if p.verdict == nil || !p.verdict.whole {
+			continue
+		}
+		if named := p.verdict.named; named != nil {
+			said, do := "which was named", "leave --encoding out"
+			if t.o.supposed {
+				said, do = "as the archive's description says", "say --encoding utf-8"
+			}
+			t.sayOf(p.src, ruleUndecodable, label.Error, 1, "the table is UTF-8 and not %s, %s: this check reads it so, but nothing is printed until it is certain: %s", strings.ToLower(named.name), said, do)
 			continue
 		}
 		n, samples, err := t.strange(p)

@@ -63,7 +63,7 @@ func rewrite(dst io.Writer, t *Table, edits []Edit, toUTF8 bool) error {
 		return fmt.Errorf("%s: a table of a Darwin Core archive is not written back: mend the file it came from", t.parts[0].src.Name())
 	}
 	if name := t.Found(); name != "" && (toUTF8 || slices.ContainsFunc(edits, func(e Edit) bool { return !isASCII(e.Text) })) {
-		return fmt.Errorf("%s: the table is not UTF-8, and %s is only what it seems to be: name its encoding before it is written", t.parts[0].src.Name(), strings.ToLower(name))
+		return fmt.Errorf("%s: it is not certain what encoding the table is in, though it seems to be %s: name it before the table is written", t.parts[0].src.Name(), strings.ToLower(name))
 	}
 	w := &rewriter{t: t, p: t.parts[0], utf8: toUTF8, out: bufio.NewWriterSize(dst, readSize)}
 	w.edits = slices.Clone(edits)
