@@ -38,6 +38,7 @@ func delimiter(s string) (rune, error) {
 // encoding in which the table is read.
 func (a *app) uncertain(t *job.Table) {
 	if name := t.Found(); name != "" {
-		a.say("%s is not UTF-8; it is read as %s, in which it makes sense: name its encoding to be certain, as in --encoding %s", t.Source().Name(), strings.ToLower(name), strings.ToLower(name))
+		name = strings.ToLower(name)
+		a.say("%s is read as %s, in which it makes sense: say --encoding %s to be certain", t.Source().Name(), name, name)
 	}
 }

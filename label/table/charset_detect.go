@@ -55,6 +55,7 @@ type verdict struct {
 	sure  bool
 	other []*charset // that might be it, where it is not sure; the likelier first
 	whole bool       // the whole file is in one encoding, and that is best
+	named *charset   // that it is not in, though somebody said so
 	all   bool       // and there is nothing in it that makes no sense
 	// mix are the encodings met in a file that is in more than one, with the
 	// logarithm of how often each is.

@@ -226,3 +226,32 @@ func FuzzDetect(f *testing.F) {
 		v.fits(string(b), nil)
 	})
 }
+
+// A name that the file belies: UTF-8 is read as what it is, but not printed;
+// another encoding that makes more sense is named, and the user's word holds.
+func TestNamedWrongly(t *testing.T) {
+	tab, rows := readAll(t, german, Options{Encoding: "windows-1252"})
+	f := tab.Findings()
+	if tab.Found() != "UTF-8" || len(f) != 1 || f[0].Rule != "text-encoding" || f[0].Severity != label.Error || !strings.HasPrefix(f[0].Message, "the table is UTF-8 and not windows-1252, which was named:") {
+		t.Errorf("found %q: %v", tab.Found(), f)
+	}
+	for _, r := range rows {
+		if len(r.Findings) > 0 {
+			t.Errorf("%v", r.Findings)
+		}
+	}
+	tab, _ = readAll(t, encoded(t, charmap.Macintosh, german), Options{Encoding: "windows-1252"})
+	f = tab.Findings()
+	if tab.Found() != "" || tab.Encoding() != "windows-1252" || len(f) == 0 || f[0].Rule != "table-encoding" || f[0].Severity != label.Warning ||
+		!strings.Contains(f[0].Message, `though the words make sense as macintosh ("HÅ¡he" would be "Höhe")`) && !strings.Contains(f[0].Message, "macintosh (\"Hšhe\" would be \"Höhe\")") {
+		t.Errorf("found %q: %v", tab.Found(), f)
+	}
+	for _, c := range []struct {
+		e    *charmap.Charmap
+		name string
+	}{{charmap.Windows1252, "windows-1252"}, {charmap.Windows1252, "latin1"}, {charmap.ISO8859_15, "iso-8859-15"}, {charmap.CodePage850, "ibm850"}, {charmap.Macintosh, "macintosh"}} {
+		if tab, _ := readAll(t, encoded(t, c.e, german), Options{Encoding: c.name}); tab.Found() != "" || len(tab.Findings()) != 0 {
+			t.Errorf("%s: %v", c.name, tab.Findings())
+		}
+	}
+}

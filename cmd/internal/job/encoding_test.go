@@ -102,7 +102,7 @@ func TestFoundEncoding(t *testing.T) {
 	if got, err := mend(table.Options{}, false); err != nil || got != strings.Replace(string(src), "Lindoso ,", "Lindoso,", 1) {
 		t.Errorf("mended %q, %v", got, err)
 	}
-	if _, err := mend(table.Options{}, true); err == nil || !strings.Contains(err.Error(), "name its encoding") {
+	if _, err := mend(table.Options{}, true); err == nil || !strings.Contains(err.Error(), "name it before") {
 		t.Errorf("written as UTF-8 from an encoding that nobody named: %v", err)
 	}
 	if got, err := mend(table.Options{Encoding: "windows-1252"}, true); err != nil || got != strings.NewReplacer("Lindoso ,", "Lindoso,", `Leonte "`, `Leonte"`).Replace(plain) {
