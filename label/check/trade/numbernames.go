@@ -55,12 +55,8 @@ func (t *namesUnderRule) Feed(r *check.Record) {
 	if ok && (was.name == id || was.reported || was.shared) {
 		return
 	}
-	now := named{
-		from: days(r.Date.Start()), to: days(r.Date.End()), row: int32(r.Row), name: id,
-		field: sumOf(r, "locality", "verbatimLocality", "habitat", "plantDescription", "occurrenceRemarks", "decimalLatitude", "decimalLongitude", "verbatimCoordinates", "minimumElevationInMeters"),
-		det:   sumOf(r, "identifiedBy", "dateIdentified", "identificationQualifier", "identificationRemarks"), specimen: sumOf(r, "catalogNumber", "occurrenceID", "materialEntityID"),
-		shared: sharesNumber(r), identification: r.Text("identificationID") != "" || r.Text("identificationVerificationStatus") != "",
-	}
+	now := named{from: days(r.Date.Start()), to: days(r.Date.End()), row: int32(r.Row), name: id}
+	now.look(r)
 	if !ok {
 		t.seen[key] = now
 		return
@@ -92,18 +88,38 @@ func (t *namesUnderRule) Feed(r *check.Record) {
 
 func (t *namesUnderRule) End() []label.Finding { return t.findings }
 
-// sumOf sums up cells of a record; 0 if all are empty.
-func sumOf(r *check.Record, terms ...string) uint64 {
-	var texts [10]string
-	any := false
-	for i, term := range terms {
-		texts[i] = r.Text(term)
-		any = any || texts[i] != ""
+// look goes through a record once, for every record of the table comes here.
+func (n *named) look(r *check.Record) {
+	add := func(to *uint64, text string) { *to = mixed(*to^sum(text), 0x9E3779B97F4A7C15) }
+	for term, f := range r.Terms {
+		switch term {
+		case "locality", "verbatimLocality", "decimalLatitude", "decimalLongitude", "verbatimCoordinates", "minimumElevationInMeters":
+			add(&n.field, f.Text)
+		case "habitat", "plantDescription", "occurrenceRemarks":
+			add(&n.field, f.Text)
+			n.shared = n.shared || len(f.Text) >= 4 && saysShared(f.Text)
+		case "associatedTaxa", "substrate", "organismRemarks", "fieldNotes", "eventRemarks":
+			n.shared = n.shared || len(f.Text) >= 4 && saysShared(f.Text)
+		case "identifiedBy", "dateIdentified", "identificationQualifier":
+			add(&n.det, f.Text)
+		case "identificationRemarks":
+			add(&n.det, f.Text)
+			n.shared = n.shared || len(f.Text) >= 4 && saysShared(f.Text)
+		case "catalogNumber", "occurrenceID", "materialEntityID":
+			add(&n.specimen, f.Text)
+		case "identificationID", "identificationVerificationStatus":
+			n.identification = true
+		case "kingdom", "phylum", "class", "higherClassification":
+			n.shared = n.shared || cryptogamGroups()[strings.ToLower(f.Text)]
+		case "family":
+			n.shared = n.shared || cryptogamNames()[f.Text]
+		case "basisOfRecord":
+			n.shared = n.shared || strings.HasPrefix(f.Text, "Living")
+		}
 	}
-	if !any {
-		return 0
-	}
-	return sum(texts[:len(terms)]...)
+	genus, _, _ := strings.Cut(r.Name, " ")
+	n.shared = n.shared || cryptogamNames()[genus] || strings.Contains(r.Name, " p.p.") || strings.Contains(r.Name, " pro parte") ||
+		r.Count(check.Packet) > 0 && r.Count(check.Sheet) == 0 // as mosses are kept
 }
 
 // sharedWords are beginnings of words by which a collector says that one number
@@ -143,21 +159,6 @@ func saysShared(text string) bool {
 		}
 	}
 	return phrases && sharedPhrases.MatchString(text)
-}
-
-// sharesNumber reports whether a record is of a kind, or says of itself, that
-// its number may be another name's too.
-func sharesNumber(r *check.Record) bool {
-	if isCryptogam(r) || strings.HasPrefix(r.Text("basisOfRecord"), "Living") {
-		return true
-	}
-	for _, term := range [...]string{"habitat", "occurrenceRemarks", "plantDescription", "associatedTaxa", "substrate", "organismRemarks", "fieldNotes", "identificationRemarks", "eventRemarks"} {
-		text := r.Text(term)
-		if len(text) >= 4 && saysShared(text) {
-			return true
-		}
-	}
-	return strings.Contains(r.Name, " p.p.") || strings.Contains(r.Name, " pro parte")
 }
 
 // growsOn reports whether a record says that it grows on the plant of the other
@@ -216,21 +217,6 @@ Fucus Ulva Enteromorpha Cladophora Ceramium Corallina Jania Ellisolandia Gelidiu
 	}
 	return m
 })
-
-// isCryptogam reports whether a record is of a moss, liverwort, lichen, alga or
-// fungus, by its groups, family or genus, or since it is kept in packets alone.
-func isCryptogam(r *check.Record) bool {
-	for _, term := range [...]string{"kingdom", "phylum", "class", "higherClassification", "verbatimTaxonRank"} {
-		if text := r.Text(term); text != "" && cryptogamGroups()[strings.ToLower(text)] {
-			return true
-		}
-	}
-	genus, _, _ := strings.Cut(r.Name, " ")
-	if cryptogamNames()[genus] || cryptogamNames()[r.Text("family")] {
-		return true
-	}
-	return r.Count(check.Packet) > 0 && r.Count(check.Sheet) == 0
-}
 
 // otherPlant reports whether two names can be of no one plant: one that says
 // less, such as the genus alone, can; so can, where all else of the records is
