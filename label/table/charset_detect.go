@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -114,7 +115,12 @@ func (c *candidate) score(tokens []token) {
 	for i, t := range tokens {
 		c.texts[i] = c.decode(t.text, t.ended)
 		by[i] = make([]float64, len(all))
+		script := scriptBeyond(c.texts[i])
 		for j, l := range all {
+			if script != nil && !l.writes(script) {
+				by[i][j] = foreignScript * float64(len(c.texts[i]))
+				continue
+			}
 			by[i][j] = float64(l.likelihood(c.texts[i]))
 		}
 	}
@@ -152,6 +158,25 @@ func (c *candidate) score(tokens []token) {
 	})
 }
 
+// scriptBeyond returns the script of the last letter beyond ASCII, nil if there
+// is none.
+func scriptBeyond(text []rune) *unicode.RangeTable {
+	for _, r := range slices.Backward(text) {
+		if r >= 0x80 && isWordLetter(r) {
+			return scriptOf(r)
+		}
+	}
+	return nil
+}
+
+// writes reports whether the language is written in a script.
+func (l *language) writes(script *unicode.RangeTable) bool {
+	if l.signs != nil {
+		return isEastern(script)
+	}
+	return l.script == script
+}
+
 // mixed returns the logarithm of a sum of parts, and adds to sum what each of
 // them has of it.
 func mixed(logs, part, sum []float64) float64 {
@@ -178,13 +203,14 @@ func detect(s *survey) *verdict {
 	if len(tokens) == 0 {
 		return &verdict{}
 	}
+	headings := map[string]bool{} // that are known or not
 	cands := make([]*candidate, 0, len(legacy))
 	for i, cs := range legacyCharsets() {
 		c := &candidate{charset: cs, prior: legacy[i].likely}
 		if cs.name == "macintosh" && s.ends.cr && !s.ends.lf {
 			c.prior += 3 // the line ends of old Macs
 		}
-		c.prior += headingsKnown(cs, s.heading)
+		c.prior += headingsKnown(cs, s.heading, headings)
 		c.score(tokens)
 		cands = append(cands, c)
 	}
@@ -236,7 +262,7 @@ func spread(tokens []token, n int) []token {
 
 // headingsKnown is what speaks for an encoding since headings that are not
 // UTF-8 can be read in it.
-func headingsKnown(c *charset, line []byte) float64 {
+func headingsKnown(c *charset, line []byte, seen map[string]bool) float64 {
 	if utf8.Valid(line) {
 		return 0
 	}
@@ -248,7 +274,13 @@ func headingsKnown(c *charset, line []byte) float64 {
 			if utf8.ValidString(cell) {
 				continue
 			}
-			if text := readMixed(c, cell); len(text) <= longHeading && vocabulary().read(text).meaning != nil {
+			text := readMixed(c, cell)
+			is, ok := seen[text]
+			if !ok {
+				is = len(text) <= longHeading && isText([]rune(text)) && vocabulary().read(text).meaning != nil
+				seen[text] = is
+			}
+			if is {
 				n++
 			}
 		}

@@ -298,16 +298,14 @@ func nonsense(text string) float64 {
 // sense is how well a word fits the language that it fits best; more than
 // enough is not told.
 func sense(text []rune) float64 {
-	script := scriptOf('a')
-	for _, r := range text {
-		if r >= 0x80 && isWordLetter(r) {
-			script = scriptOf(r)
-		}
+	script := scriptBeyond(text)
+	if script == nil {
+		script = unicode.Latin
 	}
 	all := usual(text)
 	best := math.Inf(-1)
 	for _, l := range languages() {
-		if l.signs == nil && l.script != script || l.signs != nil && !isEastern(script) {
+		if !l.writes(script) {
 			continue
 		}
 		if best = max(best, float64(l.likelihood(text))+all); best > 0 {
