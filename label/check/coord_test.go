@@ -6,7 +6,6 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/coord"
-	"cornerslip/label/lang"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -176,7 +175,7 @@ func TestPlacesInColumns(t *testing.T) {
 		r := rs[0]
 		var parts []string
 		if r.HasCoordinates {
-			p, err := r.Coordinates.Format(coord.Style{Tight: true}, lang.English)
+			p, err := r.Coordinates.Format(coord.Style{Tight: true}, "en")
 			if err != nil {
 				t.Error(err)
 			}
@@ -185,7 +184,7 @@ func TestPlacesInColumns(t *testing.T) {
 			parts = append(parts, r.CoordinatesText)
 		}
 		if r.HasElevation {
-			parts = append(parts, r.Elevation.Format(coord.ElevationStyle{}, lang.English))
+			parts = append(parts, r.Elevation.Format(coord.ElevationStyle{}, "en"))
 		} else {
 			parts = append(parts, r.ElevationText)
 		}
