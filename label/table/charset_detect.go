@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -37,6 +38,8 @@ var legacyCharsets = sync.OnceValue(func() []*charset {
 
 // What it takes to be sure.
 const (
+	firstTokens   = 40  // that are looked at first,
+	farBehind     = 150 // and how far behind the best encoding one is out
 	scoredTokens  = 500 // that are looked at, spread over the table
 	tokenWeight   = 5   // the most that one token counts between two encodings
 	textWeight    = 8   // and where it is text in one of them alone
@@ -110,7 +113,7 @@ func (c *charset) decode(s string, ended bool) []rune {
 // languages that they are in.
 func (c *candidate) score(tokens []token) {
 	all := languages()
-	c.texts = make([][]rune, len(tokens))
+	c.texts, c.total, c.tongues = make([][]rune, len(tokens)), 0, nil
 	by := make([][]float64, len(tokens))
 	for i, t := range tokens {
 		c.texts[i] = c.decode(t.text, t.ended)
@@ -131,9 +134,9 @@ func (c *candidate) score(tokens []token) {
 	}
 	c.scores = make([]float64, len(tokens))
 	for range 6 {
-		sum := make([]float64, len(all))
+		sum, partLog := make([]float64, len(all)), logsOf(part)
 		for i := range tokens {
-			c.scores[i] = mixed(by[i], part, sum)
+			c.scores[i] = mixed(by[i], part, partLog, sum)
 		}
 		const lent = 3
 		for j := range part {
@@ -147,15 +150,7 @@ func (c *candidate) score(tokens []token) {
 	for j, p := range part {
 		c.tongues = append(c.tongues, tongue{all[j], math.Log(p)})
 	}
-	slices.SortStableFunc(c.tongues, func(a, b tongue) int {
-		switch {
-		case a.log > b.log:
-			return -1
-		case a.log < b.log:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(c.tongues, func(a, b tongue) int { return cmp.Compare(b.log, a.log) })
 }
 
 // scriptBeyond returns the script of the last letter beyond ASCII, nil if there
@@ -178,20 +173,35 @@ func (l *language) writes(script *unicode.RangeTable) bool {
 }
 
 // mixed returns the logarithm of a sum of parts, and adds to sum what each of
-// them has of it.
-func mixed(logs, part, sum []float64) float64 {
+// them has of it. The logarithms of the parts are given too.
+func mixed(logs, part, partLog, sum []float64) float64 {
 	top := math.Inf(-1)
 	for j, l := range logs {
-		top = max(top, l+math.Log(part[j]))
+		top = max(top, l+partLog[j])
 	}
 	total := 0.0
 	for j, l := range logs {
-		total += part[j] * math.Exp(l-top)
+		if l+partLog[j] > top-hardly {
+			total += math.Exp(l + partLog[j] - top)
+		}
 	}
 	for j, l := range logs {
-		sum[j] += part[j] * math.Exp(l-top) / total
+		if l+partLog[j] > top-hardly {
+			sum[j] += math.Exp(l+partLog[j]-top) / total
+		}
 	}
 	return top + math.Log(total)
+}
+
+// hardly is how much less likely what does not count is.
+const hardly = 20
+
+func logsOf(part []float64) []float64 {
+	logs := make([]float64, len(part))
+	for j, p := range part {
+		logs[j] = math.Log(p)
+	}
+	return logs
 }
 
 // worst is the least that one token may bring: it may be damaged itself.
@@ -203,6 +213,9 @@ func detect(s *survey) *verdict {
 	if len(tokens) == 0 {
 		return &verdict{}
 	}
+	if s.controls*100 > s.size { // no text in any of them
+		return &verdict{mix: []share{{legacyCharsets()[0], 0, []tongue{{languages()[0], 0}}}}}
+	}
 	headings := map[string]bool{} // that are known or not
 	cands := make([]*candidate, 0, len(legacy))
 	for i, cs := range legacyCharsets() {
@@ -211,18 +224,17 @@ func detect(s *survey) *verdict {
 			c.prior += 3 // the line ends of old Macs
 		}
 		c.prior += headingsKnown(cs, s.heading, headings)
-		c.score(tokens)
 		cands = append(cands, c)
 	}
-	slices.SortStableFunc(cands, func(a, b *candidate) int {
-		switch {
-		case a.total > b.total:
-			return -1
-		case a.total < b.total:
-			return 1
-		}
-		return 0
-	})
+	if len(tokens) > 2*firstTokens { // those that are far behind need no closer look
+		some := spread(tokens, firstTokens)
+		rankCandidates(cands, some)
+		best := cands[0]
+		cands = slices.DeleteFunc(cands, func(c *candidate) bool {
+			return c != best && best.total-c.total > farBehind && best.ahead(c, some) > 2*sureMargin && c.wins(best) < 2
+		})
+	}
+	rankCandidates(cands, tokens)
 	best := cands[0]
 	for _, c := range cands { // the first in the list of those that read alike
 		if c.reads(s, tokens, best) && rank(c.charset) < rank(best.charset) {
@@ -242,6 +254,14 @@ func detect(s *survey) *verdict {
 		v.mix = mixture(cands, tokens)
 	}
 	return v
+}
+
+// rankCandidates scores the candidates, the best first.
+func rankCandidates(cands []*candidate, tokens []token) {
+	for _, c := range cands {
+		c.score(tokens)
+	}
+	slices.SortStableFunc(cands, func(a, b *candidate) int { return cmp.Compare(b.total, a.total) })
 }
 
 func rank(c *charset) int {
@@ -321,6 +341,18 @@ func (c *candidate) ahead(d *candidate, tokens []token) float64 {
 		sum += max(-most, min(most, max(w, c.scores[i])-max(w, d.scores[i])))
 	}
 	return sum
+}
+
+// wins counts the tokens that clearly read better in c than in d, as in a file of
+// two encodings.
+func (c *candidate) wins(d *candidate) int {
+	n := 0
+	for i := range c.scores {
+		if c.scores[i] > d.scores[i]+3 && isText(c.texts[i]) {
+			n++
+		}
+	}
+	return n
 }
 
 // explains reports whether nearly all tokens make sense.
@@ -421,12 +453,12 @@ func mixture(cands []*candidate, tokens []token) []share {
 	}
 	logs := make([]float64, len(cands))
 	for range 8 {
-		sum := make([]float64, len(cands))
+		sum, partLog := make([]float64, len(cands)), logsOf(part)
 		for i := range tokens {
 			for j, c := range cands {
 				logs[j] = max(worst(tokens[i]), c.scores[i]) + c.prior
 			}
-			mixed(logs, part, sum)
+			mixed(logs, part, partLog, sum)
 		}
 		const lent = 1
 		for j := range part {

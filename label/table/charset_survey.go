@@ -21,6 +21,8 @@ type survey struct {
 	bad, good []token
 	heading   []byte // the first line, or the second after one that says "sep="
 	ends      struct{ cr, lf bool }
+	size      int  // bytes in all
+	controls  int  // bytes below 0x20 that no text has
 	cut       bool // more stretches than were kept
 	lines     int  // how many hold what is not UTF-8, as far as that counts
 }
@@ -98,9 +100,13 @@ func surveyOf(r io.Reader, maxRow int) *survey {
 		if err != nil {
 			break
 		}
-		if b >= 0x80 {
+		s.size++
+		switch {
+		case b >= 0x80:
 			s.bytes[b]++
 			high = true
+		case b < ' ' && b != '\t' && b != '\r' && b != '\n':
+			s.controls++
 		}
 		switch {
 		case parts(b):
