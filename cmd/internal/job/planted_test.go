@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"sync"
@@ -173,17 +174,15 @@ const (
 // floors are the rules of which not every planting can be found, with the share
 // in percent that must be, and why.
 var floors = map[string]floor{
-	"coordinates-sea":  {90, "what lies in the sea may fit exchanged, and islands lie there"},
-	"coordinates-sign": {90, "south of the line another country or the sea may be the nearer reading"},
-	"date-unreadable":  {90, "month 00 is passed over"},
-	"heading-missing":  {90, "a record may pass for a title"},
-	"heading-remark":   {85, "the form of dates is used where it settles them"},
-	"heading-unit":     {65, "accuracy has no unit in half of all tables"},
+	"coordinates-sea":  {85, "what lies in the sea may fit exchanged, and islands lie there"},
+	"coordinates-sign": {85, "south of the line another country or the sea may be the nearer reading"},
+	"date-unreadable":  {90, "what is no date may be a month with a doubt"},
 	"name-spelling":    {90, "what is misspelt may be a good epithet, or short"},
 	"number-order":     {80, "two figures exchanged may lead beyond the first and last number, or no farther than a day or two"},
-	"number-zeros":     {75, "one zero of several"},
-	"weekday":          {70, "abbreviated weekdays"},
 }
+
+// usually is the share that must be found of all other rules.
+const usually = 95
 
 type floor struct {
 	percent int
@@ -200,7 +199,7 @@ func TestPlantedFaults(t *testing.T) {
 	said := map[*trip]map[string]bool{}
 	for n := range 3 * len(habits) {
 		rnd := rand.New(rand.NewPCG(20260514, uint64(n)))
-		trip := newTrip(habits[n%len(habits)], rnd, 60+rnd.IntN(60))
+		trip := newTrip(habits[n%len(habits)], rnd, 60+rnd.IntN(25))
 		fs, err := checked(j, "trip.csv", trip.bytes())
 		if err != nil {
 			t.Fatal(err)
@@ -258,6 +257,7 @@ func TestPlantedFaults(t *testing.T) {
 // plantAll calls with every fault, some at a time.
 func plantAll(t *testing.T, with func(i int)) {
 	t.Helper()
+	defer debug.SetGCPercent(debug.SetGCPercent(400)) // thousands of small tables come and go
 	var wg sync.WaitGroup
 	next := make(chan int)
 	for range runtime.GOMAXPROCS(0) {
@@ -300,7 +300,7 @@ func report(t *testing.T, byHow []tally) {
 		s := *byRule[rule]
 		sum.add(s)
 		show(rule, "", s)
-		least := 100
+		least := usually
 		if f, ok := floors[rule]; ok {
 			least = f.percent
 		}

@@ -341,7 +341,11 @@ func (t *genusTable) twoFamilies() []double {
 				continue
 			}
 			// A spelling has a finding of its own.
-			if right, _ := misspeltFamily(s, list[:1]); right == "" {
+			right, _ := misspeltFamily(s, list[:1])
+			if r, _ := misspeltFamily(list[0], []*familySeen{s}); r != "" {
+				right = r
+			}
+			if right == "" {
 				all = append(all, double{genus, s, list[0]})
 			}
 		}
