@@ -13,6 +13,9 @@ import (
 // left in the Context for the rules.
 func (c *Context) read(row *table.Row) {
 	c.Row, c.Origin, c.row = row.N, row.Origin(""), row
+	if c.empty = row.Aside; c.empty {
+		return // it is no record
+	}
 	c.readFields()
 	c.empty = len(c.fields) == 0 && len(c.Placeholders) == 0
 	c.readPeople()

@@ -11,7 +11,7 @@ import (
 
 // aside finds rows that are no records: the headings once more, a remark, a
 // sum, a title such as the family of the rows that follow. Such a row has one
-// finding that shows what it holds, and empty cells.
+// finding that shows what it holds.
 func (r *Row) aside(filled int) bool {
 	t := r.table
 	if r.Empty || len(t.columns) < 2 {
@@ -39,7 +39,7 @@ func (r *Row) aside(filled int) bool {
 			severity = label.Warning
 			said += "; give the rows below it a column \"family\" that names it"
 		}
-	case filled == 1 && len(r.Cells) == t.width && t.width >= 4 && r.wordsAmongNumbers(first):
+	case filled == 1 && first < 2 && len(r.Cells) == t.width && t.width >= 4 && r.wordsAmongNumbers(first):
 		severity = label.Warning
 		said = "nothing but these words stands in the row, in a column of numbers: it is taken for a title or a remark and is no record; what it says of other rows must be written in them"
 	default:
@@ -49,9 +49,6 @@ func (r *Row) aside(filled int) bool {
 		Value: text, Rule: ruleAside.Name, Severity: severity, Message: said}
 	r.Findings = append(r.Findings[:0], f)
 	r.Aside, r.Empty = true, true
-	for i := range r.Cells {
-		r.Cells[i].Text = ""
-	}
 	return true
 }
 

@@ -68,7 +68,4 @@ func (r *Row) completedBy(next *Row) {
 		f.Suggest = "" // a hyphen may be the word's own
 	}
 	next.Findings, next.Aside, next.Empty = nil, true, true
-	for i := range next.Cells {
-		next.Cells[i].Text = ""
-	}
 }

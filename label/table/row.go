@@ -30,10 +30,10 @@ type Cell struct {
 type Row struct {
 	N     int  // records from 1
 	Line  int  // physical line of its first cell, from 1
-	Empty bool // no cell holds anything but blanks
+	Empty bool // no cell holds anything but blanks, or the row is Aside
 	// Aside is true for a row that is no record but the headings again, a
-	// title, a sum or a remark. Its finding shows what it holds; its cells
-	// are empty.
+	// title, a sum, a remark or the rest of the row above. A finding shows
+	// what it holds.
 	Aside bool
 	// Astray is true where cells stand under the headings of other columns,
 	// or several rows in one cell: a finding says so, and what the cells hold

@@ -102,6 +102,35 @@ func isUnit(text string) bool {
 	return unitWord.MatchString(s) || metreUnit.MatchString(s) || footUnit.MatchString(s)
 }
 
+// words of a row of instructions, which any column may have.
+var instruction = regexp.MustCompile(`(?i)^[(\[]?(text|string|number|integer|free text|required|optional|mandatory|obrigatório|opcional|obligatorio|pflicht)[)\]]?$`)
+
+// suits reports whether a cell below a heading is the unit of its column: metres
+// of a height, degrees of a latitude, the order of a date. The datum's own column
+// has WGS84 as a record has.
+func suits(heading, text string) bool {
+	if !isUnit(text) {
+		return false
+	}
+	if instruction.MatchString(text) {
+		return true
+	}
+	r := vocabulary().read(heading)
+	if r.meaning == nil {
+		return true // a height of trees, in m
+	}
+	length := unitOf(strings.ToLower(strings.Trim(strings.TrimSpace(text), "()[]"))) != ""
+	switch term := r.terms[0]; {
+	case measured(term):
+		return length
+	case strings.HasSuffix(term, "Latitude"), strings.HasSuffix(term, "Longitude"), term == "verbatimCoordinates":
+		return !length
+	case strings.Contains(term, "Date"), strings.HasPrefix(term, "date"):
+		return !length && len(text) > 3
+	}
+	return false
+}
+
 // A second says what the row below the headings is.
 type second int
 
@@ -125,7 +154,7 @@ func secondRow(top, sub []Cell) second {
 		if len(text) > longHeading || figures.MatchString(text) {
 			return isRecord
 		}
-		if isUnit(text) {
+		if i < len(top) && suits(top[i].Text, text) {
 			units++
 		}
 		if i < len(top) && isBlank(top[i].Text) {
@@ -142,7 +171,7 @@ func secondRow(top, sub []Cell) second {
 	switch {
 	case filled == 0:
 		return isRecord
-	case units == filled && f > filled/2:
+	case units == filled && 2*f > filled && (filled > 1 || f <= 12):
 		return isUnits
 	case under > 0 && parts+known >= 2 && 5*(parts+known+units) >= 4*filled:
 		return isSub
@@ -294,7 +323,7 @@ func (t *Table) passTitle(above []*Row, heading *Row) {
 		t.say(ruleTitle, label.Note, above[0].Line, "%s above the headings, which are in line %d", said, heading.Line)
 		return
 	}
-	t.say(ruleTitle, label.Note, above[0].Line, "%s above the headings, which are in line %d: they are not read, nor printed: %q", said, heading.Line, cut(first, 200))
+	t.say(ruleTitle, label.Note, above[0].Line, "%s above the headings, which are in line %d: not read, and not printed: %q", said, heading.Line, cut(first, 200))
 }
 
 // saySecond states how the row below the headings is read.
