@@ -172,7 +172,7 @@ func splitCommas(s string) []string {
 func isSuffix(s string) bool { return suffixes[strings.ToLower(strings.TrimRight(s, "."))] }
 
 // suffixes stand behind a name and a comma.
-var suffixes = map[string]bool{"jr": true, "sr": true, "ii": true, "iii": true, "iv": true, "filho": true, "neto": true, "s.j": true, "o.s.b": true, "o.f.m": true, "f.s.c": true, "ph.d": true, "phd": true}
+var suffixes = map[string]bool{"jr": true, "sr": true, "ii": true, "iii": true, "iv": true, "filho": true, "neto": true, "júnior": true, "junior": true, "sobrinho": true, "s.j": true, "o.s.b": true, "o.f.m": true, "f.s.c": true, "ph.d": true, "phd": true}
 
 // initials reports whether a part is made of initials alone: "J.", "J. M.",
 // "J.-P.", "JM". Particles may follow: "P. de".

@@ -72,6 +72,10 @@ func readPerson(k personKey) personReading {
 			return personReading{suggest: m[2], number: "#" + m[1], figures: m[1]}
 		}
 	}
+	if i := strings.Index(text, "et. al"); i > 0 {
+		mended := strings.TrimRight(strings.Replace(text, "et. al", "et al", 1), " ,;")
+		return personReading{message: "et al. has one full stop: et is a whole word", suggest: mended}
+	}
 	if strings.Count(text, "(") != strings.Count(text, ")") {
 		return personReading{message: "a bracket has no partner"}
 	}

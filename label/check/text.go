@@ -12,7 +12,7 @@ var placeholders = map[string]bool{
 	"NA": true, "na": true, "N/A": true, "n/a": true, "N/a": true, "N.A.": true, "n.a.": true, "#N/A": true, "<NA>": true, "NaN": true, "nan": true,
 	"null": true, "NULL": true, "(null)": true, "<null>": true, `\N`: true, "nil": true, "NIL": true, "none": true, "None": true, "NONE": true,
 	"undefined": true, "?": true, "??": true, "???": true, "-": true, "--": true, "---": true, "–": true, "—": true, ".": true, "*": true, "/": true,
-	"#NAME?": true, "#REF!": true, "#VALUE!": true, "#DIV/0!": true, "#NUM!": true, "#NULL!": true, "####": true, "#####": true, "######": true,
+	"#NAME?": true, "#REF!": true, "#VALUE!": true, "#DIV/0!": true, "#NUM!": true, "#NULL!": true, "#": true, "…": true, "...": true, "####": true, "#####": true, "######": true,
 	"#ERROR!": true, "#SPILL!": true, "#CALC!": true,
 }
 

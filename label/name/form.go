@@ -36,6 +36,7 @@ func Faults(text string, c Parts) []Fault {
 		f.doubts()
 		f.capitals()
 		f.ending()
+		f.blanks()
 	}
 	return f.list
 }
@@ -129,6 +130,15 @@ func (f *faults) closes(i int) bool {
 		}
 	}
 	return false
+}
+
+// blanks finds a blank inside of a bracket or before a comma.
+func (f *faults) blanks() {
+	p := f.p
+	mended := strings.NewReplacer("( ", "(", " )", ")", " ,", ",").Replace(p.text)
+	if mended != p.text {
+		f.say("a blank stands inside a bracket or before a comma", mended)
+	}
 }
 
 // listed reports whether a bracket stands behind the letter or figure of a list:

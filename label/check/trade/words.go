@@ -46,11 +46,15 @@ func wordRules(where *finder) []check.Rule {
 		},
 		{
 			Name: "spaces", Severity: label.Note, Source: practice,
-			Doc: "spaces before or after the text, or two where one is meant", Terms: spaced,
+			Doc: "spaces before or after the text or before a comma, or two where one is meant", Terms: spaced,
 			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
 			Row: func(c *check.Context) {
 				for term, text := range c.Written {
-					if !extraSpaces(text) || !slices.Contains(spaced, term) {
+					if !extraSpaces(text) || !slices.Contains(spaced, term) || c.Doubted(term) {
+						continue
+					}
+					if strings.Contains(text, " ,") && !strings.Contains(text, "  ") && strings.TrimSpace(text) == text {
+						c.Suggest(term, "a blank stands before the comma", strings.ReplaceAll(text, " ,", ","))
 						continue
 					}
 					if !strings.Contains(strings.TrimSpace(text), "  ") {
@@ -215,11 +219,11 @@ func extraSpaces(s string) bool {
 		return false
 	}
 	if s[0] > ' ' && s[0] < utf8.RuneSelf && s[len(s)-1] > ' ' && s[len(s)-1] < utf8.RuneSelf {
-		return strings.Contains(s, "  ")
+		return strings.Contains(s, "  ") || strings.Contains(s, " ,")
 	}
 	first, _ := utf8.DecodeRuneInString(s)
 	last, _ := utf8.DecodeLastRuneInString(s)
-	return unicode.IsSpace(first) && first != '\n' || unicode.IsSpace(last) && last != '\n' || strings.Contains(s, "  ")
+	return unicode.IsSpace(first) && first != '\n' || unicode.IsSpace(last) && last != '\n' || strings.Contains(s, "  ") || strings.Contains(s, " ,")
 }
 
 // limit is how many characters the old databases keep.
