@@ -169,6 +169,42 @@ func (p *profile) fit(text string) (score int, hard bool) {
 	return -2, true
 }
 
+// plainly tells in little time that a cell is what the column holds, as most
+// are; where it does not, fit may still find so.
+func (p *profile) plainly(text string) bool {
+	n := len(text)
+	if n == 0 {
+		return true
+	}
+	switch p.main {
+	case aNumber:
+		for i := 0; i < n; i++ {
+			switch c := text[i]; {
+			case c >= '0' && c <= '9':
+			case c == '-' && i == 0 && n > 1:
+			case c == '.' && i > 0 && i < n-1 && text[i-1] >= '0' && text[i+1] >= '0':
+			default:
+				return false
+			}
+		}
+		return true
+	case aDate: // 2026-05-14
+		return n == 10 && text[4] == '-' && text[7] == '-' && onlyFigures(text[:4]) && onlyFigures(text[5:7]) && onlyFigures(text[8:])
+	case aText: // long enough for no date, no family
+		return n > 40 && text[0] > '9' && (text[n-1] != 'e' || text[n-2] != 'a')
+	}
+	return false
+}
+
+func onlyFigures(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return true
+}
+
 // misfits reports whether the column of cell i never holds such a thing.
 func (r *Row) misfits(i int) bool {
 	if r.table.profiles == nil || i >= len(r.table.profiles) {
@@ -186,8 +222,10 @@ func (r *Row) astray() {
 		if p.main == kinds || p.main == aMix {
 			continue
 		}
-		if _, bad := p.fit(r.Cells[i].Text); bad {
-			hard++
+		if text := r.Cells[i].Text; !p.plainly(text) {
+			if _, bad := p.fit(text); bad {
+				hard++
+			}
 		}
 	}
 	if hard >= 3 {
