@@ -13,6 +13,7 @@ import (
 // left in the Context for the rules.
 func (c *Context) read(row *table.Row) {
 	c.Row, c.Origin, c.row = row.N, row.Origin(""), row
+	c.coded = false
 	if c.empty = row.Aside; c.empty {
 		return // it is no record
 	}
@@ -54,6 +55,7 @@ func (c *Context) readFields() {
 		}
 		f := Field{Text: text, Origin: label.Origin{File: c.Origin.File, Line: cell.Line, Column: cell.Column, Row: c.row.N, Term: term}}
 		if !c.Options.KeepPlaceholders && c.emptyCode(term, text) {
+			c.coded = true
 			continue // the table says so at its head
 		}
 		if isPlaceholder(term, text) {

@@ -33,6 +33,7 @@ type Record struct {
 	said   []label.Finding // of the row alone
 	errors int             // findings of severity error
 	empty  bool
+	coded  bool // cells hold the table's code for an empty one
 	astray bool // its cells stand under other headings than they were meant for
 
 	// Name is scientificName as it is to be printed, with
@@ -134,6 +135,10 @@ func (r *Record) Terms(yield func(term string, f Field) bool) {
 		}
 	}
 }
+
+// Coded reports whether a cell holds a code that the table writes into empty
+// cells, such as NA.
+func (r *Record) Coded() bool { return r.coded }
 
 // Printable reports whether the row has no finding of severity error of its
 // own and is not empty. Findings that End returns name their rows themselves.

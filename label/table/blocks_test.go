@@ -126,6 +126,23 @@ func TestSwallowed(t *testing.T) {
 	}
 }
 
+// TestHeadingsByCells: a heading that could mean a term does not where its cells
+// do not look so.
+func TestHeadingsByCells(t *testing.T) {
+	tb, _ := readAll(t, "Species,Identification,PRECISION,Type,Field number,country\n"+
+		"Erica arborea L.,000030,Study site,holotype,1,Portugal\nErica arborea L.,CM526956,Municipality,,2,Portugal\nErica cinerea L.,CM526957,2000,isotype,3,Portugal\n", Options{})
+	var got []string
+	for _, c := range tb.Columns() {
+		got = append(got, c.Term)
+	}
+	if s := strings.Join(got, " "); s != "scientificName Identification PRECISION typeStatus recordNumber country" {
+		t.Error(s)
+	}
+	if n := len(tb.Findings()); n != 4 {
+		t.Errorf("%d findings: %v", n, tb.Findings())
+	}
+}
+
 // TestConstants: what a heading says of every record is in every record.
 func TestConstants(t *testing.T) {
 	tb, rows := readAll(t, "country,Lat (WGS84),Long W\nPortugal,41.7,8.2\nPortugal,41.8,8.1\n", Options{})

@@ -20,6 +20,10 @@ func wordList(words string) map[string]bool {
 	return set
 }
 
+// plainCodes are those that programs write and that are no word: one column of
+// them is enough.
+var plainCodes = wordList("NA | N/A | #N/A | <NA> | NaN | nan | NULL | null | (null) | \\N")
+
 // What makes a code the habit of a table: so many cells, in so many columns.
 const (
 	codeCells   = 3
@@ -48,7 +52,7 @@ func (t *Table) emptyCodes(rows []*Row) {
 	}
 	var found []string
 	for text := range cells {
-		if cells[text] >= codeCells && len(columns[text]) >= codeColumns {
+		if cells[text] >= codeCells && (len(columns[text]) >= codeColumns || plainCodes[text]) || strings.HasPrefix(text, "-999") {
 			found = append(found, text)
 		}
 	}
@@ -58,8 +62,8 @@ func (t *Table) emptyCodes(rows []*Row) {
 			t.empty = map[string]bool{}
 		}
 		t.empty[text] = true
-		t.say(ruleCode, label.Note, t.columns[0].Origin.Line, "%s stands for an empty cell in this table (in %d columns of the first %d rows): it is read as empty",
-			strconv.Quote(text), len(columns[text]), len(rows))
+		t.say(ruleCode, label.Note, t.columns[0].Origin.Line, "%s stands for an empty cell in this table (in %s of the first %d rows): it is read as empty",
+			strconv.Quote(text), plural(len(columns[text]), "one column", "%d columns"), len(rows))
 	}
 }
 

@@ -88,7 +88,7 @@ func (r *resolver) again(i int, term string) {
 		}
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read, since column %d (%q) has %s: its cells are kept, but not printed",
 			c.Heading, first+1, r.columns[first].Heading, term)
-	case !read.plain && !r.read[first].plain && joints[term] == "" && headingKey(r.columns[first].Heading) == headingKey(c.Heading):
+	case !read.plain && !r.read[first].plain && (term == "catalogNumber" || term == "occurrenceID") && headingKey(r.columns[first].Heading) == headingKey(c.Heading):
 		c.Term = term
 		r.find(i, ruleHeadingDoubled, label.Error, "", "heading %q stands twice, in columns %d and %d: rename or remove one of them", c.Heading, first+1, i+1)
 	case term == "catalogNumber":

@@ -455,7 +455,7 @@ func (r *resolver) unknown() {
 func (v *words) nearest(heading string) (term string, sure bool) {
 	key := headingKey(barePrefixed(strings.TrimSpace(heading)))
 	n := utf8.RuneCountInString(key)
-	if n < 4 {
+	if n < 4 || n < 8 && strings.HasSuffix(key, "id") { // every database has such
 		return "", false
 	}
 	best, bestName := n/3+1, ""

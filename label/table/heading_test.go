@@ -108,7 +108,7 @@ func TestHeadingFindings(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
 		{"country,family", ""},
 		{"country,decimalLatitde", `1:9 warning heading-unknown "decimalLatitude"`},
-		{"country,habitatt,country", `1:9 warning heading-unknown "habitat"; 1:18 error heading-doubled ""`},
+		{"country,habitatt,country", `1:9 warning heading-unknown "habitat"; 1:18 note heading-doubled ""`},
 		{"country,moon phase", `1:9 note heading-unknown ""`},
 		{"country,status,label,kind,slope", `1:9 note heading-unknown ""; 1:16 note heading-unknown ""; 1:22 note heading-unknown ""; 1:27 note heading-unknown ""`},
 		{"country,collection nunber,minimumElevationMeters", `1:9 warning heading-unknown "recordNumber"; 1:27 warning heading-unknown "minimumElevationInMeters"`},

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -474,6 +475,18 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 func (t *Table) byCells(r *resolver, rows []*Row) {
 	for i := range t.columns {
 		c := &t.columns[i]
+		if r.read[i].meaning != nil && r.read[i].plain && c.group == nil && (c.Term == "coordinateUncertaintyInMeters" && shareOf(rows, i, hasFigure) < 0.5 ||
+			c.Term == "scientificName" && shareOf(rows, i, hasFigure) > 0.8) {
+			delete(r.taken, c.Term)
+			if c.Term == "scientificName" {
+				t.speciesAsName(r)
+			}
+			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool { return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line })
+			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+				Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, c.Term)})
+			c.Known, c.Term, c.Verbatim = false, strings.TrimSpace(c.Heading), ""
+			continue
+		}
 		_, numbered := r.taken["recordNumber"]
 		_, typed := r.taken["typeStatus"]
 		switch {
@@ -488,6 +501,39 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
 			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
 	}
+}
+
+// speciesAsName reads "Species" as the whole name, where the column that was
+// taken for it is none and no other has the genus.
+func (t *Table) speciesAsName(r *resolver) {
+	i, ok := r.taken["specificEpithet"]
+	_, genus := r.taken["genus"]
+	if !ok || genus || len(r.read[i].terms) < 2 {
+		return
+	}
+	delete(r.taken, "specificEpithet")
+	r.taken["scientificName"] = i
+	t.columns[i].Term = "scientificName"
+}
+
+func hasFigure(s string) bool { return strings.ContainsAny(s, "0123456789") }
+
+// shareOf is how many of a column's filled cells are of a kind, of 1; what fewer
+// than three say is not counted, and all are taken to be as they should.
+func shareOf(rows []*Row, column int, is func(string) bool) float64 {
+	n, yes := 0, 0
+	for _, r := range rows {
+		if column >= len(r.Cells) || isBlank(r.Cells[column].Text) || codes[strings.TrimSpace(r.Cells[column].Text)] {
+			continue
+		}
+		if n++; is(r.Cells[column].Text) {
+			yes++
+		}
+	}
+	if n < 3 {
+		return 0.6
+	}
+	return float64(yes) / float64(n)
 }
 
 // all reports whether the filled cells of a column all are of a kind, and there

@@ -436,22 +436,26 @@ func (t *Table) nameless(rows []*Row) {
 		if !isBlank(t.columns[i].Heading) {
 			continue
 		}
-		first, filled, counts := "", 0, true
-		for n, r := range rows {
+		first, filled, counts, again, last := "", 0, true, true, -1
+		for _, r := range rows {
 			if i >= len(r.Cells) || isBlank(r.Cells[i].Text) {
-				counts = false
 				continue
 			}
 			text := strings.TrimSpace(r.Cells[i].Text)
 			if filled++; first == "" {
 				first = text
 			}
-			counts = counts && (text == strconv.Itoa(n+1) || text == strconv.Itoa(n))
+			n, err := strconv.Atoi(text)
+			counts = counts && err == nil && n > last
+			last = n
+			again = again && slices.ContainsFunc(r.Cells, func(c Cell) bool { return c.Start != r.Cells[i].Start && strings.TrimSpace(c.Text) == text })
 		}
 		switch {
 		case filled == 0:
 		case counts:
 			f.Message += fmt.Sprintf("; column %d counts the rows", i+1)
+		case again:
+			f.Message += fmt.Sprintf("; column %d says what another column says too", i+1)
 		default:
 			f.Severity = label.Warning
 			f.Message += fmt.Sprintf("; column %d holds %q: give it a heading if that belongs to the record", i+1, cut(first, 40))

@@ -44,6 +44,7 @@ type merged struct {
 	file  string
 	first uint32 // the mask of the first record
 	rows  int
+	coded bool               // empty cells have a code: none was merged
 	masks map[uint32]*blanks // by what is filled
 }
 
@@ -56,6 +57,7 @@ type blanks struct {
 const mergedRows = 12
 
 func (m *merged) Feed(r *check.Record) {
+	m.coded = m.coded || r.Coded()
 	filled := uint32(0)
 	for i, term := range gatherTerms {
 		if strings.TrimSpace(r.Text(term)) != "" {
@@ -79,7 +81,7 @@ func (m *merged) Feed(r *check.Record) {
 // all of which the first row fills, and hardly a row fills some of them and
 // leaves others.
 func (m *merged) End() []label.Finding {
-	if m.rows < 4 {
+	if m.rows < 4 || m.coded {
 		return nil
 	}
 	// The columns that are empty in the likeliest rows below.
