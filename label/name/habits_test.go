@@ -98,3 +98,19 @@ func TestFaults(t *testing.T) {
 		}
 	}
 }
+
+// Whatever is written, Faults ends, says something of what it finds, and never
+// suggests what is written already.
+func FuzzFaults(f *testing.F) {
+	for _, s := range []string{"Quercus suber (L.", "quercus suber L.", "Carex flava c.f.", "Viola ×", "Iris Xiphium L.", "Salix_alba", "<i>Poa</i> &times;", "a) b) c", "Poa annua L. L."} {
+		f.Add(s, "", "")
+	}
+	f.Add("quercus", "Quercus", "L.")
+	f.Fuzz(func(t *testing.T, text, genus, author string) {
+		for _, fault := range Faults(text, Parts{Genus: genus, Authorship: author}) {
+			if fault.Message == "" || fault.Suggest == text && text != "" {
+				t.Fatalf("%q: %+v", text, fault)
+			}
+		}
+	})
+}
