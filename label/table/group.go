@@ -244,7 +244,11 @@ func (c *Column) Shared() bool { return c.group != nil }
 
 // filled reports whether cell i holds anything but a code for nothing.
 func (r *Row) filled(i int) bool {
-	return i < len(r.Cells) && !isBlank(r.Cells[i].Text) && !r.table.EmptyCode(r.Cells[i].Text)
+	if i >= len(r.Cells) || isBlank(r.Cells[i].Text) {
+		return false
+	}
+	text := strings.TrimSpace(r.Cells[i].Text)
+	return !plainCodes[text] && !r.table.EmptyCode(text)
 }
 
 // date writes year, month and day as one date.

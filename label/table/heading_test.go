@@ -433,7 +433,7 @@ func TestGroups(t *testing.T) {
 	tb, rows := readAll(t, "collector 1,collector 2,collector 3,notes,remarks,taxon,plant name\n"+
 		"I. Almeida,R. Costa,M. Teles,pink,common,Erica arborea L.,\n"+
 		"I. Almeida,,M. Teles,,common,Erica arborea L.,Erica arborea L.\n"+
-		"I. Almeida,,,,,Erica arborea L.,Erica cinerea L.\n", Options{})
+		"I. Almeida,,,NA,,Erica arborea L.,Erica cinerea L.\n", Options{})
 	if got := len(tb.Findings()); got != 3 {
 		t.Errorf("%d findings of the headings: %v", got, tb.Findings())
 	}
