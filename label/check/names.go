@@ -48,9 +48,15 @@ func composed(k nameKey) nameReading {
 func nameFault(c *Context, capitals bool) {
 	term := "scientificName"
 	if c.Text(term) == "" {
-		for _, t := range []string{"genus", "specificEpithet", "infraspecificEpithet"} {
-			if c.Text(t) != "" {
+		for _, t := range []string{"genus", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship"} {
+			text := c.Text(t)
+			if text != "" && (t != "scientificNameAuthorship" || term == "scientificName") {
 				term = t
+			}
+			if strings.ContainsAny(text, "0123456789_") || strings.Contains(text, "( ") || strings.Contains(text, " )") || strings.Contains(text, " ,") ||
+				strings.Count(text, "(") != strings.Count(text, ")") {
+				term = t
+				break
 			}
 		}
 	}
@@ -74,7 +80,7 @@ func nameRules() []Rule {
 		{
 			Name: "name-form", Severity: label.Warning, Source: "International Code of Nomenclature (ICN) Art. 20, 23, 24; open nomenclature: " + practice,
 			Doc:     "a name that is written as no name is: half a pair of brackets, a rank without its epithet, a figure in an epithet, a genus in small letters",
-			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet"},
+			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship"},
 			Example: one("scientificName", "Thymus mastichina (L. L."), Counterexample: one("scientificName", "Thymus cf. mastichina (L.) L. [det. prov.]"),
 			Row: func(c *Context) { nameFault(c, false) },
 		},

@@ -74,3 +74,20 @@ func TestPhrases(t *testing.T) {
 		}
 	}
 }
+
+// A fault of a name that its columns make is told in the column that has it.
+func TestNameOfColumns(t *testing.T) {
+	for _, tt := range []struct {
+		pairs []string
+		term  string
+	}{
+		{[]string{"genus", "Myrcia", "specificEpithet", "eugeniopsoides", "scientificNameAuthorship", "( D.Legrand & Kausel) D.Legrand"}, "scientificNameAuthorship"},
+		{[]string{"genus", "Crepidomanes", "specificEpithet", "minutum2", "scientificNameAuthorship", "(Blume) K.Iwats."}, "specificEpithet"},
+		{[]string{"genus", "Myrcia", "specificEpithet", "guianensis", "scientificNameAuthorship", "(Aubl. DC."}, "scientificNameAuthorship"},
+	} {
+		_, fs := run(t, New(options(t)), open(t, one(append(tt.pairs, "scientificName", "", "family", "")...)...))
+		if len(fs) != 1 || fs[0].Rule != "name-form" || fs[0].Term != tt.term {
+			t.Errorf("%v: %v", tt.pairs, fs)
+		}
+	}
+}

@@ -181,7 +181,7 @@ var placeFaults = []plantedFault{
 		return p.has("maximumElevationInMeters") && p.quietly("minimumElevationInMeters", "") && p.quietly("verbatimElevation", "") && p.set("maximumElevationInMeters", p.pick("100-120", "ca. 110"))
 	}},
 	{"elevation-range", "beyond all land", func(p *planting) bool { return p.height(p.pick("12000", "9999", "88500")) }},
-	{"elevation-range", "below all land", func(p *planting) bool { return p.height(p.pick("-900", "-9999", "-500")) }},
+	{"elevation-range", "below all land", func(p *planting) bool { return p.height(p.pick("-900", "-1200", "-500")) }},
 	{"elevation-range", "a figure too many", func(p *planting) bool { return p.height(p.get("minimumElevationInMeters") + "000") }},
 	{"elevation-order", "exchanged", func(p *planting) bool {
 		low, high := p.get("minimumElevationInMeters"), p.get("maximumElevationInMeters")
