@@ -87,6 +87,7 @@ func placeRules(where *finder) []check.Rule {
 			Counterexample: minutesExample(100.0 / 60),
 			Table:          func() check.TableRule { return &minutesTable{} },
 		},
+		sharedRule(),
 	}
 }
 
