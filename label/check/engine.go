@@ -140,10 +140,30 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 		}
 	}
 	c.keepCause(read)
-	if len(c.said) > 1 {
-		slices.SortStableFunc(c.said, func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) })
-	}
+	c.order()
 	return c.Record, c.said
+}
+
+// order puts the findings into the order of their columns; those of one stay as
+// they are. Findings are long, so their places are sorted and each is moved once.
+func (c *Context) order() {
+	byColumn := func(a, b label.Finding) int { return cmp.Compare(a.Column, b.Column) }
+	n := len(c.said)
+	if n < 8 || n > 1<<12 {
+		slices.SortStableFunc(c.said, byColumn)
+		return
+	}
+	keys, sorted := c.past.keys[:0], c.past.sorted[:0]
+	for i := range c.said {
+		keys = append(keys, uint64(c.said[i].Column)<<12|uint64(i))
+	}
+	slices.Sort(keys)
+	for _, k := range keys {
+		sorted = append(sorted, c.said[k&(1<<12-1)])
+	}
+	copy(c.said, sorted)
+	clear(sorted)
+	c.past.keys, c.past.sorted = keys, sorted
 }
 
 // Feed hands a record to the rules that look at the whole table.
@@ -212,6 +232,8 @@ type Context struct {
 // past is what a Context remembers of other rows.
 type past struct {
 	reading      int // counts the rows
+	keys         []uint64
+	sorted       []label.Finding // room for order
 	preparations recall[string, partsReading]
 	collectors   recall[string, []string]
 	codes        recall[string, []string]

@@ -64,7 +64,7 @@ func (c *Context) readFields() {
 				continue
 			}
 		}
-		c.fields = append(c.fields, entry{term, f, cell.Text})
+		c.put(entry{term, f, cell.Text})
 	}
 	c.readVoucher()
 }
@@ -92,7 +92,7 @@ func (c *Context) readVoucher() {
 	for _, e := range []entry{{term: "recordedBy", written: people}, {term: "recordNumber", written: m[2]}} {
 		e.Field = f
 		e.Field.Text, e.Field.Origin.Term = e.written, e.term
-		c.fields = append(c.fields, e)
+		c.put(e)
 	}
 }
 

@@ -30,6 +30,7 @@ type Record struct {
 	Origin label.Origin // the row; Term is ""
 
 	fields []entry
+	bits   uint64          // termBit of each of them
 	said   []label.Finding // of the row alone
 	errors int             // findings of severity error
 	empty  bool
@@ -116,21 +117,53 @@ type entry struct {
 // Field returns the cell of any Darwin Core term or documented column of
 // ours; the zero Field if it is empty or the table has no such column.
 func (r *Record) Field(term string) Field {
-	for i := range r.fields {
-		if r.fields[i].term == term {
-			return r.fields[i].Field
-		}
+	if e := r.entry(term); e != nil {
+		return e.Field
 	}
 	return Field{}
 }
 
 // Text returns Field(term).Text.
-func (r *Record) Text(term string) string { return r.Field(term).Text }
+func (r *Record) Text(term string) string {
+	if e := r.entry(term); e != nil {
+		return e.Text
+	}
+	return ""
+}
+
+// entry finds a cell. Rules ask for many terms that a record has not: most are
+// seen from the bits alone.
+func (r *Record) entry(term string) *entry {
+	if r.bits&termBit(term) == 0 {
+		return nil
+	}
+	for i := range r.fields {
+		if r.fields[i].term == term {
+			return &r.fields[i]
+		}
+	}
+	return nil
+}
+
+// put adds a cell.
+func (r *Record) put(e entry) {
+	r.fields = append(r.fields, e)
+	r.bits |= termBit(e.term)
+}
+
+// termBit is one of 64 bits that a term sets.
+func termBit(term string) uint64 {
+	n := len(term)
+	if n == 0 {
+		return 1
+	}
+	return 1 << ((n*7 + int(term[0])*5 + int(term[n/2])*3 + int(term[n-1])) & 63)
+}
 
 // Terms yields the terms of the filled cells in the order of the columns.
 func (r *Record) Terms(yield func(term string, f Field) bool) {
-	for _, e := range r.fields {
-		if !yield(e.term, e.Field) {
+	for i := range r.fields {
+		if e := &r.fields[i]; !yield(e.term, e.Field) {
 			return
 		}
 	}

@@ -190,10 +190,21 @@ func (p *profile) plainly(text string) bool {
 		return true
 	case aDate: // 2026-05-14
 		return n == 10 && text[4] == '-' && text[7] == '-' && onlyFigures(text[:4]) && onlyFigures(text[5:7]) && onlyFigures(text[8:])
+	case aFamily:
+		return n > 5 && n < 40 && text[n-5:] == "aceae" && onlyLetters(text)
 	case aText: // long enough for no date, no family
 		return n > 40 && text[0] > '9' && (text[n-1] != 'e' || text[n-2] != 'a')
 	}
 	return false
+}
+
+func onlyLetters(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if c := s[i] | 0x20; c < 'a' || c > 'z' {
+			return false
+		}
+	}
+	return true
 }
 
 func onlyFigures(s string) bool {

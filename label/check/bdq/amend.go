@@ -45,7 +45,7 @@ func Amender() func(*table.Row) []Amendment {
 				continue
 			}
 			if r := t.Answer(c); r.Status == Amended && !(term == "countryCode" && partOfCountry(text)) {
-				all = append(all, Amendment{t.Label, term, text, r.Amended[Prefixed(term)]})
+				all = append(all, Amendment{t.Label, term, text, r.Amended[0].Value}) // of this term alone
 			}
 		}
 		return all

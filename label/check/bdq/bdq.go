@@ -14,6 +14,7 @@ package bdq
 import (
 	"encoding/json"
 	"iter"
+	"slices"
 	"strings"
 
 	"cornerslip/label/check"
@@ -50,9 +51,24 @@ type Response struct {
 	// (POTENTIAL_ISSUE or NOT_ISSUE of an issue, a number of a measure), else
 	// "".
 	Result string
-	// Amended are the proposed values by prefixed term ("dwc:eventDate") where
-	// the status is AMENDED or FILLED_IN.
-	Amended map[string]string
+	// Amended are the proposed values where the status is AMENDED or FILLED_IN.
+	Amended Changes
+}
+
+// Changes are proposed values, in the order of their terms.
+type Changes []Change
+
+// A Change is a value that a test proposes for a term, which has its prefix:
+// "dwc:eventDate".
+type Change struct{ Term, Value string }
+
+// MarshalJSON writes an object of terms and values.
+func (c Changes) MarshalJSON() ([]byte, error) {
+	m := make(map[string]string, len(c))
+	for _, one := range c {
+		m[one.Term] = one.Value
+	}
+	return json.Marshal(m)
 }
 
 // The responses without values of their own.
@@ -72,11 +88,14 @@ func complies(ok bool) Response {
 
 // changed makes the response of an amendment from pairs of bare term and value.
 func changed(status string, pairs ...string) Response {
-	r := Response{Status: status, Amended: make(map[string]string, len(pairs)/2)}
+	all := make(Changes, 0, len(pairs)/2)
 	for i := 0; i < len(pairs); i += 2 {
-		r.Amended[Prefixed(pairs[i])] = pairs[i+1]
+		all = append(all, Change{Prefixed(pairs[i]), pairs[i+1]})
 	}
-	return r
+	if len(all) > 1 {
+		slices.SortFunc(all, func(a, b Change) int { return strings.Compare(a.Term, b.Term) })
+	}
+	return Response{Status: status, Amended: all}
 }
 
 // Prefixed returns a term with the prefix of its namespace: "dwc:country",

@@ -142,8 +142,12 @@ func TestPublishedCases(t *testing.T) {
 	for i, c := range cases {
 		want := Response{Status: c["expected_status"], Result: c["expected_result"]}
 		if strings.HasPrefix(want.Result, "{") {
-			if err := json.Unmarshal([]byte(want.Result), &want.Amended); err != nil {
+			var m map[string]string
+			if err := json.Unmarshal([]byte(want.Result), &m); err != nil {
 				t.Fatal(err)
+			}
+			for _, term := range slices.Sorted(maps.Keys(m)) {
+				want.Amended = append(want.Amended, Change{term, m[term]})
 			}
 		}
 		a, ok := got[i][c["test_label"]]

@@ -2,7 +2,6 @@ package bdq
 
 import (
 	"maps"
-	"slices"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -65,13 +64,9 @@ func (t *Test) say(ctx *check.Context) {
 	switch {
 	case t.rule.speak != nil:
 		t.rule.speak(c, ctx.Suggest)
-	case len(r.Amended) == 1:
-		for term, to := range r.Amended {
-			ctx.Suggest(bare(term), t.rule.message, to)
-		}
 	case len(r.Amended) > 0:
-		for _, term := range slices.Sorted(maps.Keys(r.Amended)) {
-			ctx.Suggest(bare(term), t.rule.message, r.Amended[term])
+		for _, one := range r.Amended {
+			ctx.Suggest(bare(one.Term), t.rule.message, one.Value)
 		}
 	default:
 		term, suggest := t.rule.term, ""

@@ -61,8 +61,8 @@ func settled(t *testing.T, of Test, input []string, r Response) {
 	if len(r.Amended) == 0 {
 		return
 	}
-	for term, to := range r.Amended {
-		input = append(input, bare(term), to) // the last one counts
+	for _, one := range r.Amended {
+		input = append(input, bare(one.Term), one.Value) // the last one counts
 	}
 	if again := of.Answer(cellsOf(t, input...)); len(again.Amended) > 0 {
 		t.Errorf("%s %q changes once more: %s", of.Label, input, outcome(t, again))
