@@ -143,6 +143,27 @@ func TestHeadingsByCells(t *testing.T) {
 	}
 }
 
+// TestSpeciesBesideGenus: "Species" beside a genus is the epithet, but the whole
+// name where its cells repeat the genus.
+func TestSpeciesBesideGenus(t *testing.T) {
+	for _, tt := range []struct{ table, want string }{
+		{"genus,species,country\nErica,arborea,Portugal\nErica,cinerea,Portugal\n", "genus specificEpithet country"},
+		{"genus,species,country\nErica,Erica arborea,Portugal\n", "genus scientificName country"},
+		{"genus,species,country\nErica,Erica arborea,Portugal\nCistus,NA,Portugal\nErica,Erica cinerea,Portugal\nUlex,Ulex minor,Spain\nUlex,unidentified,Spain\n", "genus scientificName country"},
+		{"genus,species,country\nErica,arborea,Portugal\nErica,cinerea,Portugal\nUlex,Ulex minor,Spain\n", "genus specificEpithet country"},
+		{"genus,specificEpithet,country\nErica,Erica arborea,Portugal\nErica,Erica cinerea,Portugal\n", "genus specificEpithet country"},
+	} {
+		tb, _ := readAll(t, tt.table, Options{})
+		var got []string
+		for _, c := range tb.Columns() {
+			got = append(got, c.Term)
+		}
+		if s := strings.Join(got, " "); s != tt.want {
+			t.Errorf("%q: %s, want %s", tt.table, s, tt.want)
+		}
+	}
+}
+
 // TestConstants: what a heading says of every record is in every record.
 func TestConstants(t *testing.T) {
 	tb, rows := readAll(t, "country,Lat (WGS84),Long W\nPortugal,41.7,8.2\nPortugal,41.8,8.1\n", Options{})

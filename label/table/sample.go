@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 )
@@ -481,7 +482,9 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 			if c.Term == "scientificName" {
 				t.speciesAsName(r)
 			}
-			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool { return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line })
+			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+				return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
+			})
 			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
 				Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, c.Term)})
 			c.Known, c.Term, c.Verbatim = false, strings.TrimSpace(c.Heading), ""
@@ -489,11 +492,15 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		}
 		_, numbered := r.taken["recordNumber"]
 		_, typed := r.taken["typeStatus"]
+		_, named := r.taken["scientificName"]
 		switch {
 		case c.Term == "fieldNumber" && !numbered && !strings.Contains(c.Heading, "fieldNumber"):
 			c.Term = "recordNumber"
 		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
 			c.Term = "typeStatus"
+		case c.Term == "specificEpithet" && len(r.read[i].terms) > 1 && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
+			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats
+			c.Term = "scientificName"
 		default:
 			continue
 		}
@@ -514,6 +521,13 @@ func (t *Table) speciesAsName(r *resolver) {
 	delete(r.taken, "specificEpithet")
 	r.taken["scientificName"] = i
 	t.columns[i].Term = "scientificName"
+}
+
+// isBinomial reports whether a text is a genus and an epithet, with or without
+// more behind them.
+func isBinomial(s string) bool {
+	words := strings.Fields(s)
+	return len(words) > 1 && unicode.IsUpper([]rune(words[0])[0]) && unicode.IsLower([]rune(words[1])[0])
 }
 
 func hasFigure(s string) bool { return strings.ContainsAny(s, "0123456789") }
