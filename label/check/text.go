@@ -2,6 +2,7 @@ package check
 
 import (
 	"strings"
+	"sync"
 
 	"cornerslip/label"
 )
@@ -44,6 +45,9 @@ func saysNothing(term, text string) bool {
 	if len(text) < 6 || len(text) > 30 || wordsOfTheirOwn[term] {
 		return false
 	}
+	if a, b := text[0]|0x20, text[1]|0x20; a-'a' < 26 && b-'a' < 26 && !phraseHeads()[a-'a'][b-'a'] {
+		return false // as most texts
+	}
 	var low [30]byte
 	s := low[:copy(low[:], text)]
 	for i, c := range s {
@@ -60,6 +64,19 @@ func isPhrase(term, s string) bool {
 	s = strings.Trim(s, "[]()<>.- ")
 	return phrases[s] || term == "identifiedBy" && unknown[s]
 }
+
+// phraseHeads are the two letters that the phrases begin with.
+var phraseHeads = sync.OnceValue(func() *[26][26]bool {
+	var heads [26][26]bool
+	for _, m := range []map[string]bool{phrases, unknown} {
+		for p := range m {
+			if a, b := p[0]-'a', p[1]-'a'; a < 26 && b < 26 {
+				heads[a][b] = true
+			}
+		}
+	}
+	return &heads
+})
 
 // speaking are the columns in which some of these are values: NA is Namibia's
 // country code and may be a herbarium's, "?" is a doubt.

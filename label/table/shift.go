@@ -192,8 +192,19 @@ func (p *profile) plainly(text string) bool {
 		return n == 10 && text[4] == '-' && text[7] == '-' && onlyFigures(text[:4]) && onlyFigures(text[5:7]) && onlyFigures(text[8:])
 	case aFamily:
 		return n > 5 && n < 40 && text[n-5:] == "aceae" && onlyLetters(text)
-	case aText: // long enough for no date, no family
-		return n > 40 && text[0] > '9' && (text[n-1] != 'e' || text[n-2] != 'a')
+	case aText: // no figures, so no date, and no family
+		if n < 3 || text[n-1] == 'e' && text[n-2] == 'a' || text[n-1] <= ' ' {
+			return false
+		}
+		if n > 40 {
+			return text[0] > '9'
+		}
+		for i := 0; i < n; i++ {
+			if c := text[i]; c >= '0' && c <= '9' {
+				return false
+			}
+		}
+		return true
 	}
 	return false
 }
