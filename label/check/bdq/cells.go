@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"cornerslip/label/date"
+	"cornerslip/label/place"
 	"cornerslip/label/table"
 )
 
@@ -16,6 +17,27 @@ type Cells struct {
 	text  func(term string) string
 	today date.Date
 	dates [2]dateCell // eventDate, dateIdentified
+
+	// What was last read of a text: rows often repeat the one above.
+	lastDates [2]struct {
+		text string
+		iso  date.Date
+		ok   bool
+	}
+	lastDatum struct {
+		text, code string
+		ok         bool
+	}
+}
+
+// datum returns the EPSG code of a datum's name, as place.Datum does.
+func (c *Cells) datum(name string) (code string, ok bool) {
+	last := &c.lastDatum
+	if last.text != name || name == "" {
+		last.text = name
+		last.code, last.ok = place.Datum(name)
+	}
+	return last.code, last.ok
 }
 
 // dateCell is a cell read as an ISO 8601 date, and as people write dates, each
@@ -87,9 +109,17 @@ func (c *Cells) date(term string) (d date.Date, empty, ok bool) {
 		text := c.text(term)
 		r.done, r.empty = true, blank(text)
 		if !r.empty {
-			var err error
-			r.iso, err = date.FromISO(text)
-			r.ok = err == nil
+			last := &c.lastDates[0]
+			if term == "dateIdentified" {
+				last = &c.lastDates[1]
+			}
+			if last.text != text {
+				var err error
+				last.text = text
+				last.iso, err = date.FromISO(text)
+				last.ok = err == nil
+			}
+			r.iso, r.ok = last.iso, last.ok
 		}
 	}
 	return r.iso, r.empty, r.ok

@@ -275,15 +275,26 @@ func datumStandard() Test {
 		rule: speech{
 			message: "not an EPSG code of a datum or geographic system, such as EPSG:4326",
 			example: check.With("geodeticDatum", "UTM"), counterexample: check.With("geodeticDatum", "EPSG:4326"),
-			suggest: func(c *Cells) string { s, _ := place.Datum(c.trimmed("geodeticDatum")); return s },
+			suggest: func(c *Cells) string { s, _ := c.datum(c.trimmed("geodeticDatum")); return s },
 		},
 	}
 }
 
 func datumStandardized() Test {
-	return amend(Test{
+	t := amend(Test{
 		Label: "AMENDMENT_GEODETICDATUM_STANDARDIZED", GUID: "0345b325-836d-4235-96d0-3b5caf150fc0",
 		Doc: "a datum's name in geodeticDatum is replaced by its EPSG code", Acts: []string{"geodeticDatum"},
 		rule: speech{message: "the EPSG code is what the standard wants", example: check.With("geodeticDatum", "ED50"), counterexample: check.With("geodeticDatum", "EPSG:4326")},
-	}, true, func(s string) (string, bool) { return place.Datum(strings.TrimFunc(s, invisible)) })
+	}, true, place.Datum)
+	t.Answer = func(c *Cells) Response {
+		text := c.Text("geodeticDatum")
+		if blank(text) {
+			return internalNotMet
+		}
+		if s, ok := c.datum(strings.TrimFunc(text, invisible)); ok && s != text {
+			return changed(Amended, "geodeticDatum", s)
+		}
+		return notAmended
+	}
+	return t
 }
