@@ -15,7 +15,7 @@ import (
 // of cells that hold more than the letters, figures and signs of plain prose.
 func damage(text string, say func(rule *Rule, suggest, message string)) {
 	var control, private, invisible []rune
-	lost, odd := 0, false
+	lost, odd, degree := 0, false, false
 	latin, other, special := false, false, false
 	var suspect uint32
 	before := rune(0)
@@ -30,6 +30,8 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 		}
 		if before >= 0x80 {
 			suspect |= misread(before, r)
+		} else if before >= '0' && before <= '9' {
+			degree = degree || isMisreadDegree(r)
 		}
 		before = r
 		if r >= 0x250 || r == '¨' || r == '¸' {
@@ -62,6 +64,9 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 			say(ruleMojibake, mended, "letters were read in the wrong encoding and saved so: put back what was typed")
 			return // its control characters are part of the same fault
 		}
+	}
+	if degree {
+		say(ruleMojibake, degrees(text), "the sign for degrees was read in the wrong encoding and saved so")
 	}
 	if len(control) > 0 {
 		say(ruleControl, mendControls(text), fmt.Sprintf("holds %s, which cannot be printed: remove it or type what was meant", codePoints(control, "the control character", "control characters")))

@@ -116,6 +116,10 @@ func TestDamageFound(t *testing.T) {
 		{"Ramal do Banho, sede do MunicÃ_pio", "text-mojibake "},
 		{"sÃ_tio do Coronel", "text-mojibake "},
 		{"EspÃrito Santo", "text-mojibake Espírito Santo"},
+		{"38.5371∞ N, 8.8035∞ W", "text-mojibake 38.5371° N, 8.8035° W"}, // 0xB0 as Mac Roman has it
+		{"slope 22¡, facing W", "text-mojibake slope 22°, facing W"},
+		{"38∫ 32' N", "text-mojibake 38° 32' N"},
+		{"from 3 to ∞, ∫dx, 3 ¡Sí!", ""},
 		{"prÃ_ximo ao prÃ©dio", "text-mojibake "},
 		{"ramal Ã  direita para PovoaÃ§Ã£o", "text-mojibake ramal à direita para Povoação"},
 		{"atÃ© lÃ  em cima", "text-mojibake até là em cima"},

@@ -68,6 +68,22 @@ func signDamage(text string, say func(rule *Rule, suggest, message string)) {
 	}
 }
 
+// isMisreadDegree reports whether a sign behind a figure is what the sign for
+// degrees, or an ordinal that is typed for it, becomes where Windows-1252 is read
+// as Mac Roman or the reverse.
+func isMisreadDegree(r rune) bool { return r == '∞' || r == '¡' || r == '∫' }
+
+// degrees puts the sign for degrees behind figures again.
+func degrees(text string) string {
+	rs := []rune(text)
+	for i := 1; i < len(rs); i++ {
+		if rs[i-1] >= '0' && rs[i-1] <= '9' && isMisreadDegree(rs[i]) {
+			rs[i] = '°'
+		}
+	}
+	return string(rs)
+}
+
 // twins are letters that look alike, as Latin ones. Those that nobody would take
 // for each other are no damage, as in "β-form" and "Δh".
 var twins = map[rune]rune{
