@@ -148,6 +148,17 @@ var nameFaults = []plantedFault{
 	by("person-spelling", "of who determined", func(p *planting, s string) string {
 		return strings.NewReplacer("Almeida", "Almedia", "Brandão", "Brandao", "Sarmento", "Sarmeno").Replace(s)
 	}, "identifiedBy"),
+	{"place-spelling", "an accent or a letter", func(p *planting) bool {
+		term := p.pick("stateProvince", "county", "municipality")
+		return len(p.others(term)) >= 4 && p.change(term, func(s string) string {
+			for _, r := range [][2]string{{"ú", "u"}, {"é", "e"}, {"ã", "a"}, {"á", "a"}, {"ç", "c"}, {"â", "a"}, {"ó", "o"}, {"ê", "e"}, {"í", "i"}} {
+				if strings.Contains(s, r[0]) {
+					return strings.Replace(s, r[0], r[1], 1)
+				}
+			}
+			return s
+		})
+	}},
 	{"family-spelling", "a letter", func(p *planting) bool { return len(p.others("family")) >= 3 && p.change("family", p.misspell) }},
 	{"family-spelling", "an ending", func(p *planting) bool {
 		return len(p.others("family")) >= 3 && p.change("family", func(s string) string {

@@ -1,0 +1,162 @@
+package trade
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+)
+
+// landTerms are the columns that name a land, the larger first.
+var landTerms = [...]string{"country", "stateProvince", "county", "municipality"}
+
+// landRules hold the names of states and counties of a table against each other.
+func landRules() []check.Rule {
+	run := func(last string) []map[string]string {
+		var all [][]string
+		for i := range 8 {
+			all = append(all, []string{"recordNumber", itoa(214 + i), "stateProvince", "Algarve", "county", "Castro Marim"})
+		}
+		all[5] = []string{"recordNumber", "219", "stateProvince", "Algarve", "county", last}
+		return rows(all...)
+	}
+	return []check.Rule{{
+		Name: "place-spelling", Severity: label.Warning, Source: practice,
+		Doc: "a country, state, county or municipality with a letter or an accent less, more or other than in more records of the table", Terms: landTerms[:],
+		Example: run("Castro Marin"), Counterexample: run("Castro Verde"),
+		Table: func() check.TableRule { return &landTable{} },
+	}}
+}
+
+// land is one way in which a land is written.
+type land struct {
+	within, text string // the land around it, in which names are compared
+	count        int
+	cells        [rareRecords]cell // the first
+}
+
+// Lands of this many different names are not compared: the column holds something else.
+const mostLands = 5000
+
+// landTable keeps some 150 bytes for each name of a land.
+type landTable struct {
+	file  string
+	lands [len(landTerms)]map[[2]string]*land
+	last  [len(landTerms)]*land // of the row above, as most are
+}
+
+func (t *landTable) Feed(r *check.Record) {
+	within := ""
+	for i, term := range landTerms {
+		f := r.Field(term)
+		if f.Text == "" || len(f.Text) > 60 || r.Doubted(term) {
+			continue
+		}
+		l := t.last[i]
+		if l == nil || l.text != f.Text || l.within != within {
+			key := [2]string{within, f.Text}
+			if l = t.lands[i][key]; l == nil {
+				if len(t.lands[i]) >= mostLands {
+					continue
+				}
+				l = &land{within: strings.Clone(within), text: strings.Clone(f.Text)}
+				if t.lands[i] == nil {
+					t.lands[i] = map[[2]string]*land{}
+				}
+				t.lands[i][[2]string{l.within, l.text}] = l
+			}
+			t.last[i] = l
+		}
+		if l.count < len(l.cells) {
+			l.cells[l.count] = cellOf(f)
+			t.file = f.Origin.File
+		}
+		l.count++
+		if i < 2 { // counties are compared within their state, states within their country
+			within = f.Text
+		}
+	}
+}
+
+func (t *landTable) End() []label.Finding {
+	var all []label.Finding
+	for i, term := range landTerms {
+		around := map[string][]*land{}
+		for _, l := range t.lands[i] {
+			around[l.within] = append(around[l.within], l)
+		}
+		for _, list := range around {
+			slices.SortFunc(list, func(a, b *land) int {
+				return cmp.Or(cmp.Compare(b.count, a.count), strings.Compare(a.text, b.text))
+			})
+			for n, l := range list {
+				if l.count > rareRecords {
+					continue
+				}
+				at := slices.IndexFunc(list[:n], func(as *land) bool { return sameLand(l.text, as.text) })
+				if at < 0 {
+					continue
+				}
+				f := label.Finding{
+					Origin: l.cells[0].origin(t.file, term), Value: l.text, Also: also(term, l.cells[1:l.count]),
+					Message: fmt.Sprintf("is spelt %q in %s of the table", list[at].text, plural(list[at].count, "record")),
+				}
+				if list[at].count > 3*l.count {
+					f.Suggest = list[at].text
+				} else {
+					f.Message += ": keep the right one in all"
+				}
+				all = append(all, f)
+			}
+		}
+	}
+	slices.SortFunc(all, func(a, b label.Finding) int {
+		return cmp.Or(cmp.Compare(a.Row, b.Row), strings.Compare(a.Term, b.Term))
+	})
+	return all
+}
+
+// sameLand tells whether two names are likely those of one land: only accents
+// differ, or one letter does in a long name. Short names of neighbours differ by
+// a letter (Shanxi and Shaanxi, Cauca and Cuenca); so do compass points.
+func sameLand(a, b string) bool {
+	if strings.EqualFold(a, b) {
+		return false // capitals say nothing
+	}
+	x, y := check.PlainLetters(a), check.PlainLetters(b)
+	if strings.EqualFold(x, y) {
+		return len(x) >= 4
+	}
+	if len(x) < 8 || len(y) < 8 || x[0]|0x20 != y[0]|0x20 || strings.ContainsAny(a+b, "0123456789/") || compassPart(x) != compassPart(y) {
+		return false
+	}
+	v, w := strings.Fields(strings.ToLower(x)), strings.Fields(strings.ToLower(y))
+	if len(v) != len(w) {
+		return false
+	}
+	differ := false
+	for i := range v {
+		if v[i] == w[i] {
+			continue
+		}
+		if differ || len(v[i]) < 5 || len(w[i]) < 5 || !within([]rune(v[i]), []rune(w[i]), 1) { // Region X is not Region V
+			return false
+		}
+		differ = true
+	}
+	return differ
+}
+
+// compassPart is the word for a side in a land's name, "" if there is none.
+func compassPart(name string) string {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == '-' || r == '.' }) {
+		switch w {
+		case "n", "s", "e", "w", "o", "north", "south", "east", "west", "norte", "sur", "sul", "este", "leste", "oeste", "nord", "sud", "est", "ouest", "ost", "upper", "lower", "alta", "alto", "baja", "bajo", "baixa", "baixo":
+			return w
+		}
+	}
+	return ""
+}

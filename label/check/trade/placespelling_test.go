@@ -1,0 +1,27 @@
+package trade
+
+import "testing"
+
+// Names from memory.
+func TestSameLand(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		want bool
+	}{
+		{"Wisconson", "Wisconsin", true}, {"Tennesee", "Tennessee", true}, {"Worcestor", "Worcester", true}, {"Sao Paulo", "São Paulo", true},
+		{"Setubal", "Setúbal", true}, {"Castro Marin", "Castro Marim", true}, {"Evora", "Évora", true}, {"Massachusets", "Massachusetts", true},
+		{"Minas Gerias", "Minas Gerais", true}, {"Nothumberland", "Northumberland", true},
+		{"Shanxi", "Shaanxi", false}, {"Pará", "Paraná", false}, {"Cauca", "Cuenca", false}, {"Algarve", "ALGARVE", false}, {"Hunan", "Henan", false},
+		{"Nord-Trøndelag", "Sør-Trøndelag", false}, {"North Yorkshire", "South Yorkshire", false}, {"Lower Austria", "Upper Austria", false},
+		{"Beira Alta", "Beira Baixa", false}, {"Johnson", "Johnston", false}, {"West Sussex", "East Sussex", false}, {"Distrito 14", "Distrito 15", false},
+		{"Mato Grosso", "Mato Grosso do Sul", false}, {"Virginia", "West Virginia", false}, {"Region X", "Region V", false}, {"Guangdong", "Guangxi", false},
+		{"Baja California", "Baja California Sur", false}, {"Niederbayern", "Oberbayern", false}, {"Carolina", "Catalina", false},
+	} {
+		if got := sameLand(c.a, c.b); got != c.want {
+			t.Errorf("%q and %q: %v", c.a, c.b, got)
+		}
+		if sameLand(c.b, c.a) != c.want {
+			t.Errorf("%q and %q: not the same in turn", c.b, c.a)
+		}
+	}
+}
