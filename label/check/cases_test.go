@@ -220,10 +220,19 @@ var findingCases = []struct {
 		`warning preparations-unknown: preparations "sheet | pakcet: capsules": "pakcet: capsules" is taken for a misspelt "packet" (did you mean "sheet | packet: capsules"?)`,
 	}},
 	{[]string{"preparations", "sheet | leaf rubbing"}, []string{
-		`warning preparations-unknown: preparations "sheet | leaf rubbing": "leaf rubbing" is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar`,
+		`note preparations-other: preparations "sheet | leaf rubbing": "leaf rubbing" is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar`,
+	}},
+	{[]string{"preparations", "yes"}, []string{
+		`warning preparations-unknown: preparations "yes": is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar`,
+	}},
+	{[]string{"preparations", "Fragmento vegetal"}, []string{
+		`note preparations-other: preparations "Fragmento vegetal": is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar`,
+	}},
+	{[]string{"preparations", "3 rubbings"}, []string{
+		`warning preparations-unknown: preparations "3 rubbings": is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar`,
 	}},
 	{[]string{"preparations", "sheet | skull | rubbing"}, []string{
-		`warning preparations-unknown: preparations "sheet | skull | rubbing": "skull" and "rubbing" are no parts that get labels of their own: they are named on the label as they are written; parts with labels are sheet, packet, box and jar`,
+		`note preparations-other: preparations "sheet | skull | rubbing": "skull" and "rubbing" are no parts that get labels of their own: they are named on the label as they are written; parts with labels are sheet, packet, box and jar`,
 	}},
 	{[]string{"preparations", "Photograph"}, []string{
 		`warning preparations-unknown: preparations "Photograph": names no sheet, packet, box or jar: one sheet label is printed, which names this; write "sheet" beside it if there is one`,

@@ -16,6 +16,8 @@ type DateReading struct {
 	Term string
 	Text string // as written; the three columns joined
 	date.Reading
+	// against is set where the rest of the row leaves none of its readings.
+	against bool
 }
 
 // readDates reads the dates of collecting and determining.
@@ -23,14 +25,15 @@ func (c *Context) readDates() {
 	h := c.Options.Dates
 	read := func(text string) date.Reading { return date.Read(text, h) }
 	switch text := c.Text("eventDate"); {
-	case text != "" && !absent("eventDate", text):
-		c.EventDate = DateReading{"eventDate", text, c.past.dates.of(text, read)}
-	case c.Text("year") != "" || c.Text("month") != "" || c.Text("day") != "":
+	case text != "" && !absent("eventDate", text) && !isZeroDate(text):
+		c.EventDate = DateReading{Term: "eventDate", Text: text, Reading: c.past.dates.of(text, read)}
+	case (c.Text("year") != "" || c.Text("month") != "" || c.Text("day") != "") && !c.zeroParts():
 		c.EventDate = c.readParts(h)
-	case c.Text("verbatimEventDate") != "" && !absent("eventDate", c.Text("verbatimEventDate")):
+	case c.Text("verbatimEventDate") != "" && !absent("eventDate", c.Text("verbatimEventDate")) && !isZeroDate(c.Text("verbatimEventDate")):
 		text := c.Text("verbatimEventDate")
-		c.EventDate = DateReading{"verbatimEventDate", text, date.Read(text, h)}
+		c.EventDate = DateReading{Term: "verbatimEventDate", Text: text, Reading: date.Read(text, h)}
 	}
+	c.settleEvent()
 	if c.EventDate.Status == date.OK {
 		c.Date = c.EventDate.Date
 	}
@@ -38,8 +41,9 @@ func (c *Context) readDates() {
 		c.DateText = c.EventDate.Text
 	}
 	c.DateTerm = c.EventDate.Term
-	if text := c.Text("dateIdentified"); text != "" && !absent("eventDate", text) {
-		c.DateIdentified = DateReading{"dateIdentified", text, c.past.dates.of(text, read)}
+	if text := c.Text("dateIdentified"); text != "" && !absent("eventDate", text) && !isZeroDate(text) {
+		c.DateIdentified = DateReading{Term: "dateIdentified", Text: text, Reading: c.past.dates.of(text, read)}
+		c.settleIdentified()
 		if c.DateIdentified.Status == date.OK {
 			c.Identified = c.DateIdentified.Date
 		}
@@ -120,7 +124,7 @@ func dateRules() []Rule {
 			Terms:   []string{"eventDate", "year", "verbatimEventDate"},
 			Example: one("eventDate", ""), Counterexample: one("eventDate", "s.d."),
 			Row: func(c *Context) {
-				if c.EventDate.Term == "" && c.blank("eventDate") && c.blank("verbatimEventDate") {
+				if c.EventDate.Term == "" && (c.blank("eventDate") || isZeroDate(c.Text("eventDate"))) && (c.blank("verbatimEventDate") || isZeroDate(c.Text("verbatimEventDate"))) {
 					c.Report("eventDate", "no date is given: the label prints s.d.")
 				}
 			},
@@ -164,6 +168,12 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Incomplete && r.Term != "verbatimEventDate" {
+						if len(r.Candidates) > 0 { // Mar-04
+							can := notAhead(r.Candidates, c.Options.Today)
+							c.Suggest(r.Term, "can be "+alternatives(can[:min(len(can), 2)])+", or a day without its year; it is printed as written: write the month with a year of four figures", readings(can))
+							c.cause("month and two figures")
+							continue
+						}
 						why := reason(r.Err, r.Text)
 						if !strings.Contains(why, ":") {
 							why += " and is printed as written: add the year if it is known"
@@ -185,6 +195,13 @@ func dateRules() []Rule {
 					c.cause("verbatim")
 				}
 			},
+		},
+		{
+			Name: "date-parts", Severity: label.Warning, Source: bdqCore + " (VALIDATION_EVENT_CONSISTENT)",
+			Doc:     "year, month or day is not that of an eventDate in another form than ISO 8601",
+			Terms:   []string{"eventDate", "year", "month", "day", "startDayOfYear", "endDayOfYear"},
+			Example: one("eventDate", "14 May 2026", "month", "6"), Counterexample: one("eventDate", "14 May 2026", "month", "V"),
+			Row: partsRule,
 		},
 		{
 			// A clock may be wrong, so this does not stop the print.

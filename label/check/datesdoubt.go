@@ -41,7 +41,24 @@ func doubtRules() []Rule {
 			Counterexample: []map[string]string{With("eventDate", "25/5/2026"), With("eventDate", "25/5/2026", "recordNumber", "215"), With("eventDate", "26/5/2026", "recordNumber", "216")},
 			Table:          func() TableRule { return &orderTable{} },
 		},
+		{
+			Name: "date-filled", Severity: label.Warning, Source: practice,
+			Doc:            "nearly all days of a column are 1 January or 31 December, of several people, years or places: only the years are known",
+			Terms:          dateTerms[:],
+			Example:        turnOfYear("01-01"),
+			Counterexample: turnOfYear("05-01"),
+			Table:          func() TableRule { return &filledTable{} },
+		},
 	}
+}
+
+// turnOfYear is a table of the same day in several years.
+func turnOfYear(day string) []map[string]string {
+	var all []map[string]string
+	for i := range filledLeast {
+		all = append(all, With("eventDate", strconv.Itoa(2010+i)+"-"+day, "recordNumber", strconv.Itoa(215+i)))
+	}
+	return all
 }
 
 // doubtRow leaves to doubtTable what the column may settle and reports the
@@ -50,21 +67,27 @@ func doubtRow(c *Context) {
 	for i, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 		switch {
 		case r.Status != date.Ambiguous || r.Term == "verbatimEventDate" || r.Doubt == date.CalendarDoubt:
+		case r.against:
+			can := notAhead(r.Candidates, c.Options.Today)
+			c.Suggest(r.Term, "can be "+alternatives(can[:min(len(can), 4)])+", but the row says "+c.partsSaid()+": correct one of the two, and write the date as 20 March 1922", "")
 		case r.Doubt != 0 && r.Term == dateTerms[i]:
-			c.doubts[i] = doubt{c.Field(r.Term), r.Doubt, notAhead(r.Reading, c.Options.Today)}
+			c.doubts[i] = doubt{c.Field(r.Term), r.Doubt, notAhead(r.Candidates, c.Options.Today)}
 			c.hold()
 		default:
-			c.Suggest(r.Term, reason(r.Err, r.Text), readings(notAhead(r.Reading, c.Options.Today)))
+			c.Suggest(r.Term, reason(r.Err, r.Text), readings(notAhead(r.Candidates, c.Options.Today)))
 		}
 	}
 }
 
-// notAhead leaves out the centuries that are still to come.
-func notAhead(r date.Reading, today date.Date) []date.Date {
-	if today.IsZero() || r.Doubt&date.CenturyDoubt == 0 {
-		return r.Candidates
+// notAhead leaves out what is still to come, unless all of it is.
+func notAhead(ds []date.Date, today date.Date) []date.Date {
+	if today.IsZero() {
+		return ds
 	}
-	return slices.DeleteFunc(slices.Clone(r.Candidates), func(d date.Date) bool { return d.After(today) })
+	if left := slices.DeleteFunc(slices.Clone(ds), func(d date.Date) bool { return d.After(today) }); len(left) > 0 {
+		return left
+	}
+	return ds
 }
 
 // doubtColumn is what a column says of its dates.
@@ -99,12 +122,16 @@ func (t *doubtTable) Feed(r *Record) {
 		if len(text) < 6 {
 			continue
 		}
-		if order, _ := figuresOrder(text); order != date.UnknownOrder {
-			col.orders[order]++
-		}
 		d := r.Date
 		if i == 1 {
 			d = r.Identified
+		}
+		order, either := figuresOrder(text)
+		if either { // settled by the row
+			order = orderOf(text, d)
+		}
+		if order != date.UnknownOrder {
+			col.orders[order]++
 		}
 		if y, ok := d.Year(); ok && !d.IsCirca() && r.DateTerm != "verbatimEventDate" && strings.Contains(text, strconv.Itoa(y)) {
 			if col.full == 0 || y < col.first {
@@ -209,7 +236,7 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 	if r := date.Read(d.field.Text, hints); settled && r.Status == date.OK {
 		return message, r.Date.ISO()
 	}
-	return message, readings(d.candidates)
+	return message, readings(col.nearest(d.candidates))
 }
 
 // todo says what to do.
@@ -245,6 +272,23 @@ func (col *doubtColumn) years(ds []date.Date) []int {
 		}
 	}
 	return ys
+}
+
+// nearest puts first what lies among the years of the column, or near.
+func (col *doubtColumn) nearest(ds []date.Date) []date.Date {
+	if col.full < enough {
+		return ds
+	}
+	ys := col.years(ds)
+	far := func(d date.Date) int {
+		if y, ok := d.Year(); ok && slices.Contains(ys, y) {
+			return 0
+		}
+		return 1
+	}
+	ds = slices.Clone(ds)
+	slices.SortStableFunc(ds, func(a, b date.Date) int { return cmp.Compare(far(a), far(b)) })
+	return ds
 }
 
 // alternatives writes "12 June or 6 December 1987".
@@ -321,6 +365,23 @@ func figuresOrder(text string) (order date.Order, either bool) {
 		return date.UnknownOrder, true
 	}
 	return date.UnknownOrder, false
+}
+
+// orderOf tells which of the two figures that a date begins with is the day,
+// where the date is known.
+func orderOf(text string, d date.Date) date.Order {
+	day, ok := d.Day()
+	if !ok {
+		return date.UnknownOrder
+	}
+	n := 0
+	for i := 0; i < len(text) && text[i] >= '0' && text[i] <= '9'; i++ {
+		n = n*10 + int(text[i]-'0')
+	}
+	if n == day {
+		return date.DayFirst
+	}
+	return date.MonthFirst
 }
 
 // orderColumn is what the orders of one column are known by.

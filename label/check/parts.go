@@ -45,6 +45,26 @@ func copiesRule(c *Context) {
 // partsUnknown says what was made of parts that are not known, in one finding a
 // cell.
 func partsUnknown(c *Context) {
+	if !plainParts(c) {
+		sayParts(c)
+	}
+}
+
+// partsOther says the same where nothing need be wrong.
+func partsOther(c *Context) {
+	if plainParts(c) {
+		sayParts(c)
+		c.cause("other part")
+	}
+}
+
+// plainParts reports whether all parts that are not known may be of another
+// kind: none is near a known word, or counted.
+func plainParts(c *Context) bool {
+	return len(c.partDoubts) > 0 && !slices.ContainsFunc(c.partDoubts, func(d *PartError) bool { return !d.Plain })
+}
+
+func sayParts(c *Context) {
 	if len(c.partDoubts) == 0 {
 		return
 	}

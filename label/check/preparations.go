@@ -49,6 +49,9 @@ type PartError struct {
 	Piece   string // as written
 	Why     string
 	Suggest string // the whole text mended, "" if there is no one way
+	// Plain is set where nothing need be wrong: a part of another kind, that
+	// is named on the label as it is written.
+	Plain bool
 }
 
 func (e *PartError) Error() string {
@@ -385,7 +388,7 @@ func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
 			kind, name = partKind[near], word
 			doubt = &PartError{Piece: piece, Why: fmt.Sprintf("is taken for a misspelt %q", near), Suggest: strings.Replace(piece, word, near, 1)}
 		} else {
-			doubt = &PartError{Piece: piece, Why: "is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar"}
+			doubt = &PartError{Piece: piece, Why: "is no part that gets a label of its own: it is named on the label as it is written; parts with labels are sheet, packet, box and jar", Plain: n == 1 && !answersOnly(word)}
 			return Preparation{Kind: Other, Word: head, Contents: p.Contents}, 1, doubt, nil
 		}
 	}
@@ -411,6 +414,20 @@ func parsePart(piece string) (p Preparation, n int, doubt, err *PartError) {
 		return p, 0, nil, &PartError{Piece: piece, Why: fmt.Sprintf("has a count that is not from 1 to %d", MaxParts)}
 	}
 	return p, n, doubt, nil
+}
+
+// answerWord are words that answer a question and name no part, folded; inWord
+// those that say where it is kept.
+var (
+	answerWord = setOf("yes no y n x ok true false ja nein sim não nao si sí oui non")
+	inWord     = setOf("in at im am en em na dans au")
+)
+
+// answersOnly reports whether a piece names no thing at all.
+func answersOnly(word string) bool {
+	w := foldPart(word)
+	first, _, more := strings.Cut(w, " ")
+	return answerWord[w] || more && inWord[first]
 }
 
 // duplicateWord are words for duplicates, folded.

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/coord"
@@ -233,16 +234,22 @@ func (r *Record) PartOfMore() string {
 // Latin or with the stroke of Portuguese and Spanish tables: they mean what they
 // say and are no fault. Common practice, no source.
 var typedAbsence = map[string][]string{
-	"recordNumber": {"s.n.", "s/n", "s.no.", "s.nº", "s.num."},
-	"eventDate":    {"s.d.", "s/d", "s.f.", "s/f", "s.dat."},
-	"locality":     {"s.l.", "s/l", "s.loc."},
-	"recordedBy":   {"s.coll.", "s.col.", "s.leg."},
+	"eventDate":  {"s.d.", "s/d", "s.f.", "s/f", "s.dat."},
+	"locality":   {"s.l.", "s/l", "s.loc."},
+	"recordedBy": {"s.coll.", "s.col.", "s.leg."},
 }
 
 // absent reports whether text is the trade's word for nothing in this column,
 // however spaced or capitalised.
 func absent(term, text string) bool {
-	if len(text) > 12 || text == "" || text[0]|0x20 != 's' { // as all of them begin
+	if text == "" || len(text) > 18 {
+		return false
+	}
+	first := text[0] | 0x20 // small; of a square bracket the curly one
+	if term == "recordNumber" {
+		return strings.IndexByte("sonwuz({", first) >= 0 && numberless[withoutSigns(text)]
+	}
+	if first != 's' || len(text) > 12 { // as all of them begin
 		return false
 	}
 	squeezed := strings.ToLower(strings.ReplaceAll(text, " ", ""))
@@ -252,4 +259,35 @@ func absent(term, text string) bool {
 		}
 	}
 	return false
+}
+
+// numberless are the ways to write that there is no collector's number, without
+// the signs in them: s/nº, s. nr., sin número, o.Nr., z.n. Common practice, no
+// source.
+var numberless = setOf(`
+	sn sno snº snr snum snúm snumber snumero snúmero sineno sinenum sinenumero
+	sansn sansno sansnº sansnum sansnumero sansnuméro sinn sinno sinnº sinnum sinnúm sinnumero sinnúmero
+	semn semno semnº semnum semnúm semnumero semnúmero senzan senzano senzanº senzanum senzanumero
+	onr ohnenr ohnenummer zn znr zondernr zondernummer nonum nonumber withoutnumber unnumbered`)
+
+func setOf(words string) map[string]bool {
+	all := map[string]bool{}
+	for w := range strings.FieldsSeq(words) {
+		all[w] = true
+	}
+	return all
+}
+
+// withoutSigns leaves the letters of a text, small, with º for each of the signs
+// that stand for the o of no.
+func withoutSigns(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch r {
+		case ' ', '\u00a0', '.', '/', '-', '(', ')', '[', ']':
+			return -1
+		case '°', '˚', 'º', 'ª', '\u1d52':
+			return 'º'
+		}
+		return unicode.ToLower(r)
+	}, text)
 }

@@ -104,10 +104,17 @@ func partRules() []Rule {
 		},
 		{
 			Name: "preparations-unknown", Severity: label.Warning, Source: darwin + " (preparations); the words for parts: " + practice,
-			Doc:     "a part that is no sheet, packet, box or jar, nor another known one: it is named on the label and gets none of its own",
+			Doc:     "a part that is near a known word, or counted and not known, or no part that gets a label: one sheet label may be printed for it",
 			Terms:   []string{"preparations"},
 			Example: one("preparations", "sheet | pakcet: capsules"), Counterexample: one("preparations", "2 mounted sheets & 1 packet"),
 			Row: partsUnknown,
+		},
+		{
+			Name: "preparations-other", Severity: label.Note, Source: darwin + " (preparations); the words for parts: " + practice,
+			Doc:     "a part of another kind than sheet, packet, box or jar: it is named on the label and gets none of its own",
+			Terms:   []string{"preparations"},
+			Example: one("preparations", "sheet | herbarium voucher of a chemist"), Counterexample: one("preparations", "2 sheets"),
+			Row: partsOther,
 		},
 		{
 			Name: "copies", Severity: label.Error, Source: practice,

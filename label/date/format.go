@@ -24,7 +24,9 @@ const (
 // A Style is how dates are printed. The zero value is day, month name, year.
 type Style struct {
 	Form Form
-	// Time prints the time of day too, where one was written.
+	// Time prints the time of day too, where one was written; but not that of
+	// dates which begin and end at midnight to the second, or with a zone, as
+	// data bases write days.
 	Time bool
 }
 
@@ -39,7 +41,7 @@ func (d Date) Pieces(s Style, l lang.Tag) []string {
 	if d.IsZero() {
 		return nil
 	}
-	if !s.Time {
+	if !s.Time || d.midnight() {
 		d = d.WithoutTime()
 	}
 	w := writer{s, l}
@@ -75,6 +77,15 @@ func (d Date) Pieces(s Style, l lang.Tag) []string {
 		}
 	}
 	return pieces
+}
+
+// midnight reports whether all times of d are 0 h to the second, or with a zone:
+// 2013-01-01T00:00:00.000+0000 is a day that passed through a data base.
+func (d Date) midnight() bool {
+	filler := func(p part) bool {
+		return p.time == "" || len(p.time) > len("00:00") && strings.HasPrefix(p.time, "00:00") && strings.Trim(strings.TrimRight(p.time, "Z"), "0:.,+-") == ""
+	}
+	return filler(d.from) && filler(d.to)
 }
 
 // Before and after, as words that stand before the date (in Chinese behind).

@@ -88,7 +88,9 @@ func (m *matcher) match(text string) Reading {
 	case m.guessed.bad != nil:
 		return fail(Invalid, "%q: %w", text, m.guessed.bad)
 	case m.partial && len(vs) == 2 && vs[0].kind == monthName && len(vs[1].digits) == 2 && !vs[1].ordinal:
-		return fail(Incomplete, "%q has no year, or one of two figures: write it in full", text)
+		r := fail(Incomplete, "%q has no year, or one of two figures: write it in full", text)
+		r.Candidates = m.monthOf(vs[0], vs[1])
+		return r
 	case m.partial:
 		return fail(Incomplete, "%q has no year", text)
 	}
@@ -96,6 +98,21 @@ func (m *matcher) match(text string) Reading {
 		return fail(Ambiguous, "%q cannot be understood: give one date, or one interval as 20 March – 5 April 1922", text)
 	}
 	return m.found.reading(text)
+}
+
+// monthOf returns the months that a name and two figures, Mar-04, can mean:
+// what spreadsheets make of 3/2004, and of 4 March.
+func (m *matcher) monthOf(name, figures value) []Date {
+	if len(name.months) > 0 {
+		return nil
+	}
+	var all []Date
+	for _, y := range centuries(figures.n, m.hints) {
+		if d, err := New(y, name.n, 0); err == nil {
+			all = append(all, d)
+		}
+	}
+	return all
 }
 
 // withoutSeasons takes the seasons out: which months they are depends on the

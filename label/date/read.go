@@ -52,7 +52,8 @@ type Reading struct {
 	// Date is set if Status is OK, and only then.
 	Date Date
 	// Candidates are the dates that an ambiguous text can mean, the
-	// likeliest first; there may be none.
+	// likeliest first; there may be none. Of an incomplete one, "Mar-04", they
+	// are the months that it means if it is not a day.
 	Candidates []Date
 	// Doubt says what an ambiguous text leaves open, where it is one of the
 	// things that the rest of a table can settle.

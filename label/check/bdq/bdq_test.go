@@ -184,7 +184,7 @@ func TestFindings(t *testing.T) {
 		{[]string{"countryCode", "ZX"}, []string{`VALIDATION_COUNTRYCODE_STANDARD: not a country code of ISO 3166-1: write its two capital letters, such as PT`}},
 		{[]string{"typeStatus", "Holo. of X | foo"}, []string{`VALIDATION_TYPESTATUS_STANDARD: not a kind of type: begin each part with one, such as "holotype of" and the name`}},
 		{[]string{"eventDate", "14.v.2026"}, []string{`AMENDMENT_EVENTDATE_STANDARDIZED: this is how it is read (2026-05-14)`}},
-		{[]string{"eventDate", "14.v.2026", "year", "2025"}, []string{`AMENDMENT_EVENTDATE_STANDARDIZED: this is how it is read (2026-05-14)`}},
+		{[]string{"eventDate", "14.v.2026", "year", "2025"}, []string{`AMENDMENT_EVENTDATE_STANDARDIZED: this is how it is read (2026-05-14)`, "date-parts"}},
 		{[]string{"year", "2025", "month", "6"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate says 2026: correct one of the two (2026)`}},
 		{[]string{"eventDate", "2026-05", "day", "14"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate does not say one day: leave this empty or correct eventDate`}},
 		{[]string{"specificEpithet", "camphoratus"}, []string{"name-columns"}},
