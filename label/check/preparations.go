@@ -423,11 +423,12 @@ var (
 	inWord     = setOf("in at im am en em na dans au")
 )
 
-// answersOnly reports whether a piece names no thing at all.
+// answersOnly reports whether a piece names no thing at all; nor do three letters, which are
+// as likely a slip.
 func answersOnly(word string) bool {
 	w := foldPart(word)
 	first, _, more := strings.Cut(w, " ")
-	return answerWord[w] || more && inWord[first]
+	return utf8.RuneCountInString(w) < 4 || answerWord[w] || more && inWord[first]
 }
 
 // duplicateWord are words for duplicates, folded.

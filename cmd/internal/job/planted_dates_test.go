@@ -92,6 +92,9 @@ var dateFaults = []plantedFault{
 		y, m, d := p.ymd()
 		return d > 2 && p.set("dateIdentified", fmt.Sprintf("%d-%02d-%02d", y, m, 1))
 	}},
+	{"date-parts", "another year", func(p *planting) bool { return p.part("year", func(y, _, _ int) int { return y - 1 }) }},
+	{"date-parts", "another month", func(p *planting) bool { return p.part("month", func(_, m, _ int) int { return m%12 + 1 }) }},
+	{"date-parts", "another day", func(p *planting) bool { return p.part("day", func(_, _, d int) int { return (d+4)%28 + 1 }) }},
 	{"weekday", "English", func(p *planting) bool { return p.weekday(func(w int) string { return time.Weekday(w).String() }) }},
 	{"weekday", "Portuguese", func(p *planting) bool {
 		return p.weekday(func(w int) string {
@@ -153,7 +156,7 @@ var notPlanted = map[string]string{
 	"coordinates-columns": "columns of their own; package table", "coordinates-hemisphere": "package coord", "coordinates-parts": "package coord", "survey-section": "package coord",
 	"elevation-unit": "columns of their own; package check", "elevation-limits": "columns of their own; package check", "elevation-columns": "columns of their own; package check",
 	"heading-rows": "package table", "row-aside": "package table", "row-shifted": "planted under row-ragged", "table-title": "package table", "table-empty-code": "package table", "rows-merged": "package trade", "worksheet": "package table",
-	"permit-names-place": "needs a house's list of plants", "date-calendar": "of other calendars; package date", "state-capitals": "two letters of one country; package trade", "coordinates-shared": "of four counties; package trade",
+	"permit-names-place": "needs a house's list of plants", "date-calendar": "of other calendars; package date", "date-filled": "of a whole column; package check", "state-capitals": "two letters of one country; package trade", "coordinates-shared": "of four counties; package trade",
 }
 
 func (p *planting) headed(term string, headings ...string) bool {
@@ -178,6 +181,12 @@ func (p *planting) placeless(with string) bool {
 
 func (p *planting) verbatimDate(values ...string) bool {
 	return p.has("verbatimEventDate") && p.set("verbatimEventDate", p.pick(values...))
+}
+
+// part writes the date in words and one of its parts wrongly.
+func (p *planting) part(term string, is func(y, m, d int) int) bool {
+	y, m, d := p.ymd()
+	return p.has(term) && p.quietly("eventDate", fmt.Sprintf("%d %s %d", d, months[m-1], y)) && p.set(term, fmt.Sprint(is(y, m, d)))
 }
 
 // weekday adds a weekday that is not the day's.

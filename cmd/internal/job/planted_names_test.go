@@ -311,6 +311,7 @@ var numberFaults = []plantedFault{
 		return p.named("scientificName") && p.quietly("recordNumber", p.at(r, "recordNumber"))
 	}},
 	to("preparations-unknown", "a misspelt part", "preparations", "shet", "pakcet: capsules", "sheet | bxo: cone"), to("preparations-unknown", "no part", "preparations", "yes", "in the freezer", "3 rubbings"),
+	to("preparations-other", "of another kind", "preparations", "sheet | leaf rubbing", "Fragmento vegetal", "cigarette box lid"),
 	to("preparations", "a count that is none", "preparations", "0 sheets", "-1 sheet", "sheet 3 of 2", "2", "2 dup.", "several sheets"),
 	to("copies", "words", "copies", "two", "many"), to("copies", "none", "copies", "0", "-1", "1.5"), to("copies", "too many", "copies", "100", "1000"),
 	to("duplicates", "words", "duplicatesTo", "PINHEL | Soutelo", "to Pinhel"), to("duplicates", "a sign", "duplicatesTo", "PINHEL + ALTAVX?", "K!"),
