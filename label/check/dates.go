@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -169,7 +170,8 @@ func dateRules() []Rule {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Incomplete && r.Term != "verbatimEventDate" {
 						if len(r.Candidates) > 0 { // Mar-04
-							can := notAhead(r.Candidates, c.Options.Today)
+							can := slices.Clone(notAhead(r.Candidates, c.Options.Today))
+							slices.SortFunc(can, func(a, b date.Date) int { return b.Compare(a) }) // as spreadsheets read them
 							c.Suggest(r.Term, "can be "+alternatives(can[:min(len(can), 2)])+", or a day without its year; it is printed as written: write the month with a year of four figures", readings(can))
 							c.cause("month and two figures")
 							continue
@@ -200,7 +202,7 @@ func dateRules() []Rule {
 			Name: "date-parts", Severity: label.Warning, Source: bdqCore + " (VALIDATION_EVENT_CONSISTENT)",
 			Doc:     "year, month or day is not that of an eventDate in another form than ISO 8601",
 			Terms:   []string{"eventDate", "year", "month", "day", "startDayOfYear", "endDayOfYear"},
-			Example: one("eventDate", "14 May 2026", "month", "6"), Counterexample: one("eventDate", "14 May 2026", "month", "V"),
+			Example: one("eventDate", "14 May 2026", "month", "6"), Counterexample: one("eventDate", "14 May 2026", "month", "5"),
 			Row: partsRule,
 		},
 		{
