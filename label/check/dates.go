@@ -199,6 +199,17 @@ func dateRules() []Rule {
 			},
 		},
 		{
+			Name: "date-zeros", Severity: label.Note, Source: practice,
+			Doc:     "a date of determining that is all zeros, as data bases write where there is none; it is not printed",
+			Terms:   []string{"dateIdentified"},
+			Example: one("dateIdentified", "0000-00-00"), Counterexample: one("dateIdentified", "2026"),
+			Row: func(c *Context) {
+				if isZeroDate(c.Text("dateIdentified")) {
+					c.Report("dateIdentified", "zeros stand for no date: taken as empty")
+				}
+			},
+		},
+		{
 			Name: "date-parts", Severity: label.Warning, Source: bdqCore + " (VALIDATION_EVENT_CONSISTENT)",
 			Doc:     "year, month or day is not that of an eventDate in another form than ISO 8601",
 			Terms:   []string{"eventDate", "year", "month", "day", "startDayOfYear", "endDayOfYear"},

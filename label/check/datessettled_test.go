@@ -72,7 +72,7 @@ func TestIdentifiedCentury(t *testing.T) {
 		{"1904-05-14", "1/13/10", "", []string{"error date-ambiguous dateIdentified: the year has two figures: write the year with four figures, or say --dates \"1900s\", if the whole table is of that century [1910-01-13 or 2010-01-13]"}},
 		{"1990-05-14", "Mar-04", "", []string{"warning date-incomplete dateIdentified: can be March 2004, or a day without its year; it is printed as written: write the month with a year of four figures [2004-03]"}},
 		{"1898-05-14", "Jul-16", "", []string{"warning date-incomplete dateIdentified: can be July 2016 or July 1916, or a day without its year; it is printed as written: write the month with a year of four figures [2016-07 or 1916-07]"}},
-		{"", "0000-00-00", "", []string{"warning date-missing eventDate: no date is given: the label prints s.d. []"}},
+		{"", "0000-00-00", "", []string{"warning date-missing eventDate: no date is given: the label prints s.d. []", "note date-zeros dateIdentified: zeros stand for no date: taken as empty []"}},
 	} {
 		rs, fs := run(t, New(options(t)), open(t, With("eventDate", tt.collected, "dateIdentified", tt.text)))
 		if got := dateFindings(fs); rs[0].Identified.ISO() != tt.want || !slices.Equal(got, tt.say) {

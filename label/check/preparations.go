@@ -423,8 +423,8 @@ var (
 	inWord     = setOf("in at im am en em na dans au")
 )
 
-// answersOnly reports whether a piece names no thing at all; nor do three letters, which are
-// as likely a slip.
+// answersOnly reports whether a piece names no thing at all; nor do three
+// letters, which are as likely a slip.
 func answersOnly(word string) bool {
 	w := foldPart(word)
 	first, _, more := strings.Cut(w, " ")

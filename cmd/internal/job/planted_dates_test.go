@@ -92,6 +92,7 @@ var dateFaults = []plantedFault{
 		y, m, d := p.ymd()
 		return d > 2 && p.set("dateIdentified", fmt.Sprintf("%d-%02d-%02d", y, m, 1))
 	}},
+	to("date-zeros", "zeros", "dateIdentified", "0000-00-00", "00/00/0000", "0"),
 	{"date-parts", "another year", func(p *planting) bool { return p.part("year", func(y, _, _ int) int { return y - 1 }) }},
 	{"date-parts", "another month", func(p *planting) bool { return p.part("month", func(_, m, _ int) int { return m%12 + 1 }) }},
 	{"date-parts", "another day", func(p *planting) bool { return p.part("day", func(_, _, d int) int { return (d+4)%28 + 1 }) }},
