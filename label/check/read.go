@@ -59,7 +59,9 @@ func (c *Context) readFields() {
 			continue // the table says so at its head
 		}
 		if isPlaceholder(term, text) {
-			c.Placeholders = append(c.Placeholders, f)
+			if columns[i].Known { // what nobody prints need not be cleared
+				c.Placeholders = append(c.Placeholders, f)
+			}
 			if !c.keeps(term) {
 				continue
 			}

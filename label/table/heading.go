@@ -535,6 +535,10 @@ func looksLikeData(columns []Column) bool {
 			data++
 		}
 	}
+	if slices.ContainsFunc(columns, func(c Column) bool { return c.Term == "decimalLatitude" || c.Term == "verbatimLatitude" }) &&
+		slices.ContainsFunc(columns, func(c Column) bool { return c.Term == "decimalLongitude" || c.Term == "verbatimLongitude" }) {
+		return false // no record has the words, and markers of genes beside them look like data
+	}
 	return known == 0 || data*3 >= filled && known < filled-data
 }
 

@@ -82,6 +82,7 @@ func TestHeadings(t *testing.T) {
 		{"habitat,substrate", "habitat habitat"},
 		{"country,species description,label,sheet", "country ? ? ?"},
 		{"country,yearIdentified,monthIdentified,dayIdentified", "country dateIdentified dateIdentified dateIdentified"},
+		{"RBgeno,plot_x,lat,long,aKt-5657,aKt-6385,aKt-5747,aKt-5641", "? ? decimalLatitude decimalLongitude ? ? ? ?"}, // markers of genes are no data
 		{"Species,Voucher,MO,NY,US,UC,SP,GOET", "scientificName collectorAndNumber ? ? ? ? ? ?"},
 		// Nothing.
 		{"country,moon phase,", "country ? ?"},
