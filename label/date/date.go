@@ -76,7 +76,7 @@ func Interval(a, b Date) (Date, error) {
 		if a.End() == b.Start() && sameZone(a.last().time, b.from.time) && b.from.time < a.last().time {
 			return Date{}, fmt.Errorf("the end %s lies before the beginning %s: swap the two or correct one", b.ISO(), a.ISO())
 		}
-		if d.from == d.to && !a.interval && !b.interval {
+		if d.from == d.to && d.from.year != 0 {
 			return Date{from: d.from, circa: d.circa}, nil
 		}
 	}
