@@ -30,6 +30,9 @@ var company = map[string]bool{
 // with the person before it. Where it is unsure, the text stays whole.
 func ParseCollectors(text string) []string {
 	var people []string
+	if n := len(text); n > 2 && text[0] == '"' && text[n-1] == '"' {
+		text = text[1 : n-1] // the quotes of a cell that was quoted twice
+	}
 	for piece := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == '|' || r == ';' || r == '；' || r == '、' }) {
 		words := strings.Fields(spread(piece))
 		if len(words) == 0 {

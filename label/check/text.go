@@ -91,6 +91,9 @@ var speaking = map[string]func(text string) bool{
 
 // isPlaceholder reports whether a cell's text says that it says nothing.
 func isPlaceholder(term, text string) bool {
+	if term == "catalogNumber" && absent("recordNumber", text) {
+		return true // "s.n." is no number of a sheet
+	}
 	if len(text) > 9 || !placeholders[text] {
 		return saysNothing(term, text)
 	}

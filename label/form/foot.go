@@ -1,6 +1,7 @@
 package form
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -174,7 +175,7 @@ func (b *builder) catalogNumber() []label.Run {
 		return nil
 	}
 	number := label.Run{Text: f.Text, Keep: true, Exact: true, Origin: f.Origin}
-	code := b.field("institutionCode")
+	code := b.herbarium()
 	if code.Text == "" && b.o.own(f.Text) {
 		code = check.Field{Text: b.o.Code}
 	}
@@ -183,6 +184,25 @@ func (b *builder) catalogNumber() []label.Run {
 	}
 	return []label.Run{{Text: code.Text, Keep: true, Glue: true, Exact: true, Origin: code.Origin}, blank, number}
 }
+
+// herbarium returns the code that stands before a catalogue number. In Darwin Core
+// the institution owns the collection, and in many downloads the herbarium's code
+// (Index Herbariorum) is the collection's: it stands alone beside an institution
+// that is written out, and after one that has a code itself.
+func (b *builder) herbarium() check.Field {
+	code, collection := b.field("institutionCode"), b.field("collectionCode")
+	switch {
+	case !herbariumCode.MatchString(collection.Text) || b.o.Code != "" && strings.EqualFold(code.Text, b.o.Code) || strings.Contains(code.Text, collection.Text) && herbariumCode.MatchString(code.Text):
+		return code
+	case herbariumCode.MatchString(code.Text):
+		code.Text += " " + collection.Text
+		return code
+	}
+	return collection
+}
+
+// herbariumCode is a code as herbaria have them: a few capitals.
+var herbariumCode = regexp.MustCompile(`^[A-Z]{1,8}$`)
 
 // number returns the catalogue number in figures and the part at the right;
 // where the number is printed as bars, its figures stand beside them instead.

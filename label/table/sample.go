@@ -494,7 +494,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		_, typed := r.taken["typeStatus"]
 		_, named := r.taken["scientificName"]
 		switch {
-		case c.Term == "fieldNumber" && !numbered && !strings.Contains(c.Heading, "fieldNumber"):
+		case c.Term == "fieldNumber" && !numbered && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
 			c.Term = "recordNumber"
 		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
 			c.Term = "typeStatus"
@@ -509,6 +509,10 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
 	}
 }
+
+// collectorsNumber is a number as collectors give one: archives without a column
+// for it often have it as the number of the event.
+var collectorsNumber = regexp.MustCompile(`^[A-Za-z]{0,6}[-. ]?\d{1,6}[A-Za-z]?$`)
 
 // speciesAsName reads "Species" as the whole name, where the column that was
 // taken for it is none and no other has the genus.
