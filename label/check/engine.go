@@ -268,6 +268,9 @@ func (c *Context) Memo(key any, made func(old any) any) any {
 // included.
 func (c *Context) Cell(term string) table.Cell { return c.row.Get(term) }
 
+// HasColumn reports whether the table has cells of a term.
+func (c *Context) HasColumn(term string) bool { return c.row.Table().Has(term) }
+
 // CellText returns Cell(term).Text; "" where the whole table writes a code such
 // as NA into empty cells.
 func (c *Context) CellText(term string) string {

@@ -250,6 +250,15 @@ func (t *Table) Index(term string) int {
 	return -1
 }
 
+// Has reports whether a row may have a cell of a term.
+func (t *Table) Has(term string) bool {
+	if t.Index(term) >= 0 {
+		return true
+	}
+	_, ok := t.verbatim[term]
+	return ok
+}
+
 // Findings returns what is to be said of headings, encoding and delimiter.
 // What is to be said of a row is in the row.
 func (t *Table) Findings() []label.Finding { return t.findings }

@@ -2,6 +2,7 @@ package bdq
 
 import (
 	"maps"
+	"slices"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -54,7 +55,7 @@ func Rules() []check.Rule {
 // say reports what the test finds wrong, or what it would change.
 func (t *Test) say(ctx *check.Context) {
 	c := shared(ctx)
-	if t.rule.only != nil && !t.rule.only(c) {
+	if c.mute(t, ctx) || t.rule.only != nil && !t.rule.only(c) {
 		return
 	}
 	r := t.Answer(c)
@@ -78,6 +79,22 @@ func (t *Test) say(ctx *check.Context) {
 		}
 		ctx.Suggest(term, t.rule.message, suggest)
 	}
+}
+
+// mute reports whether the table has none of the columns that a test looks at and
+// the test has nothing to say of that: then it is so for every row.
+func (c *Cells) mute(t *Test, ctx *check.Context) bool {
+	for len(c.asked) <= t.at {
+		c.asked = append(c.asked, 0)
+	}
+	if c.asked[t.at] == 0 {
+		c.asked[t.at] = 1
+		if !slices.ContainsFunc(t.Acts, ctx.HasColumn) && !slices.ContainsFunc(t.Consults, ctx.HasColumn) &&
+			!t.Answer(NewCells(func(string) string { return "" }, c.today)).speaks() {
+			c.asked[t.at] = 2
+		}
+	}
+	return c.asked[t.at] == 2
 }
 
 // speaks reports whether there is anything to be said of a response.
