@@ -215,6 +215,19 @@ func (g *group) column(r *Row) int {
 	return at
 }
 
+// leave takes a column out of its group.
+func (t *Table) leave(i int) {
+	g := t.columns[i].group
+	if g == nil {
+		return
+	}
+	t.columns[i].group = nil
+	g.columns = slices.DeleteFunc(slices.Clone(g.columns), func(k int) bool { return k == i })
+	if len(g.columns) == 1 {
+		t.columns[g.columns[0]].group = nil
+	}
+}
+
 // differ finds cells of one term that say different things.
 func (g *group) differ(r *Row) {
 	if g.joint != "" {
@@ -226,7 +239,11 @@ func (g *group) differ(r *Row) {
 			continue
 		}
 		if strings.TrimSpace(r.Cells[i].Text) != strings.TrimSpace(r.Cells[first].Text) {
-			r.say(i, ruleHeadingDoubled, label.Error, "", "column %d (%q) says something else, and both mean %s: correct one of them, or give it another heading",
+			severity := label.Error
+			if r.table.columns[first].Term == "occurrenceID" {
+				severity = label.Note // a specimen may have several, and no label prints them
+			}
+			r.say(i, ruleHeadingDoubled, severity, "", "column %d (%q) says something else, and both mean %s: correct one of them, or give it another heading",
 				first+1, r.table.columns[first].Heading, r.table.columns[first].Term)
 		}
 	}

@@ -460,6 +460,9 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 	}
 	best, bestName := n/3+1, ""
 	for name, t := range v.names {
+		if strings.HasSuffix(t, "ID") && !strings.HasSuffix(key, "id") {
+			continue // "Collection" names a collection and is no identifier of one
+		}
 		limit := best
 		if v.meanings[name].plain {
 			if limit = 1; n < 6 {

@@ -474,11 +474,16 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 // where the cells say holotype, and "Field number" is the collector's number
 // where no other column has it (Darwin Core's fieldNumber names an event).
 func (t *Table) byCells(r *resolver, rows []*Row) {
+	t.numbersAmongNames(r, rows)
+	t.acceptedName(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && c.group == nil && (c.Term == "coordinateUncertaintyInMeters" && shareOf(rows, i, hasFigure) < 0.5 ||
-			c.Term == "scientificName" && shareOf(rows, i, hasFigure) > 0.8) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus") && t.belied(c, rows) {
 			delete(r.taken, c.Term)
+			if g := c.group; g != nil {
+				t.leave(i)
+				r.taken[c.Term] = g.columns[0]
+			}
 			if c.Term == "scientificName" {
 				t.speciesAsName(r)
 			}
@@ -505,6 +510,61 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 			continue
 		}
 		r.taken[c.Term] = i
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
+	}
+}
+
+// belied reports whether the cells of a column are not what a plain word at its
+// head could mean.
+func (t *Table) belied(c *Column, rows []*Row) bool {
+	switch c.Term {
+	case "coordinateUncertaintyInMeters", "day":
+		return shareOf(rows, c.Index, hasFigure) < 0.5
+	case "scientificName":
+		return shareOf(rows, c.Index, hasFigure) > 0.8
+	case "typeStatus": // "Type?", answered by yes and no
+		return shareOf(rows, c.Index, yesNo.MatchString) == 1
+	}
+	return false
+}
+
+var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não|si|sí|oui|non|ja|nein|j)$`)
+
+// numbersAmongNames reads a second column of collectors, whose cells are numbers,
+// as their numbers, where no other column has those: "Collectors" is what ten
+// letters keep of "Collectors number".
+func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
+	if _, numbered := r.taken["recordNumber"]; numbered {
+		return
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Term != "recordedBy" || c.group == nil || r.read[i].meaning == nil || !r.read[i].plain || shareOf(rows, i, collectorsNumber.MatchString) < 0.8 {
+			continue
+		}
+		t.leave(i)
+		c.Term = "recordNumber"
+		r.taken[c.Term] = i
+		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool { return f.Rule == ruleHeadingDoubled.Name && f.Origin.Term == "recordedBy" }),
+			label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note, Message: fmt.Sprintf("heading %q is read as %s, for its cells are numbers", c.Heading, c.Term)})
+		return
+	}
+}
+
+// acceptedName sees to it that the name a record bears is not taken for the one
+// that is accepted now.
+func (t *Table) acceptedName(r *resolver, rows []*Row) {
+	at, ok := r.taken["scientificName"]
+	own, species := r.taken["specificEpithet"]
+	if !ok || !species || !strings.HasPrefix(headingKey(t.columns[at].Heading), "accepted") || shareOf(rows, own, isBinomial) < 0.8 {
+		return
+	}
+	t.columns[at].Term, t.columns[own].Term = "acceptedNameUsage", "scientificName"
+	delete(r.taken, "specificEpithet")
+	r.taken["acceptedNameUsage"], r.taken["scientificName"] = at, own
+	for _, i := range []int{at, own} {
+		c := &t.columns[i]
 		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
 			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
 	}

@@ -1,0 +1,56 @@
+package table
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestByCells: what a plain word at the head of a column means is held to the
+// column's cells.
+func TestByCells(t *testing.T) {
+	for _, c := range []struct{ table, want string }{
+		// A question is answered by yes and no, and names no type.
+		{"scientificName,Type specimen?,country\nErica arborea,N,PT\nErica ciliaris,N,PT\nErica lusitanica,Y,PT\n", "scientificName ? country"},
+		{"scientificName,Type specimen?,country\nErica arborea,holotype,PT\nErica ciliaris,isotype,PT\nErica lusitanica,,PT\n", "scientificName typeStatus country"},
+		{"scientificName,Type specimen?,typeStatus\nErica arborea,N,\nErica ciliaris,N,\nErica lusitanica,N,isotype of Erica lusitanica Rudolphi\n", "scientificName ? typeStatus"},
+		// Signs on a plant are no days of a month.
+		{"country,Tags\nPT,few\nPT,some\nPT,abundant\n", "country ?"},
+		{"country,Tag\nPT,3\nPT,14\nPT,30\n", "country day"},
+		// What ten letters keep of "Collectors number".
+		{"recordedBy,Collectors\nI. Almeida,214\nI. Almeida,215\nT. Brandão,s.n.\nI. Almeida,216\nI. Almeida,217\nI. Almeida,218\n", "recordedBy recordNumber"},
+		{"recordedBy,Collectors\nI. Almeida,214\nI. Almeida,J. Prates\nI. Almeida,T. Brandão\n", "recordedBy recordedBy"},
+		{"recordedBy,Collectors,recordNumber\nI. Almeida,214,1\nI. Almeida,215,2\nI. Almeida,216,3\n", "recordedBy recordedBy recordNumber"},
+		// The record's own name, and the one that is accepted.
+		{"species,accepted_name\nCirsium canum-acaule,\nViola elatior,Viola elatior Fr.\nAcer campestre,\n", "scientificName acceptedNameUsage"},
+		// The number of the event stands for the collector's.
+		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
+		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},
+		{"recordedBy,fieldNumber\nI. Almeida,transect 4 plot 7\nI. Almeida,transect 4 plot 8\n", "recordedBy fieldNumber"},
+	} {
+		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, col := range tab.Columns() {
+			term := col.Term
+			if !col.Known {
+				term = "?"
+			}
+			got = append(got, term)
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%q is read as %s, not %s", c.table, s, c.want)
+		}
+	}
+}
+
+// TestIdentifiersDiffer: two identifiers of one specimen are no fault.
+func TestIdentifiersDiffer(t *testing.T) {
+	_, rows := readAll(t, "OccurrenceID,GUID,country\n129,b1f0-22,PT\n130,,PT\n", Options{})
+	for _, f := range rows[0].Findings {
+		if f.Severity > 1 {
+			t.Errorf("%v", f)
+		}
+	}
+}
