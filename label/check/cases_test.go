@@ -62,7 +62,14 @@ var findingCases = []struct {
 		`error date-unreadable: year "two": not a year in figures`,
 	}},
 	{[]string{"eventDate", "", "year", "2026", "month", "0"}, []string{
-		`error date-unreadable: month "0": 0 is no month or day: leave the cell empty if it is not known`,
+		`note date-zeros: month "0": 0 stands for a month that is not known: the date is read without it`,
+	}},
+	{[]string{"eventDate", "", "year", "1899", "month", "7", "day", "0"}, []string{
+		`note date-zeros: day "0": 0 stands for a day that is not known: the date is read without it`,
+	}},
+	{[]string{"eventDate", "", "year", "1899", "month", "0", "day", "7"}, []string{
+		`error date-unreadable: day "7": a day needs its month: fill in month`,
+		`note date-zeros: month "0": 0 stands for a month that is not known: the date is read without it`,
 	}},
 	{[]string{"eventDate", "", "month", "5", "day", "3"}, []string{
 		`warning date-incomplete: month "5": the year is missing: fill in year`,

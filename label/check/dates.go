@@ -54,10 +54,19 @@ func (c *Context) readDates() {
 	}
 }
 
+// notZero is what a cell of month or day says: data bases write 0 where it is not
+// known.
+func notZero(s string) string {
+	if strings.Trim(s, "0") == "" {
+		return ""
+	}
+	return s
+}
+
 // readParts reads year, month and day. The month may be a word or in Roman
 // figures.
 func (c *Context) readParts(h date.Hints) DateReading {
-	year, month, day := c.Text("year"), c.Text("month"), c.Text("day")
+	year, month, day := c.Text("year"), notZero(c.Text("month")), notZero(c.Text("day"))
 	var written []string
 	for _, s := range []string{day, month, year} {
 		if s != "" {
@@ -200,12 +209,20 @@ func dateRules() []Rule {
 		},
 		{
 			Name: "date-zeros", Severity: label.Note, Source: practice,
-			Doc:     "a date of determining that is all zeros, as data bases write where there is none; it is not printed",
-			Terms:   []string{"dateIdentified"},
+			Doc:     "a date of determining that is all zeros, or a month or day of 0 beside a year, as data bases write where there is none; it is not printed",
+			Terms:   []string{"dateIdentified", "month", "day"},
 			Example: one("dateIdentified", "0000-00-00"), Counterexample: one("dateIdentified", "2026"),
 			Row: func(c *Context) {
 				if isZeroDate(c.Text("dateIdentified")) {
 					c.Report("dateIdentified", "zeros stand for no date: taken as empty")
+				}
+				if c.EventDate.Term != "year" && c.EventDate.Term != "month" && c.EventDate.Term != "day" || notZero(c.Text("year")) == "" {
+					return
+				}
+				for _, term := range []string{"month", "day"} {
+					if s := c.Text(term); s != "" && notZero(s) == "" {
+						c.Reportf(term, "0 stands for a %s that is not known: the date is read without it", term)
+					}
 				}
 			},
 		},

@@ -54,6 +54,14 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 	if lost > 0 {
 		say(ruleReplacement, "", fmt.Sprintf("%s lost in an earlier conversion and U+FFFD stands for it: type it again from the field notes", plural(lost, "a character was", "%d characters were")))
 	}
+	if strings.Contains(text, "ï¿½") { // U+FFFD, read in the wrong encoding once more
+		say(ruleReplacement, "", "a character was lost in an earlier conversion and ï¿½ stands for it, between words most likely a blank: type it again from the field notes")
+		return
+	}
+	if mended := halfDashes(text); mended != text {
+		say(ruleMojibake, mended, "a dash or an apostrophe was read in the wrong encoding, and its first sign was lost")
+		return
+	}
 	if suspect != 0 || odd || before == 'Ã' {
 		mended, unread := unmojibake(text, suspect)
 		switch {

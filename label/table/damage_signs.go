@@ -68,6 +68,15 @@ func signDamage(text string, say func(rule *Rule, suggest, message string)) {
 	}
 }
 
+// halfDashes puts back the dashes and apostrophes of which only the last two signs
+// of three are left, as "€“" of "â€“".
+func halfDashes(text string) string {
+	if !strings.Contains(text, "€") || strings.Contains(text, "â€") {
+		return text
+	}
+	return strings.NewReplacer("€“", "–", "€”", "—", "€™", "’", "€œ", "“").Replace(text)
+}
+
 // isMisreadDegree reports whether a sign behind a figure is what the sign for
 // degrees, or an ordinal that is typed for it, becomes where Windows-1252 is read
 // as Mac Roman or the reverse.

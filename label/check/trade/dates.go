@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"fmt"
 	"strings"
 	"time"
 	"unicode"
@@ -9,6 +10,14 @@ import (
 	"cornerslip/label/check"
 	"cornerslip/label/date"
 )
+
+// filledYear returns the year of a determination that is dated 1 January of the
+// year of collecting: data bases fill up a year so.
+func filledYear(c *check.Context) (string, bool) {
+	day := c.Identified.ISO()
+	year, ok := strings.CutSuffix(day, "-01-01")
+	return year, ok && len(year) == 4 && strings.HasPrefix(c.Date.ISO(), year)
+}
 
 // dateRules are about the dates of collecting and determining.
 func dateRules() []check.Rule {
@@ -19,6 +28,10 @@ func dateRules() []check.Rule {
 			Example: one("dateIdentified", "2025-06-20"), Counterexample: one("dateIdentified", "2026-05"),
 			Row: func(c *check.Context) {
 				if !c.Date.IsZero() && !c.Identified.IsZero() && !c.Date.IsCirca() && c.Identified.Before(c.Date) && !c.Doubted("eventDate", "year", "dateIdentified") {
+					if year, ok := filledYear(c); ok {
+						c.Suggest("dateIdentified", fmt.Sprintf("before the day it was collected, %s: 1 January stands for the year alone, it seems, and would be printed as a day", c.Date), year)
+						return
+					}
 					c.Reportf("dateIdentified", "before the day it was collected, %s: correct one of the two", c.Date)
 				}
 			},

@@ -25,3 +25,20 @@ func TestWeekdays(t *testing.T) {
 		}
 	}
 }
+
+// TestYearFilled: a determination of 1 January in the year of collecting is a year
+// that a data base filled up, and the year alone is suggested.
+func TestYearFilled(t *testing.T) {
+	for identified, want := range map[string]string{"2026-01-01": "2026", "2025-01-01": "", "2026-01-02": "", "2026": "-", "2027-01-01": "-"} {
+		_, fs := run(t, open(t, rows([]string{"eventDate", "2026-05-14", "dateIdentified", identified})...), options(t))
+		got := "-"
+		for _, f := range fs {
+			if f.Rule == "identified-early" {
+				got = f.Suggest
+			}
+		}
+		if got != want {
+			t.Errorf("%s: the suggestion is %q, not %q", identified, got, want)
+		}
+	}
+}
