@@ -36,6 +36,9 @@ func personRules() []Rule {
 					}
 					if r.message != "" {
 						c.Suggest(term, r.message, r.suggest)
+						if strings.Contains(r.message, noPart) {
+							c.cause(r.message) // a word in every row is one habit
+						}
 					}
 				}
 			},
@@ -48,6 +51,8 @@ var (
 	numberBehind = regexp.MustCompile(`^(.*?\pL[.)]?),?\s+((?:n\.?º|nº|no\.?|nr\.?|#)?\s*([0-9]{1,6}[a-z]?)|s\.\s?n\.?)$`)
 	numberBefore = regexp.MustCompile(`^#\s?([0-9]{1,6})\s+(\pL.*)$`)
 )
+
+const noPart = " is no part of the name"
 
 // personKey is a cell of persons, who may bear a number if they collected.
 type personKey struct {
@@ -62,7 +67,7 @@ type personReading struct{ message, suggest, number, figures string }
 func readPerson(k personKey) personReading {
 	text := k.text
 	if word, rest := wordBefore(text); word != "" {
-		return personReading{message: word + " is no part of the name: take it out, for the label writes what it needs", suggest: rest}
+		return personReading{message: word + noPart + ": take it out, for the label writes what it needs", suggest: rest}
 	}
 	if k.collected && (strings.ContainsAny(text, "0123456789") || strings.HasSuffix(text, "n.") || strings.HasSuffix(text, ".n")) {
 		if m := numberBehind.FindStringSubmatch(text); m != nil && isPerson(m[1]) && !isYear(m[2]) {
@@ -118,7 +123,7 @@ func wordBefore(text string) (word, rest string) {
 		w := strings.ToLower(rest[:i])
 		signs := rest[i : len(rest)-len(strings.TrimLeft(rest[i:], ".:"))]
 		after := strings.TrimLeft(rest[i+len(signs):], " ")
-		joins := word != "" && (w == "et" || w == "and" || w == "&" || w == "e" || w == "y")
+		joins := word != "" && rest[:i] == w && (w == "et" || w == "and" || w == "&" || w == "e" || w == "y")
 		if !joins && (!collecting[w] || signs == "" && !strings.HasPrefix(after, ":") || (w == "col" || w == "rev") && !strings.Contains(signs, ":")) {
 			break
 		}

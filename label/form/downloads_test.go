@@ -27,6 +27,7 @@ func TestDownloads(t *testing.T) {
 		{"", []string{"country", "MEXICO", "stateProvince", "MEXICO", "county", "TEMASCALTEPEC"}, "MEXICO. MEXICO: TEMASCALTEPEC", ""},
 		{"", []string{"country", "Guatemala", "stateProvince", "Guatemala", "locality", "Mixco"}, "Guatemala. Guatemala: Mixco", ""},
 		{"", []string{"country", "Portugal", "island", "Corvo", "municipality", "Corvo", "locality", "Caldeirão"}, "Corvo, Caldeirão", "Corvo, Corvo"},
+		{"", []string{"county", "Gulf Islands", "islandGroup", "Gulf Islands", "island", "Prevost Island", "locality", "Prevost Island"}, "Gulf Islands, Prevost Island.", "Prevost Island, "},
 		{"", []string{"recordedBy", `"Almeida, I.; et al."`}, "Almeida, I. et al.", `"`},
 	} {
 		pairs := base(c.with...)

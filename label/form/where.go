@@ -27,6 +27,7 @@ func (b *builder) place() []label.Block {
 	p.add("", b.lead("locality", nil)...)
 	n := len(p.runs)
 	sep, last := "", ""
+	var before []string // names of places below the province
 	say := func(runs []label.Run, text, next string) bool {
 		if len(runs) == 0 {
 			return false
@@ -54,7 +55,11 @@ func (b *builder) place() []label.Block {
 	}
 	comma := b.sep(b.o.PlaceSep, ", ")
 	for _, f := range b.levels() {
-		say(keep(f.Text, f.Origin), f.Text, comma)
+		// An island that is the county, too, is named once.
+		if name := strings.ToLower(f.Text); !slices.Contains(before, name) {
+			before = append(before, name)
+			say(keep(f.Text, f.Origin), f.Text, comma)
+		}
 	}
 	if len(p.runs) == n {
 		if f := b.field("higherGeography"); f.Text != "" {

@@ -23,12 +23,62 @@ func landRules() []check.Rule {
 		all[5] = []string{"recordNumber", "219", "stateProvince", "Algarve", "county", last}
 		return rows(all...)
 	}
+	countries := func(last string) []map[string]string {
+		var all [][]string
+		for i := range fewRecords {
+			all = append(all, []string{"recordNumber", itoa(214 + i), "country", ""})
+		}
+		all[fewRecords-1] = []string{"recordNumber", "218", "country", last}
+		return rows(all...)
+	}
 	return []check.Rule{{
 		Name: "place-spelling", Severity: label.Warning, Source: practice,
 		Doc: "a country, state, county or municipality with a letter or an accent less, more or other than in more records of the table", Terms: landTerms[:],
 		Example: run("Castro Marin"), Counterexample: run("Castro Verde"),
 		Table: func() check.TableRule { return &landTable{} },
+	}, {
+		Name: "country-missing", Severity: label.Warning, Source: practice,
+		Doc: "no record of the table names a country, which a label must", Terms: []string{"country", "countryCode"},
+		Example: countries(""), Counterexample: countries("Portugal"),
+		Table: func() check.TableRule { return &countryNamed{} },
 	}}
+}
+
+// countryNamed keeps the first record, until one names a country, or a sea.
+type countryNamed struct {
+	first label.Origin
+	count int // records with a place
+	named bool
+}
+
+// fewRecords are too few for a word about the whole table.
+const fewRecords = 5
+
+func (t *countryNamed) Feed(r *check.Record) {
+	if t.named {
+		return
+	}
+	for _, term := range []string{"country", "countryCode", "waterBody", "continent", "higherGeography"} {
+		if r.Text(term) != "" {
+			t.named = true
+			return
+		}
+	}
+	for _, term := range []string{"stateProvince", "county", "municipality", "locality"} {
+		if r.Text(term) != "" {
+			if t.count++; t.count == 1 {
+				t.first = label.Origin{File: r.Origin.File, Line: r.Origin.Line, Row: r.Row, Term: "country"}
+			}
+			return
+		}
+	}
+}
+
+func (t *countryNamed) End() []label.Finding {
+	if t.named || t.count < fewRecords {
+		return nil
+	}
+	return []label.Finding{{Origin: t.first, Message: "no record of the table names a country: give it a column \"country\", for a label must say in which land a place lies"}}
 }
 
 // land is one way in which a land is written.
