@@ -1,0 +1,173 @@
+package table
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"cornerslip/label"
+)
+
+var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|lecto|isolecto|neo|epi|syn|topo|para?lecto|isosyn)?-?typ(e|us|o)\b|(holo|iso|para|lecto|neo|epi|syn)typ)`)
+
+// byCells settles the terms of two headings that are terms' names, but mean
+// something else in the tables of collectors: "Type" is no type of resource
+// where the cells say holotype, and "Field number" is the collector's number
+// where no other column has it (Darwin Core's fieldNumber names an event).
+func (t *Table) byCells(r *resolver, rows []*Row) {
+	t.numbersAmongNames(r, rows)
+	t.acceptedName(r, rows)
+	for i := range t.columns {
+		c := &t.columns[i]
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus") && t.belied(c, rows) {
+			delete(r.taken, c.Term)
+			if g := c.group; g != nil {
+				t.leave(i)
+				r.taken[c.Term] = g.columns[0]
+			}
+			if c.Term == "scientificName" {
+				t.speciesAsName(r)
+			}
+			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+				return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
+			})
+			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+				Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, c.Term)})
+			c.Known, c.Term, c.Verbatim = false, strings.TrimSpace(c.Heading), ""
+			continue
+		}
+		_, numbered := r.taken["recordNumber"]
+		_, typed := r.taken["typeStatus"]
+		_, named := r.taken["scientificName"]
+		switch {
+		case c.Term == "fieldNumber" && !numbered && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
+			c.Term = "recordNumber"
+		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
+			c.Term = "typeStatus"
+		case c.Term == "specificEpithet" && len(r.read[i].terms) > 1 && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
+			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats
+			c.Term = "scientificName"
+		default:
+			continue
+		}
+		r.taken[c.Term] = i
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
+	}
+}
+
+// belied reports whether the cells of a column are not what a plain word at its
+// head could mean.
+func (t *Table) belied(c *Column, rows []*Row) bool {
+	switch c.Term {
+	case "coordinateUncertaintyInMeters", "day":
+		return shareOf(rows, c.Index, hasFigure) < 0.5
+	case "scientificName":
+		return shareOf(rows, c.Index, hasFigure) > 0.8
+	case "typeStatus": // "Type?", answered by yes and no
+		return shareOf(rows, c.Index, yesNo.MatchString) == 1
+	}
+	return false
+}
+
+var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não|si|sí|oui|non|ja|nein|j)$`)
+
+// numbersAmongNames reads a second column of collectors, whose cells are numbers,
+// as their numbers, where no other column has those: "Collectors" is what ten
+// letters keep of "Collectors number".
+func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
+	if _, numbered := r.taken["recordNumber"]; numbered {
+		return
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Term != "recordedBy" || c.group == nil || r.read[i].meaning == nil || !r.read[i].plain || shareOf(rows, i, collectorsNumber.MatchString) < 0.8 {
+			continue
+		}
+		t.leave(i)
+		c.Term = "recordNumber"
+		r.taken[c.Term] = i
+		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool { return f.Rule == ruleHeadingDoubled.Name && f.Origin.Term == "recordedBy" }),
+			label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note, Message: fmt.Sprintf("heading %q is read as %s, for its cells are numbers", c.Heading, c.Term)})
+		return
+	}
+}
+
+// acceptedName sees to it that the name a record bears is not taken for the one
+// that is accepted now.
+func (t *Table) acceptedName(r *resolver, rows []*Row) {
+	at, ok := r.taken["scientificName"]
+	own, species := r.taken["specificEpithet"]
+	if !ok || !species || !strings.HasPrefix(headingKey(t.columns[at].Heading), "accepted") || shareOf(rows, own, isBinomial) < 0.8 {
+		return
+	}
+	t.columns[at].Term, t.columns[own].Term = "acceptedNameUsage", "scientificName"
+	delete(r.taken, "specificEpithet")
+	r.taken["acceptedNameUsage"], r.taken["scientificName"] = at, own
+	for _, i := range []int{at, own} {
+		c := &t.columns[i]
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
+	}
+}
+
+// collectorsNumber is a number as collectors give one: archives without a column
+// for it often have it as the number of the event.
+var collectorsNumber = regexp.MustCompile(`^[A-Za-z]{0,6}[-. ]?\d{1,6}[A-Za-z]?$`)
+
+// speciesAsName reads "Species" as the whole name, where the column that was
+// taken for it is none and no other has the genus.
+func (t *Table) speciesAsName(r *resolver) {
+	i, ok := r.taken["specificEpithet"]
+	_, genus := r.taken["genus"]
+	if !ok || genus || len(r.read[i].terms) < 2 {
+		return
+	}
+	delete(r.taken, "specificEpithet")
+	r.taken["scientificName"] = i
+	t.columns[i].Term = "scientificName"
+}
+
+// isBinomial reports whether a text is a genus and an epithet, with or without
+// more behind them.
+func isBinomial(s string) bool {
+	words := strings.Fields(s)
+	return len(words) > 1 && unicode.IsUpper([]rune(words[0])[0]) && unicode.IsLower([]rune(words[1])[0])
+}
+
+func hasFigure(s string) bool { return strings.ContainsAny(s, "0123456789") }
+
+// shareOf is how many of a column's filled cells are of a kind, of 1; what fewer
+// than three say is not counted, and all are taken to be as they should.
+func shareOf(rows []*Row, column int, is func(string) bool) float64 {
+	n, yes := 0, 0
+	for _, r := range rows {
+		if column >= len(r.Cells) || isBlank(r.Cells[column].Text) || codes[strings.TrimSpace(r.Cells[column].Text)] {
+			continue
+		}
+		if n++; is(r.Cells[column].Text) {
+			yes++
+		}
+	}
+	if n < 3 {
+		return 0.6
+	}
+	return float64(yes) / float64(n)
+}
+
+// all reports whether the filled cells of a column all are of a kind, and there
+// are some.
+func all(rows []*Row, column int, is func(string) bool) bool {
+	n := 0
+	for _, r := range rows {
+		if column >= len(r.Cells) || isBlank(r.Cells[column].Text) {
+			continue
+		}
+		if n++; !is(strings.TrimSpace(r.Cells[column].Text)) {
+			return false
+		}
+	}
+	return n > 0
+}

@@ -1,0 +1,70 @@
+package table
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// nearest returns the term whose name is nearest to a heading, or one of whose
+// words is only a letter away; "" if none is near. It is sure if a slip of the
+// keyboard would explain it.
+func (v *words) nearest(heading string) (term string, sure bool) {
+	key := headingKey(barePrefixed(strings.TrimSpace(heading)))
+	n := utf8.RuneCountInString(key)
+	if n < 4 || n < 8 && strings.HasSuffix(key, "id") { // every database has such
+		return "", false
+	}
+	best, bestName := n/3+1, ""
+	for name, t := range v.names {
+		if strings.HasSuffix(t, "ID") && !strings.HasSuffix(key, "id") {
+			continue // "Collection" names a collection and is no identifier of one
+		}
+		limit := best
+		if v.meanings[name].plain {
+			if limit = 1; n < 6 {
+				continue
+			}
+		}
+		d := distance(key, name, limit)
+		if d > limit || d > n/3 {
+			continue
+		}
+		if d < best || d == best && (t < term || t == term && name < bestName) {
+			best, term, bestName = d, t, name
+		}
+	}
+	return term, term != "" && n >= 6 && best <= 2
+}
+
+// distance is the optimal string alignment distance (letters put in, left
+// out, changed, neighbours exchanged), or limit+1 if it is beyond the limit.
+func distance(a, b string, limit int) int {
+	x, y := []rune(a), []rune(b)
+	if d := len(x) - len(y); d > limit || -d > limit {
+		return limit + 1
+	}
+	before, last, row := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(x); i++ {
+		row[0] = i
+		least := i
+		for j := 1; j <= len(y); j++ {
+			cost := 1
+			if x[i-1] == y[j-1] {
+				cost = 0
+			}
+			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+			least = min(least, row[j])
+		}
+		if least > limit {
+			return limit + 1
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(y)]
+}
