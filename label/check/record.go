@@ -161,6 +161,15 @@ func termBit(term string) uint64 {
 	return 1 << ((n*7 + int(term[0])*5 + int(term[n/2])*3 + int(term[n-1])) & 63)
 }
 
+// Texts yields the terms and texts of the filled cells in the order of the columns.
+func (r *Record) Texts(yield func(term, text string) bool) {
+	for i := range r.fields {
+		if e := &r.fields[i]; !yield(e.term, e.Text) {
+			return
+		}
+	}
+}
+
 // Terms yields the terms of the filled cells in the order of the columns.
 func (r *Record) Terms(yield func(term string, f Field) bool) {
 	for i := range r.fields {

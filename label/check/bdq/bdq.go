@@ -211,8 +211,7 @@ func respond(tests []Test, row *table.Row, today date.Date) iter.Seq[Answer] {
 // shared returns the cells of the record that rules look at, made once a
 // record.
 func shared(c *check.Context) *Cells {
-	type key struct{}
-	return c.Memo(key{}, func(old any) any {
+	return c.Memo((*Cells)(nil), func(old any) any {
 		cells, _ := old.(*Cells)
 		if cells == nil {
 			cells = NewCells(c.CellText, c.Options.Today)

@@ -91,30 +91,30 @@ func (t *namesUnderRule) End() []label.Finding { return t.findings }
 // look goes through a record once, for every record of the table comes here.
 func (n *named) look(r *check.Record) {
 	add := func(to *uint64, text string) { *to = mixed(*to^sum(text), 0x9E3779B97F4A7C15) }
-	for term, f := range r.Terms {
+	for term, text := range r.Texts {
 		switch term {
 		case "locality", "verbatimLocality", "decimalLatitude", "decimalLongitude", "verbatimCoordinates", "minimumElevationInMeters":
-			add(&n.field, f.Text)
+			add(&n.field, text)
 		case "habitat", "plantDescription", "occurrenceRemarks":
-			add(&n.field, f.Text)
-			n.shared = n.shared || len(f.Text) >= 4 && saysShared(f.Text)
+			add(&n.field, text)
+			n.shared = n.shared || len(text) >= 4 && saysShared(text)
 		case "associatedTaxa", "substrate", "organismRemarks", "fieldNotes", "eventRemarks":
-			n.shared = n.shared || len(f.Text) >= 4 && saysShared(f.Text)
+			n.shared = n.shared || len(text) >= 4 && saysShared(text)
 		case "identifiedBy", "dateIdentified", "identificationQualifier":
-			add(&n.det, f.Text)
+			add(&n.det, text)
 		case "identificationRemarks":
-			add(&n.det, f.Text)
-			n.shared = n.shared || len(f.Text) >= 4 && saysShared(f.Text)
+			add(&n.det, text)
+			n.shared = n.shared || len(text) >= 4 && saysShared(text)
 		case "catalogNumber", "occurrenceID", "materialEntityID":
-			add(&n.specimen, f.Text)
+			add(&n.specimen, text)
 		case "identificationID", "identificationVerificationStatus":
 			n.identification = true
 		case "kingdom", "phylum", "class", "higherClassification":
-			n.shared = n.shared || cryptogamGroups()[strings.ToLower(f.Text)]
+			n.shared = n.shared || cryptogamGroups()[strings.ToLower(text)]
 		case "family":
-			n.shared = n.shared || cryptogamNames()[f.Text]
+			n.shared = n.shared || cryptogamNames()[text]
 		case "basisOfRecord":
-			n.shared = n.shared || strings.HasPrefix(f.Text, "Living")
+			n.shared = n.shared || strings.HasPrefix(text, "Living")
 		}
 	}
 	genus, _, _ := strings.Cut(r.Name, " ")

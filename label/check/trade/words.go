@@ -37,8 +37,8 @@ func wordRules(where *finder) []check.Rule {
 			Doc: "a comma, semicolon, colon or full stop that stands twice, or two of them where one is meant", Terms: prose,
 			Example: one("locality", "Valdoura,, dunes 300 m W of the field station"), Counterexample: one("locality", "Valdoura..., dunes 300 m W of the field station, at the foot etc."),
 			Row: func(c *check.Context) {
-				for term, f := range c.Terms {
-					if signs, mended := doubled(f.Text); signs != "" && slices.Contains(prose, term) {
+				for term, text := range c.Texts {
+					if signs, mended := doubled(text); signs != "" && slices.Contains(prose, term) {
 						c.Suggest(term, fmt.Sprintf("%q stands where one sign is meant", signs), mended)
 					}
 				}
