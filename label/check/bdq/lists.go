@@ -216,7 +216,10 @@ func typeStatusStandard() Test {
 		},
 		rule: speech{
 			severity: label.Warning, message: `not a kind of type: begin each part with one, such as "holotype of" and the name`,
-			quiet:   func(c *Cells, _ *check.Context) bool { _, ok := typeStatus(c.Text("typeStatus")); return ok },
+			quiet: func(c *Cells, ctx *check.Context) bool {
+				_, ok := typeStatus(c.Text("typeStatus"))
+				return ok || slices.ContainsFunc(ctx.Placeholders, func(f check.Field) bool { return f.Origin.Term == "typeStatus" })
+			},
 			example: check.With("typeStatus", "cleptotype"), counterexample: check.With("typeStatus", "Isotype of Thymus capitellatus | Paratype of Thymus capitellatus"),
 		},
 	}

@@ -25,3 +25,15 @@ func TestSameLand(t *testing.T) {
 		}
 	}
 }
+
+// TestFormNotFilledIn: a colon with nothing behind it is an empty line of a form; two
+// signs together are a slip.
+func TestFormNotFilledIn(t *testing.T) {
+	for text, want := range map[string]string{
+		"page: 7, imaged:  , notes at:": "", "page: , num: 7": "", "Valdoura:, dunes": ":,", "Valdoura:; dunes": ":;", "Valdoura, , dunes": ", ,",
+	} {
+		if got, _ := doubled(text); got != want {
+			t.Errorf("%q: %q, not %q", text, got, want)
+		}
+	}
+}

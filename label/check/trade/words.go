@@ -204,6 +204,7 @@ func findDoubled(s string) []int {
 				return []int{i, i + 2}
 			}
 			i += n - 1
+		case a == ':' && b != ':' && j > i+1: // "Imaged:  , notes:" is a form that was not filled in
 		case a == ':' && b == ':' && j == i+1: // "a::b" is a programmer's
 			return []int{i, j + 1}
 		case (a == ',' || a == ';') && (b == ',' || b == ';'), a == ':' && (b == ':' || b == ',' || b == ';'), a == ',' && b == ':':
