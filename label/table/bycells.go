@@ -19,6 +19,7 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersAmongNames(r, rows)
 	t.acceptedName(r, rows)
+	t.gatherings(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
 		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus") && t.belied(c, rows) {
@@ -94,6 +95,33 @@ func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
 		return
 	}
 }
+
+// gatherings reads a column headed "Collection" as collectors with their numbers,
+// where its cells are that and no other column has the collectors.
+func (t *Table) gatherings(r *resolver, rows []*Row) {
+	_, people := r.taken["recordedBy"]
+	_, vouchers := r.taken["collectorAndNumber"]
+	if people || vouchers {
+		return
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if key := headingKey(c.Heading); c.Known || c.group != nil || key != "collection" && key != "collections" && key != "gathering" && key != "specimen" ||
+			shareOf(rows, i, gathering.MatchString) < 0.7 {
+			continue
+		}
+		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+			return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column && strings.HasPrefix(f.Message, "heading ")
+		}), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as collector and collector's number, for its cells are both", c.Heading)})
+		c.Term, c.Known = "collectorAndNumber", true
+		r.taken[c.Term] = i
+		return
+	}
+}
+
+// gathering is a collector with a number.
+var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
 
 // acceptedName sees to it that the name a record bears is not taken for the one
 // that is accepted now.

@@ -22,6 +22,10 @@ func TestByCells(t *testing.T) {
 		{"recordedBy,Collectors,recordNumber\nI. Almeida,214,1\nI. Almeida,215,2\nI. Almeida,216,3\n", "recordedBy recordedBy recordNumber"},
 		// The record's own name, and the one that is accepted.
 		{"species,accepted_name\nCirsium canum-acaule,\nViola elatior,Viola elatior Fr.\nAcer campestre,\n", "scientificName acceptedNameUsage"},
+		// Collectors with their numbers.
+		{"Collection,country\nAlmeida 214,PT\nAlmeida & Prates 215 (VDOURA),PT\nBrandão 7,PT\n", "collectorAndNumber country"},
+		{"Collection,country\nAlgae,PT\nVascular plants,PT\nAlgae,PT\n", "? country"},
+		{"Collection,recordedBy\nAlmeida 214,I. Almeida\nAlmeida 215,I. Almeida\nBrandão 7,T. Brandão\n", "? recordedBy"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},
