@@ -179,8 +179,13 @@ func (b *builder) catalogNumber() []label.Run {
 	if code.Text == "" && b.o.own(f.Text) {
 		code = check.Field{Text: b.o.Code}
 	}
-	if code.Text == "" || strings.HasPrefix(strings.ToUpper(f.Text), strings.ToUpper(code.Text)) {
+	if code.Text == "" {
 		return []label.Run{number}
+	}
+	for _, held := range []string{code.Text, b.field("institutionCode").Text, b.field("collectionCode").Text, b.o.Code} {
+		if held != "" && strings.HasPrefix(strings.ToUpper(f.Text), strings.ToUpper(held)) {
+			return []label.Run{number} // it says itself whose it is
+		}
 	}
 	return []label.Run{{Text: code.Text, Keep: true, Glue: true, Exact: true, Origin: code.Origin}, blank, number}
 }

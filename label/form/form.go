@@ -23,11 +23,14 @@
 //	notes    vernacularName, uses, occurrenceRemarks, eventRemarks, fieldNotes, materialEntityRemarks,
 //	         fundingAttribution, restrictions, permits
 //	collector, team  recordedBy, coCollectors, recordNumber, eventDate (or what the check read the date from), duplicatesTo
-//	number, symbol   institutionCode, catalogNumber; the part, from preparations and mount
+//	number, symbol   institutionCode and collectionCode (of which, see below), catalogNumber; the part, from preparations and mount
 //
 // Of values that come in several columns (verbatim and plain coordinates, say)
 // the one the check settled on is printed. A place that repeats the one before
-// it ("Corvo, Corvo") is said once. Everything that was written as text is
+// it ("Corvo, Corvo") is said once, but for a state named like its country. Before
+// a catalogue number stands the institution's code, and the collection's where
+// that has the form of a herbarium's code and differs; it stands alone where the
+// institution is written out, and neither where the number begins with one. Everything that was written as text is
 // printed as it was written; list columns lose the "|" between their items.
 //
 // All other terms are never printed: identifiers and links, rights and
@@ -310,7 +313,7 @@ var printed = set(`project projectTitle
 	habitat associatedTaxa plantDescription sex lifeStage reproductiveCondition organismRemarks
 	vernacularName uses occurrenceRemarks eventRemarks fieldNotes materialEntityRemarks fundingAttribution restrictions permits
 	recordedBy coCollectors recordNumber eventDate year month day verbatimEventDate duplicatesTo
-	institutionCode catalogNumber preparations copies mount informationWithheld dataGeneralizations
+	institutionCode collectionCode catalogNumber preparations copies mount informationWithheld dataGeneralizations
 	slip determinerInstitution namePublishedIn`)
 
 // Printed reports whether a column of this term can have to do with what

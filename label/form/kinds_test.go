@@ -97,7 +97,7 @@ func TestParts(t *testing.T) {
 			[]string{"a/Part of sheet 1 of 2; Packet 1 of 2", "b/Part of sheet 2 of 2; Packet 2 of 2"}},
 		{"sheet | 3 packets | jar", []string{"with 3 packets, with jar"}, []string{"Packet 1 of 3", "Packet 2 of 3", "Packet 3 of 3"}},
 		{"sheet 2 of 2 | packet: capsules", []string{"Sheet 2 of 2, capsules in packet"}, []string{"capsules/Part of sheet 2 of 2"}},
-		{"sheet: flowering | slide: pollen", []string{"flowering, with slide: pollen"}, nil},
+		{"sheet: flowering | slide: pollen", []string{"flowering, also slide: pollen"}, nil},
 	} {
 		r := record(t, base("preparations", c.preparations)...)
 		var sheets, packets []string

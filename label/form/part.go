@@ -96,7 +96,8 @@ func (b *builder) partOfSheet(sheet check.Preparation) part {
 	}
 	for _, p := range b.r.Preparations {
 		if p.Kind == check.Other {
-			s := b.word("", func(v *lang.Vocabulary) string { return v.With }) + " " + p.Word
+			// Not "with", which stands before persons on the line above or below.
+			s := b.word("", func(v *lang.Vocabulary) string { return v.Also }) + " " + p.Word
 			if p.Contents != "" {
 				s += b.first.Colon + p.Contents
 			}

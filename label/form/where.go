@@ -13,13 +13,6 @@ import (
 // levels are the columns of a place below the province, from large to small.
 var levels = []string{"islandGroup", "island", "county", "municipality", "waterBody", "locality"}
 
-// statesLikeTheirCountry are the countries with a state of their own name: there
-// the name is said twice. From memory.
-var statesLikeTheirCountry = map[string]bool{
-	"mexico": true, "méxico": true, "mexique": true, "mexiko": true, "guatemala": true, "panama": true, "panamá": true,
-	"luxembourg": true, "luxemburg": true, "luxemburgo": true, "djibouti": true,
-}
-
 // place returns the locality from large to small: the country, a full stop,
 // the province, a colon, and the rest.
 func (b *builder) place() []label.Block {
@@ -48,9 +41,7 @@ func (b *builder) place() []label.Block {
 		}
 	}
 	if f := b.field("stateProvince"); f.Text != "" {
-		if statesLikeTheirCountry[strings.ToLower(f.Text)] {
-			last = ""
-		}
+		last = "" // a state named like its country is a place of its own: Guatemala, Luxembourg
 		say(keep(f.Text, f.Origin), f.Text, b.sep(b.o.ProvinceSep, ": "))
 	}
 	comma := b.sep(b.o.PlaceSep, ", ")

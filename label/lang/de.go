@@ -5,7 +5,7 @@ func german() Vocabulary {
 		Comma: ", ", LastComma: " & ", And: " und ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
 		Colon: ": ", Depth: "Tiefe",
-		With: "mit", Among: "mit", Alt: "Alt.",
+		With: "mit", Also: "dazu", Among: "mit", Alt: "Alt.",
 		Vernacular: "Volksname", Uses: "Verwendung", Duplicates: "Dupl.",
 		Cultivated: "Kultiviert", Accession: "Akzession", WildOrigin: "Wildherkunft",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",

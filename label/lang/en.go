@@ -5,7 +5,7 @@ func english() Vocabulary {
 		Comma: ", ", LastComma: " & ", And: " and ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
 		Colon: ": ", Depth: "Depth",
-		With: "with", Among: "with", Alt: "Alt.",
+		With: "with", Also: "also", Among: "with", Alt: "Alt.",
 		Vernacular: "Vernacular name", Uses: "Uses", Duplicates: "Dupl.",
 		Cultivated: "Cultivated", Accession: "accession", WildOrigin: "wild origin",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",

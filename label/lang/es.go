@@ -5,7 +5,7 @@ func spanish() Vocabulary {
 		Comma: ", ", LastComma: " & ", And: " y ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
 		Colon: ": ", Depth: "Prof.",
-		With: "con", Among: "con", Alt: "Alt.",
+		With: "con", Also: "además", Among: "con", Alt: "Alt.",
 		Vernacular: "Nombre vulgar", Uses: "Usos", Duplicates: "Dupl.",
 		Cultivated: "Cultivada", Accession: "accesión", WildOrigin: "origen silvestre",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",

@@ -5,7 +5,7 @@ func french() Vocabulary {
 		Comma: ", ", LastComma: " & ", And: " et ",
 		Det: "Dét.", Conf: "Conf.", Rev: "Rév.",
 		Colon: "\u202f: ", Depth: "Prof.",
-		With: "avec", Among: "avec", Alt: "Alt.",
+		With: "avec", Also: "ainsi que", Among: "avec", Alt: "Alt.",
 		Vernacular: "Nom vernaculaire", Uses: "Usages", Duplicates: "Doubles",
 		Cultivated: "Plante cultivée", Accession: "accession", WildOrigin: "origine sauvage",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",

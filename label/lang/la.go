@@ -5,7 +5,7 @@ func latin() Vocabulary {
 		Comma: ", ", LastComma: " & ", And: " et ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
 		Colon: ": ", Depth: "Prof.",
-		With: "cum", Among: "cum", Alt: "Alt.",
+		With: "cum", Also: "item", Among: "cum", Alt: "Alt.",
 		Vernacular: "Nomen vernaculum", Uses: "Usus", Duplicates: "Dupl.",
 		Cultivated: "Culta", Accession: "accessio", WildOrigin: "origo spontanea",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",

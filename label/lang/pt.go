@@ -5,7 +5,7 @@ func portuguese() Vocabulary {
 		Comma: ", ", LastComma: " & ", And: " e ",
 		Det: "Det.", Conf: "Conf.", Rev: "Rev.",
 		Colon: ": ", Depth: "Prof.",
-		With: "com", Among: "com", Alt: "Alt.",
+		With: "com", Also: "e ainda", Among: "com", Alt: "Alt.",
 		Vernacular: "Nome vulgar", Uses: "Usos", Duplicates: "Dupl.",
 		Cultivated: "Cultivada", Accession: "acesso", WildOrigin: "origem silvestre",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",

@@ -20,6 +20,7 @@ type Vocabulary struct {
 
 	// The running label.
 	With       string // before co-collectors
+	Also       string // before a part of the specimen that has no label of its own
 	Among      string // before associated plants
 	Alt        string // before the elevation
 	Depth      string // before the depth of water

@@ -5,7 +5,7 @@ func chinese() Vocabulary {
 		Comma: "、", LastComma: "、", And: "、",
 		Det: "鑑定", Conf: "確認", Rev: "修訂",
 		Colon: "：", Depth: "水深",
-		With: "同行", Among: "伴生", Alt: "海拔",
+		With: "同行", Also: "另有", Among: "伴生", Alt: "海拔",
 		Vernacular: "俗名", Uses: "用途", Duplicates: "複份",
 		Cultivated: "栽培", Accession: "登錄號", WildOrigin: "野外來源",
 		NoNumber: "s.n.", NoDate: "s.d.", NoPlace: "s.loc.", NoCollector: "s.coll.",
