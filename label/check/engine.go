@@ -275,7 +275,7 @@ func (c *Context) HasColumn(term string) bool { return c.row.Table().Has(term) }
 // as NA into empty cells.
 func (c *Context) CellText(term string) string {
 	text := c.row.Text(term)
-	if c.row.Table().EmptyCode(text) && c.emptyCode(term, strings.TrimSpace(text)) {
+	if (c.row.Table().EmptyCode(text) || table.IsZero(text)) && c.emptyCode(term, strings.TrimSpace(text)) {
 		return ""
 	}
 	if text == "" && (term == "recordedBy" || term == "recordNumber") {

@@ -35,7 +35,8 @@ type Height struct {
 	// Odd says that a column of metres holds more than a number: a range, or
 	// a height that is only approximate.
 	Odd bool
-	// measured says that the text tells how it was measured, too.
+	// measured says that the text tells more: how it was measured, or which
+	// height of a range it was.
 	measured bool
 	// thousands says that a point may part thousands: the rest of the column
 	// may tell.
@@ -64,7 +65,7 @@ func (c *Context) readHeights() {
 				v, s, err = w, t, nil
 			}
 		}
-		h.Verbatim = Height{Text: text, Value: v, Status: s, Err: err}
+		h.Verbatim = Height{Text: text, Value: v, Status: s, Err: err, measured: v.HasFurther()}
 		if s == coord.NotConvertible {
 			if w, t, _ := coord.ParseElevation(methods.ReplaceAllString(text, " ")); t == coord.OK {
 				// How it was measured is worth its words: printed as written.

@@ -100,11 +100,36 @@ func (c *Context) readVoucher() {
 
 // emptyCode reports whether the whole table writes such a text into empty cells.
 func (c *Context) emptyCode(term, text string) bool {
+	if table.IsZero(text) && c.row.Table().ZeroFilled(term) && c.zeroHeight(term) {
+		return true
+	}
 	if len(text) > 20 || !c.row.Table().EmptyCode(text) {
 		return false
 	}
 	says := speaking[term]
 	return says == nil || !says(text)
+}
+
+// zeroHeight reports whether 0 in a column of height or depth says nothing, in a
+// table that writes it so: the other of the two columns is 0 or empty, too, or lies
+// above an upper height of 0. From 0 to 30 m is a height.
+func (c *Context) zeroHeight(term string) bool {
+	other := ""
+	switch term {
+	case "minimumElevationInMeters":
+		other = "maximumElevationInMeters"
+	case "maximumElevationInMeters":
+		low := strings.TrimSpace(c.row.Text("minimumElevationInMeters"))
+		return !strings.HasPrefix(low, "-")
+	case "minimumDepthInMeters":
+		other = "maximumDepthInMeters"
+	case "maximumDepthInMeters":
+		other = "minimumDepthInMeters"
+	default:
+		return false
+	}
+	text := strings.TrimSpace(c.row.Text(other))
+	return text == "" || table.IsZero(text)
 }
 
 // readAsValue are the columns that hold a date, a number or a list: what says

@@ -34,6 +34,8 @@ type Elevation struct {
 	places int8 // decimals written
 	bound  bound
 	set    bool
+	// further says that a height in the other unit stands beside a range.
+	further bool
 }
 
 // A bound says that a height is only a limit.
@@ -50,6 +52,10 @@ func (e Elevation) IsZero() bool { return !e.set }
 
 // IsBound reports whether e is only an upper or lower limit ("> 1200 m").
 func (e Elevation) IsBound() bool { return e.bound != exact }
+
+// HasFurther reports whether the text gives one height in the other unit beside a
+// range that holds it, "1000-2000 ft, 450 m": Format writes the range alone.
+func (e Elevation) HasFurther() bool { return e.further }
 
 // NewElevation returns the heights of minimumElevationInMeters and
 // maximumElevationInMeters, plain numbers of metres; an empty text is taken

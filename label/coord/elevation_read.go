@@ -87,12 +87,13 @@ type heightReader struct {
 	numbers []writtenHeight
 	circa   bool
 	bound   bound
-	below   bool // below sea level
-	doubt   bool // a question mark
-	before  int  // the unit before the first number, and 1; 0 if there is none
-	units   bool // a number is followed by both units
-	dashed  bool // a dash apart from any number, which may be a minus
-	plus    int  // index of the number behind ±, 0 if none
+	limit   bound // in brackets behind a height
+	below   bool  // below sea level
+	doubt   bool  // a question mark
+	before  int   // the unit before the first number, and 1; 0 if there is none
+	units   bool  // a number is followed by both units
+	dashed  bool  // a dash apart from any number, which may be a minus
+	plus    int   // index of the number behind ±, 0 if none
 
 	// What stands before the next number.
 	joined, bracket, other, negative, tolerance bool
@@ -276,7 +277,15 @@ func (r *heightReader) word(w string) error {
 		r.bound = atMost
 	case "skip":
 		switch lang.Fold(w) {
+		case "min", "minimum", "minimo": // 100 m (min.)
+			if r.bracket && len(r.numbers) == 1 {
+				r.limit = atLeast
+			}
 		case "max", "maximum", "maximo": // min 100 m max 200 m
+			if r.bracket && len(r.numbers) == 1 { // 200 m (max.)
+				r.limit = atMost
+				break
+			}
 			r.other = len(r.numbers) > 0
 		case "up": // up to 10 m
 			if len(r.numbers) == 0 {
@@ -304,6 +313,9 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 		r.tolerance, r.circa = false, true
 	}
 	e := Elevation{Low: ns[0].n, High: ns[0].n, places: ns[0].places, Circa: r.circa, bound: r.bound, set: true}
+	if len(ns) == 1 && e.bound == exact {
+		e.bound = r.limit // not of 100 m (min.), 200 m (max.)
+	}
 	unit := ns[0].unit
 	i := 1
 	if i < len(ns) && i == r.plus {
@@ -341,6 +353,7 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 	if e.Low > e.High {
 		return Elevation{}, Ambiguous, fmt.Errorf("%q: the lower height stands last: swap the two or correct one", text)
 	}
+	e.further = i < len(ns) && e.Low < e.High && i == len(ns)-1
 	if i < len(ns) && !e.agrees(ns[i:]) {
 		return Elevation{}, Ambiguous, fmt.Errorf("%q gives heights that do not agree: keep one", text)
 	}
@@ -360,7 +373,7 @@ func oneUnit(a, b int) int {
 }
 
 // agrees reports whether further numbers say the same in the other unit,
-// within what the rounding of both allows, or the very same in the same unit.
+// within what the rounding of both allows, or the very same in the same unit. One height beside a range lies in it.
 func (e Elevation) agrees(ns []writtenHeight) bool {
 	last := ns[len(ns)-1]
 	if last.unit < 0 || len(ns) > 2 || len(ns) == 2 && !ns[1].joined {
@@ -376,10 +389,15 @@ func (e Elevation) agrees(ns []writtenHeight) bool {
 		}
 		return n
 	}
+	single := o.Low == o.High && e.Low < e.High // 1000-2000 ft, 610 m
 	slack := max(metres(e.step(e.Low), e.Unit), metres(o.step(o.Low), o.Unit), 1000)
 	d := func(a, b int64) bool {
 		x := metres(a, e.Unit) - metres(b, o.Unit)
 		return max(x, -x) <= slack
+	}
+	if single {
+		at := metres(o.Low, o.Unit)
+		return at >= metres(e.Low, e.Unit)-slack && at <= metres(e.High, e.Unit)+slack
 	}
 	return d(e.Low, o.Low) && d(e.High, o.High)
 }

@@ -44,6 +44,7 @@ func (t *Table) profile(rows []*Row, whole bool) {
 	t.nameless(records)
 	t.unknown(records, whole)
 	t.emptyCodes(records)
+	t.emptyHeights(records)
 	fits := records[:0]
 	for _, r := range records {
 		if len(r.Cells) == t.width || t.trimmed && len(r.Cells) < t.width {

@@ -140,6 +140,7 @@ type Table struct {
 	groups   []*group       // columns that are read as one
 	findings []label.Finding
 	empty    map[string]bool // the codes that stand for an empty cell
+	zeros    [4]bool         // whether 0 stands for an empty cell in each of heightColumns
 	profiles []profile       // what the columns hold, nil where too little is known
 	sheet    *worksheet      // that the text was made of, nil for a table of text
 	events   *events         // that the rows are specimens of, nil if the table has all
