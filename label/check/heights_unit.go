@@ -33,7 +33,7 @@ func unitRules(columns []string) []Rule {
 						t = h.unitTerm
 					}
 					if !c.Doubted(t) {
-						c.once(t, reason(h.Err, h.Text)+"; printed as written", "", "unit")
+						c.Once(t, reason(h.Err, h.Text)+"; printed as written", "", "unit")
 					}
 					if h.unitTerm != "" {
 						break
@@ -77,10 +77,28 @@ func unitRules(columns []string) []Rule {
 					}
 					x, y := metresOf(a.Value.Low, a.Value.Unit), metresOf(b.Value.Low, b.Value.Unit)
 					if math.Abs(x-y) > roundedTo(a)+roundedTo(b) {
-						c.once(all[i], fmt.Sprintf("%s beside %s %s, which are %.0f m: correct the wrong one", a.Text, b.Text, b.Value.Unit, y), "", "apart")
+						c.Once(all[i], fmt.Sprintf("%s beside %s %s, which are %.0f m: correct the wrong one", a.Text, b.Text, b.Value.Unit, y), "", "apart")
 						return
 					}
 				}
+			},
+		},
+		{
+			Name: "depth-unit", Severity: label.Warning, Source: darwin + " (verbatimDepth)",
+			Doc:     "only a verbatim depth is given and no unit with it; the label prints it as written",
+			Terms:   []string{"verbatimDepth"},
+			Example: one("verbatimDepth", "79"), Counterexample: one("verbatimDepth", "79 ft"),
+			Row: func(c *Context) {
+				text := c.Text("verbatimDepth")
+				if text == "" || strings.Trim(text, "0123456789.,-–—~± ") != "" || strings.Trim(text, "0., ") == "" {
+					return // 0 is one in all units
+				}
+				for _, term := range []string{"minimumDepthInMeters", "maximumDepthInMeters", "depthFrom", "depthTo"} {
+					if c.Text(term) != "" {
+						return
+					}
+				}
+				c.Once("verbatimDepth", "no unit: add m, ft or fathoms; printed as written", "", "unit")
 			},
 		},
 		{
@@ -102,8 +120,9 @@ func unitRules(columns []string) []Rule {
 	}
 }
 
-// once is Suggest for a fault that many rows may share: the report tells it once.
-func (c *Context) once(term, message, suggest, cause string) {
+// Once is Suggest for a fault that many rows may share, whatever their values: the
+// report tells it once for all that have the cause.
+func (c *Context) Once(term, message, suggest, cause string) {
 	c.Suggest(term, message, suggest)
 	c.said[len(c.said)-1].Cause = cause
 }

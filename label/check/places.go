@@ -439,7 +439,7 @@ func disagreeRule(c *Context) {
 	}
 	apart := distanceMetres(p.Point, p.Verbatim.Point)
 	if apart > float64(p.Point.Uncertainty()+p.Verbatim.Point.Uncertainty())+c.Uncertainty+slack {
-		c.once(p.VerbatimTerm, fmt.Sprintf("lies %s from the decimal coordinates %s, %s: correct the wrong one",
+		c.Once(p.VerbatimTerm, fmt.Sprintf("lies %s from the decimal coordinates %s, %s: correct the wrong one",
 			far(apart), p.Lat, p.Lon), "", "apart")
 	}
 }

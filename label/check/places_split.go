@@ -308,7 +308,7 @@ func splitRules() []Rule {
 						c.hold()
 						return
 					}
-					c.once(t, reason(s.Err, c.Text(t)), "", "parts: "+s.Err.Error())
+					c.Once(t, reason(s.Err, c.Text(t)), "", "parts: "+s.Err.Error())
 				}
 			},
 		},
@@ -333,7 +333,7 @@ func splitRules() []Rule {
 				if c.Text("latitudeHemisphere") == "" && !strings.HasPrefix(c.Text(s.latTerm), "-") {
 					t = s.latTerm
 				}
-				c.once(t, fmt.Sprintf("no hemisphere is written: printed %s and %s, since no other place with these figures lies in %s", ns, ew, c.countryText()), "", "hemisphere "+ns+ew)
+				c.Once(t, fmt.Sprintf("no hemisphere is written: printed %s and %s, since no other place with these figures lies in %s", ns, ew, c.countryText()), "", "hemisphere "+ns+ew)
 			},
 		},
 		{
@@ -382,7 +382,7 @@ func (c *Context) compare(s *source, wrong bool) {
 	if beyond := apart > rounding+slack; beyond != wrong || !wrong && (apart <= rounding || !coord.SameGround(c.Datum)) {
 		return
 	}
-	c.once(s.latTerm, fmt.Sprintf("%s lies %s from the place in the other columns, %s: correct the wrong one", s.text(), far(apart), p.text()), "", "apart")
+	c.Once(s.latTerm, fmt.Sprintf("%s lies %s from the place in the other columns, %s: correct the wrong one", s.text(), far(apart), p.text()), "", "apart")
 }
 
 func (s *source) text() string {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"regexp"
 	"strings"
 	"sync"
 
@@ -94,12 +95,21 @@ func isPlaceholder(term, text string) bool {
 	if term == "catalogNumber" && absent("recordNumber", text) {
 		return true // "s.n." is no number of a sheet
 	}
+	if strings.HasPrefix(text, "99") && ninesColumns[term] && nines.MatchString(text) {
+		return true
+	}
 	if len(text) > 9 || !placeholders[text] {
 		return saysNothing(term, text)
 	}
 	says := speaking[term]
 	return says == nil || !says(text)
 }
+
+// nines are degrees and minutes of nothing but nines, "99 99 99 N; 999 99 99 W",
+// which no place has.
+var nines = regexp.MustCompile(`(?i)^(?:9{2,3}[°º:\s]\s*99(?:['’′:\s]\s*99(?:[.,]9+)?)?["”″'’′\s]*[NSEWOL]?[\s;,/|]*){1,2}$`)
+
+var ninesColumns = map[string]bool{"verbatimLatitude": true, "verbatimLongitude": true, "verbatimCoordinates": true, "decimalLatitude": true, "decimalLongitude": true}
 
 // textRules look at every cell. Damaged text, control characters included, is
 // found where the table is read.

@@ -49,3 +49,17 @@ func TestHeightBesideRange(t *testing.T) {
 		t.Errorf("%s: %s", f.Rule, f.Message)
 	}
 }
+
+func TestNinesForCoordinates(t *testing.T) {
+	for text, want := range map[string]bool{
+		"99 99 99 N": true, "99 99 99 N ; 99 99 99 N": true, "999 99 99 W": true, "99°99'99\" N, 999°99'99\" W": true, "99°99'": true,
+		"99.9999": false, "99 59 59 W": false, "9 9 9 N": false, "99": false, "99°": false, "99 99 99 N, 8 12 W": false, "99 99 Almeida": false,
+	} {
+		if got := isPlaceholder("verbatimCoordinates", text); got != want {
+			t.Errorf("%q: %t", text, got)
+		}
+	}
+	if isPlaceholder("recordNumber", "99 99") {
+		t.Error("a collector's number is taken for no coordinates")
+	}
+}

@@ -56,6 +56,15 @@ var cases = []struct {
 		{"recordNumber", "215", "country", "", "countryCode", "XZ", "decimalLongitude", "-14.8035", "locality", "on a buoy adrift"},
 	}},
 	{"sound: countries that are none of today", [][]string{{"country", "Czechoslovakia", "stateProvince", "", "decimalLatitude", "49.2012", "decimalLongitude", "16.6012", "eventDate", "1975-05-14", "minimumElevationInMeters", "250"}}},
+	{"a height beside a depth in the sea", [][]string{
+		{"minimumElevationInMeters", "109", "minimumDepthInMeters", "4", "maximumDepthInMeters", "10", "habitat", "arrecife coralino"},
+		{"recordNumber", "215", "minimumElevationInMeters", "112", "minimumDepthInMeters", "3", "habitat", "coral reef"},
+	}},
+	{"sound: depths in lakes, and on the shore", [][]string{
+		{"minimumElevationInMeters", "1430", "minimumDepthInMeters", "2", "habitat", "submerged in a lake"},
+		{"recordNumber", "215", "minimumElevationInMeters", "1430", "minimumDepthInMeters", "2", "habitat", "pools in a bog, 900 m above sea level"},
+		{"recordNumber", "216", "minimumElevationInMeters", "2", "minimumDepthInMeters", "0", "maximumDepthInMeters", "1", "habitat", "intertidal rocks by the sea"},
+	}},
 	{"latitude repeats longitude", [][]string{append(inTurkey[:6:6], "decimalLongitude", "38.4712", "minimumElevationInMeters", "1150")}},
 	{"sound: whole degrees may be equal", [][]string{append(inTurkey[:4:4], "decimalLatitude", "38.5", "decimalLongitude", "38.5", "minimumElevationInMeters", "1150", "coordinateUncertaintyInMeters", "50000")}},
 	{"a country's centre and capital", [][]string{
@@ -68,6 +77,7 @@ var cases = []struct {
 		{"verbatimCoordinates", "29S 517137 4258153"}, {"recordNumber", "215", "verbatimCoordinates", "29N 517137 4258153"}, {"recordNumber", "216", "verbatimCoordinates", "38°28'16\"N 8°48'13\"W"},
 	}},
 	{"too many decimals", [][]string{{"decimalLatitude", "38.47120000000003", "decimalLongitude", "-8.80351234567"}}},
+	{"decimals of a program, from minutes and with an uncertainty", [][]string{{"decimalLatitude", "38.4666666666667", "decimalLongitude", "-8.8036111111111"}, {"recordNumber", "215", "decimalLatitude", "38.471234567891", "coordinateUncertaintyInMeters", "1500"}}},
 	{"false precision", [][]string{{"decimalLatitude", "38.471201", "decimalLongitude", "-8.803501", "coordinateUncertaintyInMeters", "10000"}, {"recordNumber", "215", "minimumElevationInMeters", "365.76"}}},
 
 	{"feet beside the words", [][]string{{"minimumElevationInMeters", "4000", "verbatimElevation", "4000 ft"}, {"recordNumber", "215", "minimumElevationInMeters", "3500", "locality", "Valdoura, along the ridge at 3,500 ft"}}},

@@ -55,7 +55,59 @@ func heightRules(where *finder) []check.Rule {
 				})
 			},
 		},
+		{
+			Name: "elevation-depth", Severity: label.Warning, Source: practice,
+			Doc:   "a height on land and a depth of the sea in one record; lakes have both",
+			Terms: []string{"minimumElevationInMeters", "maximumElevationInMeters", "verbatimElevation"},
+			// The plant of the example is told to grow on a reef.
+			Example:        one("minimumElevationInMeters", "109", "habitat", "coral reef", "minimumDepthInMeters", "4", "maximumDepthInMeters", "10"),
+			Counterexample: one("minimumElevationInMeters", "109", "habitat", "shore of a lake", "minimumDepthInMeters", "4", "maximumDepthInMeters", "10"),
+			Row: func(c *check.Context) {
+				if !belowWater(c) || !inSaltWater(c) {
+					return
+				}
+				eachHeight(c, func(term string, m float64) bool {
+					if m < ashore {
+						return true
+					}
+					c.Once(term, "a height above the sea beside a depth in it: keep the one that is meant; the label prints both", "", "depth")
+					return false
+				})
+			},
+		},
 	}
+}
+
+// ashore is the height from which nothing lies in the sea, in metres: tides and
+// receivers err less.
+const ashore = 30
+
+// belowWater reports whether a depth of more than 0 m is given.
+func belowWater(c *check.Context) bool {
+	for _, term := range []string{"minimumDepthInMeters", "maximumDepthInMeters"} {
+		if v, err := strconv.ParseFloat(c.Text(term), 64); err == nil && v > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// inSaltWater reports whether a record speaks of the sea's floor or of open water,
+// and of no fresh water.
+func inSaltWater(c *check.Context) bool {
+	salt := false
+	for _, term := range []string{"waterBody", "habitat", "locality", "verbatimLocality", "fieldNotes", "eventRemarks", "occurrenceRemarks"} {
+		text := c.Text(term)
+		if text == "" {
+			continue
+		}
+		words := plainWords(text)
+		if hasAny(words, freshWords) {
+			return false
+		}
+		salt = salt || hasAny(words, saltWords)
+	}
+	return salt
 }
 
 // The lowest and highest land of all, beyond which a basic rule speaks.

@@ -9,9 +9,11 @@ import (
 	"cornerslip/label/check"
 )
 
+// decimal are the columns of decimal degrees.
+var decimal = []string{"decimalLatitude", "decimalLongitude"}
+
 // precisionRules are about figures that say more than anybody measured.
 func precisionRules(*finder) []check.Rule {
-	decimal := []string{"decimalLatitude", "decimalLongitude"}
 	return []check.Rule{
 		{
 			Name: "coordinates-decimals", Severity: label.Note, Source: georeferences + ", 1.6",
@@ -27,7 +29,8 @@ func precisionRules(*finder) []check.Rule {
 					if err != nil {
 						continue
 					}
-					c.Suggest(term, itoa(decimals(text))+" decimals, where five say a metre: round it", rounded(v))
+					why, suggest := tooFine(v, c.Uncertainty)
+					c.Once(term, itoa(decimals(text))+" decimals, all of which are printed; "+why+": round it", suggest, "decimals")
 				}
 			},
 		},
@@ -47,6 +50,33 @@ func decimals(s string) int {
 		return len(s) - i - 1
 	}
 	return 0
+}
+
+// tooFine says why a program's decimals mean nothing, and writes the degrees with
+// those that do: what was written in minutes or seconds keeps the figures that give
+// it back, a known uncertainty those of a tenth of it, the rest a metre's.
+func tooFine(v, uncertainty float64) (why, suggest string) {
+	suggest = rounded(v)
+	if len(suggest)-strings.IndexByte(suggest, '.')-1 < 5 || math.Abs(parse(suggest)-v) < 1e-9 {
+		return "five say a metre", suggest // a program's noise behind short figures
+	}
+	a := math.Abs(v)
+	whole := func(x float64) bool { return math.Abs(x-math.Round(x)) < 1e-5 }
+	switch {
+	case whole(a * 60):
+		n := int(math.Round(a * 60))
+		return "they are " + itoa(n/60) + "°" + itoa(n%60) + "′", strconv.FormatFloat(v, 'f', 4, 64)
+	case whole(a * 3600):
+		n := int(math.Round(a * 3600))
+		return "they are " + itoa(n/3600) + "°" + itoa(n/60%60) + "′" + itoa(n%60) + "″", suggest
+	}
+	const degree = 111e3 // metres
+	for places := 3; places < 5; places++ {
+		if degree*math.Pow(10, -float64(places)) <= uncertainty/10 {
+			return "the uncertainty is " + metres(uncertainty), strconv.FormatFloat(v, 'f', places, 64)
+		}
+	}
+	return "five say a metre", suggest
 }
 
 // rounded writes degrees as the number that a program's last figures hide
@@ -71,11 +101,12 @@ func parse(s string) float64 {
 func falsePrecision(c *check.Context) {
 	const metre = 9e-6 // degrees
 	if c.Place.Decimal && c.Uncertainty > 0 {
-		for _, term := range []string{"decimalLatitude", "decimalLongitude"} {
+		for _, term := range decimal {
 			text := c.Text(term)
 			// More than seven decimals have a warning of their own.
 			if n := decimals(text); n >= 5 && n <= 7 && plainNumber(text) && c.Uncertainty*metre > 1.05e4*math.Pow(10, -float64(n)) {
-				c.Reportf(term, "%d decimals and an uncertainty of %s: the last figures mean nothing on a label", n, metres(c.Uncertainty))
+				// One line for both axes, whichever shows its figures.
+				c.Once(decimal[0], itoa(n)+" decimals and an uncertainty of "+metres(c.Uncertainty)+": the last figures mean nothing on a label", "", "uncertainty")
 				break
 			}
 		}
