@@ -95,6 +95,9 @@ func isPlaceholder(term, text string) bool {
 	if term == "catalogNumber" && absent("recordNumber", text) {
 		return true // "s.n." is no number of a sheet
 	}
+	if term == "typeStatus" && len(text) <= 10 && noType[strings.ToLower(text)] {
+		return true
+	}
 	if strings.HasPrefix(text, "99") && ninesColumns[term] && nines.MatchString(text) {
 		return true
 	}
@@ -104,6 +107,10 @@ func isPlaceholder(term, text string) bool {
 	says := speaking[term]
 	return says == nil || !says(text)
 }
+
+// noType are answers to whether a specimen is a type: it is none, and no label says
+// so.
+var noType = map[string]bool{"n": true, "no": true, "non": true, "não": true, "nao": true, "nein": true, "false": true, "0": true, "not a type": true, "notatype": true, "non-type": true, "nontype": true, "no type": true}
 
 // nines are degrees and minutes of nothing but nines, "99 99 99 N; 999 99 99 W",
 // which no place has.

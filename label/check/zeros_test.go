@@ -63,3 +63,15 @@ func TestNinesForCoordinates(t *testing.T) {
 		t.Error("a collector's number is taken for no coordinates")
 	}
 }
+
+// An answer to "Type?" is no kind of type.
+func TestNoType(t *testing.T) {
+	for text, want := range map[string]bool{"N": true, "No": true, "não": true, "FALSE": true, "not a type": true, "Y": false, "Holotype": false, "neotype": false, "nomen": false} {
+		if got := isPlaceholder("typeStatus", text); got != want {
+			t.Errorf("%q: %t", text, got)
+		}
+	}
+	if isPlaceholder("locality", "No") {
+		t.Error("a place is taken for an answer")
+	}
+}
