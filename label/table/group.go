@@ -13,6 +13,7 @@ import (
 const (
 	asDate = "date" // year, month and day, in this order
 	asName = " "    // first and last name
+	asSpan = "span" // first and last day
 	asRest = "rest" // the first filled one, in the order of the group
 )
 
@@ -24,7 +25,9 @@ type group struct {
 }
 
 // composed reports whether the columns hold the parts of one text.
-func (g *group) composed() bool { return g != nil && (g.joint == asDate || g.joint == asName) }
+func (g *group) composed() bool {
+	return g != nil && (g.joint == asDate || g.joint == asName || g.joint == asSpan)
+}
 
 // parted reports whether all cells are read, one after the other.
 func (g *group) parted() bool { return g.joint != "" && g.joint != asRest }
@@ -172,8 +175,11 @@ func columnsOf(columns []int) string {
 
 // cell returns what the columns of a group say together.
 func (g *group) cell(r *Row) Cell {
-	if g.joint == asDate {
+	switch g.joint {
+	case asDate:
 		return g.date(r)
+	case asSpan:
+		return g.span(r)
 	}
 	out, filled := Cell{}, 0
 	for _, i := range g.columns {
@@ -266,74 +272,4 @@ func (r *Row) filled(i int) bool {
 	}
 	text := strings.TrimSpace(r.Cells[i].Text)
 	return !plainCodes[text] && !r.table.EmptyCode(text)
-}
-
-// date writes year, month and day as one date.
-func (g *group) date(r *Row) Cell {
-	text := [3]string{}
-	out := Cell{}
-	for n, i := range g.columns {
-		if i < 0 || !r.filled(i) {
-			continue
-		}
-		if text[n] = strings.TrimSpace(r.Cells[i].Text); out.Line == 0 {
-			out = r.Cells[i]
-			out.Start, out.End, out.Quoted = 0, 0, false
-		}
-	}
-	year, month, day := text[0], text[1], text[2]
-	figures := func(s string) bool { return s == "" || kindOf(s) == aNumber && len(s) <= 2 }
-	switch {
-	case year != "" && (month != "" || day == "") && figures(month) && figures(day):
-		out.Text = year
-		for _, s := range []string{month, day} {
-			if s != "" {
-				out.Text += "-" + strings.Repeat("0", 2-len(s)) + s
-			}
-		}
-	default:
-		out.Text = strings.Join(strings.Fields(day+" "+month+" "+year), " ")
-	}
-	return out
-}
-
-// composed finds the columns that make a date of determination or a name.
-func (r *resolver) composed() {
-	for _, c := range []struct {
-		term, joint string
-		parts       []string
-		least       int
-	}{
-		{"dateIdentified", asDate, []string{"yearIdentified", "monthIdentified", "dayIdentified"}, 2},
-		{"recordedBy", asName, []string{"firstName", "lastName"}, 2},
-		{"recordedBy", asName, []string{"bareFirstName", "bareLastName"}, 2},
-	} {
-		if slices.ContainsFunc(r.read, func(o reading) bool {
-			return o.meaning != nil && o.terms[0] == c.term && (c.joint == asName || !o.plain)
-		}) {
-			continue
-		}
-		var at []int
-		for _, part := range c.parts {
-			i := slices.IndexFunc(r.columns, func(col Column) bool {
-				return slices.Contains(partWords()[headingKey(barePrefixed(strings.TrimSpace(col.Heading)))], part)
-			})
-			if i >= 0 {
-				at = append(at, i)
-			} else {
-				break // a day alone is no date
-			}
-		}
-		if len(at) < c.least {
-			continue
-		}
-		g := &group{columns: at, joint: c.joint}
-		r.groups = append(r.groups, g)
-		for _, i := range at {
-			r.read[i] = reading{meaning: &meaning{terms: []string{c.term}, plain: true}}
-			col := &r.columns[i]
-			col.Known, col.Term, col.group = true, c.term, g
-		}
-		r.taken[c.term] = at[0]
-	}
 }

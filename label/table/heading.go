@@ -41,6 +41,7 @@ type reading struct {
 	number   int    // of "Collector 2"; 0 if there is none
 	datum    string // of "Lat (WGS84)"
 	side     string // of "Longitude W": "N", "S", "E" or "W"
+	cut      bool   // ten letters are left of the word
 }
 
 var (
@@ -168,49 +169,6 @@ func (v *words) lookup(heading string) reading {
 	return reading{}
 }
 
-// datumWord names a datum, as headings of coordinates do.
-var datumWord = regexp.MustCompile(`(?i)^(datum:? ?)?(WGS[ -]?84|ED[ -]?50|ETRS[ -]?89|NAD[ -]?(?:27|83)|SAD[ -]?69|SIRGAS[ -]?2000|OSGB[ -]?36|GDA[ -]?(?:94|2020)|RGF[ -]?93|CH1903\+?|PSAD[ -]?56|JGD2000|CGCS[ -]?2000)$`)
-
-// sideWords are the sides that headings of latitudes and longitudes name. O is
-// west but in German.
-var sideWords = map[string]string{
-	"n": "N", "north": "N", "norte": "N", "nord": "N", "s": "S", "south": "S", "sul": "S", "sur": "S", "sud": "S", "süd": "S",
-	"e": "E", "east": "E", "este": "E", "leste": "E", "l": "E", "est": "E", "ost": "E", "w": "W", "west": "W", "oeste": "W", "ouest": "W", "o": "W",
-}
-
-// told takes in what a heading of coordinates says beside its word.
-func (r *reading) told(in string) bool {
-	latitude := strings.HasSuffix(r.terms[0], "Latitude")
-	if !latitude && !strings.HasSuffix(r.terms[0], "Longitude") && r.terms[0] != "verbatimCoordinates" {
-		return false
-	}
-	if m := datumWord.FindStringSubmatch(in); m != nil {
-		r.datum = m[2]
-		return true
-	}
-	side := sideWords[strings.ToLower(in)]
-	if r.language == "de" && strings.EqualFold(in, "o") {
-		side = "E"
-	}
-	if side == "" || r.terms[0] == "verbatimCoordinates" || latitude != (side == "N" || side == "S") {
-		return false
-	}
-	r.side = side
-	return true
-}
-
-func nth(s string) int {
-	for i, c := range s {
-		if c >= '1' && c <= '9' {
-			return int(c - '0')
-		}
-		if i == 0 {
-			break
-		}
-	}
-	return map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4}[strings.ToLower(s)]
-}
-
 // unitOf returns the unit that a word stands for, "" if it is none.
 func unitOf(word string) string {
 	switch {
@@ -251,6 +209,7 @@ func resolved(columns []Column) *resolver {
 		columns[i].Term = strings.TrimSpace(columns[i].Heading)
 	}
 	r.passCodes()
+	r.readCut()
 	r.composed()
 	r.splitCoordinates()
 	// Names of terms come first, then words of one meaning, then the rest,
@@ -391,6 +350,9 @@ func (r *resolver) remark(i int, terms []string) {
 	}
 	if (read.unit == "feet" || read.unit == "fathoms") && strings.HasSuffix(c.Term, "InMeters") {
 		r.find(i, ruleHeadingUnit, label.Error, "", "heading %q says %s, but %s holds metres: convert the column", c.Heading, read.unit, c.Term)
+	}
+	if read.cut {
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s, cut to ten letters", c.Heading, c.Term)
 	}
 	if read.remark != "" {
 		r.find(i, ruleHeadingRemark, label.Note, "", "heading %q is read as %s; what stands in brackets is not used: give it a column of its own, or write it in each cell", c.Heading, c.Term)

@@ -66,12 +66,15 @@ type words struct {
 	// loose are the meanings of plain words by looseKey; nil where two words
 	// that differ in meaning have one.
 	loose map[string]*meaning
+	// cut are the meanings of words of which ten letters are left; nil where
+	// words that differ in meaning begin so.
+	cut map[string]*meaning
 	// names are the terms a suggestion may name, by key.
 	names map[string]string
 }
 
 var vocabulary = sync.OnceValue(func() *words {
-	v := &words{meanings: map[string]*meaning{}, loose: map[string]*meaning{}, names: map[string]string{}}
+	v := &words{meanings: map[string]*meaning{}, loose: map[string]*meaning{}, cut: map[string]*meaning{}, names: map[string]string{}}
 	var terms []termEntry
 	var plain []wordsEntry
 	must(decodeEmbedded("terms.csv", termsCSV, &terms))
@@ -93,12 +96,14 @@ var vocabulary = sync.OnceValue(func() *words {
 		default:
 			v.meanings[key] = &meaning{terms: []string{t.Term}}
 			v.names[key] = t.Term
+			defer v.shorten(t.Term, key)
 		}
 	}
 	for _, p := range plain {
 		for w := range strings.SplitSeq(p.Words, " | ") {
 			key := headingKey(w)
 			defer v.loosen(w, key) // when all are known
+			defer v.shorten(w, key)
 			if m, ok := v.meanings[key]; !ok {
 				v.meanings[key] = &meaning{terms: strings.Split(p.Term, "|"), plain: true, language: p.Language, unit: p.Unit}
 				if v.meanings[key].terms[0] != "collectorAndNumber" { // which nobody means by a slip
@@ -118,6 +123,30 @@ var vocabulary = sync.OnceValue(func() *words {
 	}
 	return v
 })
+
+// shorten notes what is left of a word when a dBASE table cuts it, unless whole
+// words are left: "Duplicates" is not the rest of "duplicates distributed to".
+func (v *words) shorten(word, key string) {
+	at := 0
+	for _, w := range wordPart.FindAllString(word, -1) {
+		if at += len(headingKey(w)); at == cutLetters {
+			return
+		}
+	}
+	if len(key) <= cutLetters {
+		return
+	}
+	m, begin := v.meanings[key], key[:cutLetters]
+	if old, ok := v.cut[begin]; ok && (old == nil || old.terms[0] != m.terms[0] || old.unit != m.unit) {
+		m = nil
+	}
+	v.cut[begin] = m
+}
+
+// cutLetters are the letters that a heading of a dBASE table, such as the one of
+// a shapefile, may have.
+// Source: dBASE III file format, field descriptor: eleven bytes with a closing zero.
+const cutLetters = 10
 
 // loosen notes the loose form of a plain word.
 func (v *words) loosen(word, key string) {

@@ -1,0 +1,75 @@
+package table
+
+import (
+	"regexp"
+	"strings"
+)
+
+// readCut reads headings that a dBASE table has cut, where the table has several
+// of just that many letters.
+func (r *resolver) readCut() {
+	full, long := 0, 0
+	for i := range r.columns {
+		switch n := len(strings.TrimSpace(r.columns[i].Heading)); {
+		case n == cutLetters:
+			full++
+		case n > cutLetters && r.read[i].meaning == nil:
+			long++
+		}
+	}
+	if full < 3 || long > full {
+		return
+	}
+	for i := range r.columns {
+		heading := strings.TrimSpace(r.columns[i].Heading)
+		if len(heading) != cutLetters || r.read[i].meaning != nil {
+			continue
+		}
+		if m := r.v.cut[headingKey(heading)]; m != nil {
+			r.read[i] = reading{meaning: m, unit: m.unit, cut: true}
+		}
+	}
+}
+
+// datumWord names a datum, as headings of coordinates do.
+var datumWord = regexp.MustCompile(`(?i)^(datum:? ?)?(WGS[ -]?84|ED[ -]?50|ETRS[ -]?89|NAD[ -]?(?:27|83)|SAD[ -]?69|SIRGAS[ -]?2000|OSGB[ -]?36|GDA[ -]?(?:94|2020)|RGF[ -]?93|CH1903\+?|PSAD[ -]?56|JGD2000|CGCS[ -]?2000)$`)
+
+// sideWords are the sides that headings of latitudes and longitudes name. O is
+// west but in German.
+var sideWords = map[string]string{
+	"n": "N", "north": "N", "norte": "N", "nord": "N", "s": "S", "south": "S", "sul": "S", "sur": "S", "sud": "S", "süd": "S",
+	"e": "E", "east": "E", "este": "E", "leste": "E", "l": "E", "est": "E", "ost": "E", "w": "W", "west": "W", "oeste": "W", "ouest": "W", "o": "W",
+}
+
+// told takes in what a heading of coordinates says beside its word.
+func (r *reading) told(in string) bool {
+	latitude := strings.HasSuffix(r.terms[0], "Latitude")
+	if !latitude && !strings.HasSuffix(r.terms[0], "Longitude") && r.terms[0] != "verbatimCoordinates" {
+		return false
+	}
+	if m := datumWord.FindStringSubmatch(in); m != nil {
+		r.datum = m[2]
+		return true
+	}
+	side := sideWords[strings.ToLower(in)]
+	if r.language == "de" && strings.EqualFold(in, "o") {
+		side = "E"
+	}
+	if side == "" || r.terms[0] == "verbatimCoordinates" || latitude != (side == "N" || side == "S") {
+		return false
+	}
+	r.side = side
+	return true
+}
+
+func nth(s string) int {
+	for i, c := range s {
+		if c >= '1' && c <= '9' {
+			return int(c - '0')
+		}
+		if i == 0 {
+			break
+		}
+	}
+	return map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4}[strings.ToLower(s)]
+}
