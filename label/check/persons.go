@@ -32,12 +32,19 @@ func personRules() []Rule {
 					}
 					r := c.past.persons.of(personKey{text, term != "identifiedBy"}, readPerson)
 					if r.number != "" {
-						r.message = numberHere(c, term, r.number, r.figures)
+						here := numberHere(c, term, r.number, r.figures)
+						if r.message != "" {
+							here = r.message + "; " + here
+						}
+						r.message = here
 					}
 					if r.message != "" {
 						c.Suggest(term, r.message, r.suggest)
-						if strings.Contains(r.message, noPart) {
-							c.cause(r.message) // a word in every row is one habit
+						switch { // what every row has is one habit
+						case r.number != "":
+							c.cause("a number with the collector")
+						case strings.Contains(r.message, noPart):
+							c.cause(r.message)
 						}
 					}
 				}
@@ -48,7 +55,7 @@ func personRules() []Rule {
 
 // numberBehind is a collector's number behind a name, numberBefore one before it.
 var (
-	numberBehind = regexp.MustCompile(`^(.*?\pL[.)]?),?\s+((?:n\.?º|nº|no\.?|nr\.?|#)?\s*([0-9]{1,6}[a-z]?)|s\.\s?n\.?)$`)
+	numberBehind = regexp.MustCompile(`^(.*?\pL[.)]?),?\s+((?:n\.?º|nº|no\.?|nr\.?|#)?\s*([0-9]{1,6}[a-z]?|[A-Z]{1,4}-?[0-9]{1,5}|[0-9]{2}-[0-9]{1,4})|s\.\s?n\.?)$`)
 	numberBefore = regexp.MustCompile(`^#\s?([0-9]{1,6})\s+(\pL.*)$`)
 )
 
@@ -67,7 +74,15 @@ type personReading struct{ message, suggest, number, figures string }
 func readPerson(k personKey) personReading {
 	text := k.text
 	if word, rest := wordBefore(text); word != "" {
-		return personReading{message: word + noPart + ": take it out, for the label writes what it needs", suggest: rest}
+		r := readPerson(personKey{rest, k.collected}) // a number may stand behind, too
+		if m := numberBehind.FindStringSubmatch(rest); r.number == "" && k.collected && m != nil && hasSurname(m[1]) && !isYear(m[2]) {
+			r.suggest, r.number, r.figures = m[1], m[2], m[3]
+		}
+		if r.number == "" {
+			r = personReading{suggest: rest}
+		}
+		r.message = word + noPart + ": take it out, for the label writes what it needs"
+		return r
 	}
 	if k.collected && (strings.ContainsAny(text, "0123456789") || strings.HasSuffix(text, "n.") || strings.HasSuffix(text, ".n")) {
 		if m := numberBehind.FindStringSubmatch(text); m != nil && isPerson(m[1]) && !isYear(m[2]) {
@@ -95,6 +110,13 @@ func readPerson(k personKey) personReading {
 		return personReading{message: "nothing stands before the comma", suggest: strings.TrimLeft(text, ", ")}
 	}
 	return personReading{}
+}
+
+// numberWithCollector reports whether the collector's number, or s.n., stands
+// behind or before the collector, which person-form says.
+func (c *Context) numberWithCollector() bool {
+	text := c.Text("recordedBy")
+	return text != "" && c.past.persons.of(personKey{text, true}, readPerson).number != ""
 }
 
 func numberHere(c *Context, term, as, number string) string {
@@ -150,7 +172,9 @@ func isPerson(s string) bool {
 	s = strings.TrimRight(s, " ,")
 	for _, p := range ParseCollectors(s) {
 		last, first, ok := strings.Cut(p, ",")
-		if !withInitial(p) && !(ok && surname(last) && initials(first)) {
+		letter, surnames, _ := strings.Cut(p, " ")
+		bare := len(letter) == 1 && initials(letter) && hasSurname(surnames) // D Almeida
+		if !withInitial(p) && !bare && !(ok && surname(last) && initials(first)) {
 			return false
 		}
 	}

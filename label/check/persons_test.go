@@ -91,3 +91,29 @@ func TestNameOfColumns(t *testing.T) {
 		}
 	}
 }
+
+// TestNumberWithCollector: a number behind the collector is told once, and no
+// missing number beside it; a table of them is one habit.
+func TestNumberWithCollector(t *testing.T) {
+	for _, tt := range []struct{ by, number, rules string }{
+		{"I. Almeida 187", "", "person-form"},
+		{"collectors: I. Almeida 187a", "", "person-form"},
+		{"leg. I. Almeida", "", "number-missing person-form"},
+		{"I. Almeida s.n.", "", "person-form"},
+		{"D Almeida 14243", "", "person-form"},
+		{"Coll.: Almeida 66", "", "person-form"},
+		{"Coll. B Almeida BA-78", "", "person-form"},
+		{"I. Almeida 83-98", "", "person-form"},
+		{"I. Almeida 1983-1998", "", "number-missing"},
+		{"Exp. Valdoura 1998", "", "number-missing"},
+	} {
+		_, fs := run(t, New(options(t)), open(t, one("recordedBy", tt.by, "recordNumber", tt.number)...))
+		var got []string
+		for _, f := range fs {
+			got = append(got, f.Rule)
+		}
+		if s := strings.Join(got, " "); s != tt.rules {
+			t.Errorf("%s: %s, want %s", tt.by, s, tt.rules)
+		}
+	}
+}

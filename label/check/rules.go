@@ -80,7 +80,7 @@ func collectingRules() []Rule {
 			Terms:   []string{"recordNumber"},
 			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
 			Row: func(c *Context) {
-				if c.blank("recordNumber") {
+				if c.blank("recordNumber") && !c.numberWithCollector() {
 					c.Report("recordNumber", "no collector's number is given: the label prints s.n.")
 				}
 			},
