@@ -75,6 +75,29 @@ func TestPhrases(t *testing.T) {
 	}
 }
 
+// A word for what nobody has named is no genus and no epithet.
+func TestNoTaxon(t *testing.T) {
+	for _, tt := range []struct {
+		pairs       []string
+		name, rules string
+	}{
+		{[]string{"genus", "Erica", "specificEpithet", "unidentified", "scientificName", ""}, "Erica", "placeholder"},
+		{[]string{"genus", "Erica", "specificEpithet", "sp.", "scientificName", ""}, "Erica sp.", ""},
+		{[]string{"genus", "Erica", "scientificName", "unidentified"}, "Erica", "placeholder"},
+		{[]string{"genus", "unidentified", "scientificName", "unidentified"}, "unidentified", "placeholder"},
+		{[]string{"scientificName", "Unidentified"}, "Unidentified", ""},
+	} {
+		rs, fs := run(t, New(options(t)), open(t, one(append(tt.pairs, "scientificNameAuthorship", "", "family", "Ericaceae")...)...))
+		var got []string
+		for _, f := range fs {
+			got = append(got, f.Rule)
+		}
+		if s := strings.Join(got, " "); s != tt.rules || rs[0].Name != tt.name {
+			t.Errorf("%v: %s, %q, want %s, %q", tt.pairs, s, rs[0].Name, tt.rules, tt.name)
+		}
+	}
+}
+
 // A fault of a name that its columns make is told in the column that has it.
 func TestNameOfColumns(t *testing.T) {
 	for _, tt := range []struct {

@@ -58,7 +58,7 @@ func (c *Context) readFields() {
 			c.coded = true
 			continue // the table says so at its head
 		}
-		if isPlaceholder(term, text) {
+		if isPlaceholder(term, text) || c.namesNothing(term, text) {
 			if columns[i].Known { // what nobody prints need not be cleared
 				c.Placeholders = append(c.Placeholders, f)
 			}

@@ -90,6 +90,31 @@ var speaking = map[string]func(text string) bool{
 	"identificationQualifier": func(s string) bool { return strings.Trim(s, "?") == "" },
 }
 
+// noTaxon are words in a column of the name's parts for what nobody has named:
+// they are neither genus nor epithet.
+var noTaxon = map[string]bool{
+	"unidentified": true, "unknown": true, "undetermined": true, "not identified": true, "indeterminate": true, "unclassified": true, "uncultured": true,
+	"indeterminado": true, "indeterminada": true, "não identificado": true, "não identificada": true, "no identificado": true, "no identificada": true,
+	"desconhecido": true, "desconhecida": true, "desconocido": true, "desconocida": true, "indéterminé": true, "indéterminée": true, "inconnu": true, "inconnue": true,
+	"unbestimmt": true, "unbekannt": true, "indeterminato": true, "indeterminata": true, "onbekend": true,
+}
+
+// namesNothing reports whether a part of the name holds one of these words; so may
+// scientificName where the genus stands beside it.
+func (c *Context) namesNothing(term, text string) bool {
+	switch term {
+	case "genus", "specificEpithet", "infraspecificEpithet":
+		return len(text) <= 24 && noTaxon[strings.ToLower(text)]
+	case "scientificName":
+		if len(text) > 24 || !noTaxon[strings.ToLower(text)] {
+			return false
+		}
+		genus := strings.TrimSpace(c.row.Text("genus"))
+		return genus != "" && !isPlaceholder("genus", genus) && !noTaxon[strings.ToLower(genus)]
+	}
+	return false
+}
+
 // isPlaceholder reports whether a cell's text says that it says nothing.
 func isPlaceholder(term, text string) bool {
 	if term == "catalogNumber" && absent("recordNumber", text) {
