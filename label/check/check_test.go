@@ -141,8 +141,8 @@ func TestFindings(t *testing.T) {
 }
 
 func TestPlaceOfFindings(t *testing.T) {
-	tab := openBytes(t, "trip.csv", []byte("country,recordedBy,recordNumber,eventDate,decimalLatitude,decimalLongitude,geodeticDatum\n"+
-		"Portugal,I. Almeida,1,2026-05-14,41.2,-8.6,WGS84\nPortugal,\"I.\nAlmeida\",2,2026-05-14,95.2,-8.6,WGS84\n,,3,,,,\n"))
+	tab := openBytes(t, "trip.csv", []byte("country,recordedBy,recordNumber,eventDate,decimalLatitude,decimalLongitude,geodeticDatum,genus\n"+
+		"Portugal,I. Almeida,1,2026-05-14,41.2,-8.6,WGS84,Erica\nPortugal,\"I.\nAlmeida\",2,2026-05-14,95.2,-8.6,WGS84,Erica\n,,3,,,,,\n"))
 	_, fs := run(t, New(Options{}), tab)
 	var got []string
 	for _, f := range fs {
@@ -234,13 +234,12 @@ func TestRecord(t *testing.T) {
 	}
 }
 
-// A label of nothing but a name, or of no name, is no fault; nor are the
+// A label of nothing but a name, or of a family alone, is no fault; nor are the
 // trade's words for what is not known.
 func TestNoFault(t *testing.T) {
 	for _, set := range [][]string{
 		{"scientificName", ""}, {"scientificName", "indet."}, {"scientificName", "Lamiaceae"}, {"scientificName", "Thymus"}, {"scientificName", "Thymus sp."},
-		{"scientificName", "", "family", ""},
-		{"recordNumber", "s.n."}, {"recordNumber", "S. N."}, {"recordNumber", "s/n"}, {"eventDate", "S/F"}, {"recordedBy", "S.C."}, {"eventDate", "s.d."}, {"recordedBy", "s. coll."},
+		{"scientificName", ""}, {"recordNumber", "s.n."}, {"recordNumber", "S. N."}, {"recordNumber", "s/n"}, {"eventDate", "S/F"}, {"recordedBy", "S.C."}, {"eventDate", "s.d."}, {"recordedBy", "s. coll."},
 		{"locality", "s.l.", "country", "", "stateProvince", ""}, {"locality", "s.loc."},
 		{"eventDate", "2026"}, {"eventDate", "2026-05/2026-06"}, {"eventDate", "14.v.2026"}, {"eventDate", "", "year", "2026", "month", "5"},
 		{"eventDate", "", "year", "2026", "month", "v", "day", "14"}, {"eventDate", "2026-05-14T09:30"},
@@ -306,7 +305,7 @@ func TestParallel(t *testing.T) {
 // A row whose cells do not match the headings is never printed, and nothing is
 // said of what its cells hold.
 func TestRagged(t *testing.T) {
-	tab := openBytes(t, "trip.csv", []byte("country,recordedBy,recordNumber,eventDate\nPortugal,I. Almeida,1,2026-05-14\nPortugal,Valdoura,I. Almeida,2,2026-05-14\n"))
+	tab := openBytes(t, "trip.csv", []byte("country,recordedBy,recordNumber,eventDate,genus\nPortugal,I. Almeida,1,2026-05-14,Erica\nPortugal,Valdoura,I. Almeida,2,2026-05-14,Erica\n"))
 	rs, fs := run(t, New(options(t)), tab)
 	if len(rs) != 2 || rs[1].Printable() || len(fs) != 1 || fs[0].Row != 2 || fs[0].Severity != label.Error {
 		t.Errorf("%v", fs)
@@ -404,8 +403,8 @@ func TestValues(t *testing.T) {
 // Plain words of field tables, lat, long and alt, take what is no bare number
 // too.
 func TestPlainHeadings(t *testing.T) {
-	tab := openBytes(t, "trip.csv", []byte("collector;coll. no.;date;country;lat;long;geodetic datum;alt. (m)\n"+
-		"I. Almeida;214;14.v.2026;Portugal;38°28'N;8°48'W;WGS84;1200-1300\nI. Almeida;215;14.v.2026;Portugal;38.47;-8.80;WGS84;c. 1200\n"))
+	tab := openBytes(t, "trip.csv", []byte("collector;coll. no.;date;country;lat;long;geodetic datum;alt. (m);genus\n"+
+		"I. Almeida;214;14.v.2026;Portugal;38°28'N;8°48'W;WGS84;1200-1300;Erica\nI. Almeida;215;14.v.2026;Portugal;38.47;-8.80;WGS84;c. 1200;Erica\n"))
 	rs, fs := run(t, New(options(t)), tab)
 	for _, f := range fs {
 		t.Error(f)

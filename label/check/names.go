@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
 	"cornerslip/label"
@@ -41,6 +42,25 @@ func composed(k nameKey) nameReading {
 		text = n // of the columns
 	}
 	return nameReading{n, problems, name.Faults(text, k.parts)}
+}
+
+// nameTerms are the columns that can say what a plant is.
+var nameTerms = []string{"scientificName", "genus", "specificEpithet", "family", "vernacularName", "verbatimIdentification", "higherClassification", "class", "order"}
+
+// nameless reports whether nothing says what the plant is.
+func (c *Context) nameless() bool {
+	return c.Name == "" && !slices.ContainsFunc(nameTerms, func(term string) bool { return c.Text(term) != "" })
+}
+
+// namePlaceholder returns the column that should say what the plant is and holds
+// a word for nothing, scientificName if none does.
+func (c *Context) namePlaceholder() string {
+	for _, f := range c.Placeholders {
+		if f.Origin.Term == "genus" || f.Origin.Term == "specificEpithet" {
+			return f.Origin.Term
+		}
+	}
+	return "scientificName"
 }
 
 // nameFault says the first fault of the name's form, of its capitals or of

@@ -75,6 +75,17 @@ func collectingRules() []Rule {
 			},
 		},
 		{
+			Name: "name-missing", Severity: label.Warning, Source: handbooks,
+			Doc:     "nothing says what the plant is, not even a family or a word for a name that nobody knows yet",
+			Terms:   []string{"scientificName"},
+			Example: one("scientificName", "", "family", ""), Counterexample: one("scientificName", "indet.", "family", ""),
+			Row: func(c *Context) {
+				if !c.empty && c.nameless() {
+					c.Report(c.namePlaceholder(), `nothing says what the plant is: fill in the name, or write "indet." if it is not named yet`)
+				}
+			},
+		},
+		{
 			Name: "number-missing", Severity: label.Warning, Source: handbooks,
 			Doc:     "without the collector's number a gathering cannot be cited; the label prints s.n.",
 			Terms:   []string{"recordNumber"},

@@ -189,6 +189,8 @@ func (c *Context) missed(f Field) bool {
 	switch f.Origin.Term {
 	case "recordedBy":
 		return c.lacksCollector()
+	case "scientificName", "genus", "specificEpithet":
+		return c.nameless()
 	case "locality":
 		return c.Placeless && !c.Options.Backlog && c.Text("locality") == ""
 	}

@@ -44,7 +44,7 @@ func (s *scope) concerns(f label.Finding) bool {
 }
 
 var (
-	slipScope = &scope{slipTerms, []string{"collector-missing", "number-missing", "place-missing", "catalogue-number-twice", "duplicate-to-us"}}
+	slipScope = &scope{slipTerms, []string{"collector-missing", "number-missing", "name-missing", "place-missing", "catalogue-number-twice", "duplicate-to-us"}}
 	tagScope  = &scope{terms: tagTerms}
 )
 

@@ -17,7 +17,7 @@ var issueScope = &scope{
 		"recordNumber": true, "eventDate": true, "year": true, "month": true, "day": true, "verbatimEventDate": true, "preparations": true,
 		"materialEntityID": true, "materialSampleID": true,
 	},
-	not: []string{"collector-missing", "number-missing", "date-missing", "catalogue-number-letters"},
+	not: []string{"collector-missing", "number-missing", "name-missing", "date-missing", "catalogue-number-letters"},
 }
 
 // specimenRow is a record that may be given a number.

@@ -254,6 +254,12 @@ func (p *planting) otherStop(off int) (int, bool) {
 
 // numberFaults are in numbers, parts and duplicates.
 var numberFaults = []plantedFault{
+	{"name-missing", "lost", func(p *planting) bool {
+		for _, term := range []string{"family", "genus", "specificEpithet", "scientificNameAuthorship", "vernacularName"} {
+			p.set(term, "")
+		}
+		return p.set("scientificName", "")
+	}},
 	to("number-missing", "empty", "recordNumber", ""), to("number-missing", "blanks", "recordNumber", "  ", "\u00a0"),
 	{"number-missing", "lost", func(p *planting) bool { return p.set("recordNumber", "") }},
 	to("number-month", "year and number", "recordNumber", "May-97", "Jun-04", "Dec-96"), to("number-month", "number and year", "recordNumber", "5-May", "12-Jun", "3/Mar"),

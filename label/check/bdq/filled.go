@@ -56,7 +56,7 @@ func filledTests() []Test {
 				"kingdom", "phylum", "class", "order", "superfamily", "family", "subfamily", "tribe", "subtribe", "genus", "genericName", "subgenus", "infragenericEpithet",
 				"specificEpithet", "infraspecificEpithet", "vernacularName", "cultivarEpithet"},
 			rule: speech{
-				term: "scientificName", message: "nothing says what the plant is: fill in scientificName or at least family",
+				term: "scientificName", twin: "name-missing", message: "nothing says what the plant is: fill in scientificName or at least family",
 				example: check.With("scientificName", "", "family", ""), counterexample: check.With("scientificName", ""),
 			},
 		}),
