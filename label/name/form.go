@@ -1,6 +1,7 @@
 package name
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -28,6 +29,7 @@ func Faults(text string, c Parts) []Fault {
 	}
 	f.underscores()
 	f.markup()
+	f.italics()
 	f.smallGenus(strings.TrimSpace(c.Genus), authorLike(strings.TrimSpace(c.Authorship)))
 	if p.found.level != noLevel {
 		f.brackets()
@@ -59,6 +61,21 @@ func (f *faults) with(start, end int, letters string) string {
 func (f *faults) underscores() {
 	if t := f.p.text; strings.Contains(t, "_") && !strings.ContainsAny(t, " \t") {
 		f.say("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
+	}
+}
+
+// slanted finds the asterisks and underscores around what is typed as italics:
+// "*Quercus suber* L.".
+var slanted = regexp.MustCompile(`(^|[\s(])(?:\*{1,2}(\pL[^*_]*?)\*{1,2}|__?(\pL[^*_]*?)__?)($|[\s),;])`)
+
+func (f *faults) italics() {
+	if !strings.ContainsAny(f.p.text, "*_") {
+		return
+	}
+	mended := slanted.ReplaceAllString(f.p.text, "$1$2$3$4")
+	mended = slanted.ReplaceAllString(mended, "$1$2$3$4") // those that share a blank
+	if mended != f.p.text {
+		f.say("the signs of typed italics are printed: take them out, for the label sets the name in italics", mended)
 	}
 }
 

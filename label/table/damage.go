@@ -65,6 +65,9 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 	if suspect != 0 || odd || before == 'Ã' {
 		mended, unread := unmojibake(text, suspect)
 		switch {
+		case unread && mended == text:
+			say(ruleMojibake, "", "letters were read in the wrong encoding and saved so, and some were lost: type it again from the field notes")
+			return
 		case unread:
 			say(ruleMojibake, "", fmt.Sprintf("letters were read in the wrong encoding and saved so, and some were lost: as far as they can be read it says %q; type it again from the field notes", mended))
 			return

@@ -228,6 +228,8 @@ func joinAccents(text string) string {
 
 var (
 	entity    = regexp.MustCompile(`&(#[0-9]{2,7}|#[xX][0-9a-fA-F]{2,6}|[A-Za-z][A-Za-z0-9]{1,30});`)
+	webTag    = regexp.MustCompile(`(?i)</?(?:p|br|i|b|u|a|em|strong|span|sup|sub|small|font|div|ul|ol|li|h[1-6]|tt|td|tr|table)(?:\s[^<>]*)?/?>`)
+	webBreak  = regexp.MustCompile(`(?i)</?(?:p|br|div|li|td|tr|h[1-6])[\s/>]`)
 	escape    = regexp.MustCompile(`\\u[0-9a-fA-F]{4}|\\x[0-9a-fA-F]{2}|_x[0-9A-Fa-f]{4}_|(?:%[C-F][0-9A-F](?:%[89AB][0-9A-F])+)+`)
 	lostLower = regexp.MustCompile(`\pL\p{Ll}*(?:\?{1,4}\p{Ll}+)+|\p{Lu}+(?:\?{1,4}\p{Lu}+)+`)
 )
@@ -243,9 +245,13 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 			return e
 		})
 		if mended != text {
-			say(ruleEntity, mended, "holds characters as a web page writes them: put back the characters themselves")
+			say(ruleEntity, withoutTags(mended), "holds characters as a web page writes them: put back the characters themselves")
 			return
 		}
+	}
+	if strings.IndexByte(text, '<') >= 0 && webTag.MatchString(text) {
+		say(ruleEntity, withoutTags(text), "holds the marks of a web page, which are printed as letters: take them out")
+		return
 	}
 	if strings.Contains(text, "://") || strings.Contains(text, "www.") {
 		return // an address may hold what follows
@@ -262,6 +268,21 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 			say(ruleReplacement, "", fmt.Sprintf("%s lost in an earlier conversion and ? stands for it: type it again from the field notes", plural(n, "a letter was", "%d letters were")))
 		}
 	}
+}
+
+// withoutTags takes the tags of a web page out; those that begin a line or a
+// block part words.
+func withoutTags(text string) string {
+	mended := webTag.ReplaceAllStringFunc(text, func(tag string) string {
+		if webBreak.MatchString(tag) {
+			return " "
+		}
+		return ""
+	})
+	if mended == text {
+		return text
+	}
+	return strings.Join(strings.Fields(mended), " ")
 }
 
 // unescapeCode returns the character that a code stands for, the code if there

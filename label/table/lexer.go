@@ -63,7 +63,7 @@ type lexer struct {
 }
 
 // codeSigns are the bytes of isCode.
-const codeSigns = `&?\%_`
+const codeSigns = `&?\%_<`
 
 func newLexer(in *input, o Options) *lexer {
 	l := &lexer{in: in, comma: []byte(string(o.Comma)), line: 1, maxCell: o.MaxCell, maxRow: o.MaxRow}

@@ -89,7 +89,7 @@ var (
 		"country,locality\nPortugal,Lin\u00addoso\u200b\n", "country,locality\nPortugal,Lindoso\n"}
 
 	ruleWorksheet = &Rule{"worksheet", "a workbook has what a table of text has not: other worksheets, hidden rows, merged cells, formulas without a result", noSource, label.Warning, "", ""}
-	ruleEntity    = &Rule{"text-code", "characters stand as the codes of a web page or a program", "HTML Living Standard, section 13.1.4; ECMA-376 part 1, section 22.9.2.19", label.Error,
+	ruleEntity    = &Rule{"text-code", "characters stand as the codes of a web page or a program, or tags of a web page beside them", "HTML Living Standard, section 13.1.4; ECMA-376 part 1, section 22.9.2.19", label.Error,
 		"country,locality\nPortugal,S&atilde;o Bento\n", "country,locality\nPortugal,São Bento\n"}
 	ruleAccent = &Rule{"text-accent", "an accent stands beside its letter or without one", "The Unicode Standard, section 7.9", label.Error,
 		"country,locality\nPortugal,Sa˜o Bento\n", "country,locality\nPortugal,Sa\u0303o Bento\n"}
