@@ -41,6 +41,15 @@ var unknown = map[string]bool{
 // recorded", a sheet that is missing.
 var wordsOfTheirOwn = map[string]bool{"geodeticDatum": true, "disposition": true, "occurrenceStatus": true}
 
+// withheld is what stands for a place that somebody keeps back.
+var withheld = regexp.MustCompile(`(?i)^[\s\[({<*]*(?:(?:the )?(?:exact |precise )?(?:locality|location|place|coordinates?|information|data|details?) )*(?:is |was |are )?(?:suppressed|withheld|redacted|masked|obscured|not disclosed|confidential|removed for conservation)(?: for conservation(?: reasons)?| on request)?[\s\])}>*.]*$`)
+
+var heldBack = map[string]bool{"locality": true, "verbatimLocality": true, "municipality": true, "county": true, "decimalLatitude": true, "decimalLongitude": true, "verbatimLatitude": true, "verbatimLongitude": true, "verbatimCoordinates": true}
+
+func isWithheld(term, text string) bool {
+	return len(text) >= 6 && len(text) < 80 && heldBack[term] && withheld.MatchString(text)
+}
+
 // saysNothing reports whether a cell holds one of the phrases.
 func saysNothing(term, text string) bool {
 	if len(text) < 6 || len(text) > 30 || wordsOfTheirOwn[term] {
@@ -127,7 +136,7 @@ func isPlaceholder(term, text string) bool {
 		return true
 	}
 	if len(text) > 9 || !placeholders[text] {
-		return saysNothing(term, text)
+		return saysNothing(term, text) || isWithheld(term, text)
 	}
 	says := speaking[term]
 	return says == nil || !says(text)
@@ -172,6 +181,9 @@ func textRules() []Rule {
 					switch {
 					case c.keeps(f.Origin.Term):
 						message = "says nothing and is printed as it is: clear the cell, or write what is known"
+					}
+					if isWithheld(f.Origin.Term, f.Text) {
+						message = "somebody keeps the place back, and the label prints none: ask for it, for a label without its place is worth little"
 					}
 					if strings.HasPrefix(f.Text, "#") {
 						message = "what a spreadsheet writes for a formula that failed or a value too wide: type the value again as text"
