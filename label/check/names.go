@@ -92,6 +92,9 @@ func nameFault(c *Context, capitals bool) {
 		suggest = ""
 	}
 	c.Suggest(term, f.Message, suggest)
+	if f.Habit {
+		c.cause(f.Message)
+	}
 }
 
 // nameRules are about the scientific name and the columns beside it.

@@ -11,8 +11,10 @@ type Fault struct {
 	// Capitals: only the size of letters is not as in names of today. Older
 	// works and programs write so, and it is printed as it stands.
 	Capitals bool
-	Message  string // lower case, no full stop
-	Suggest  string // the whole text mended, "" if it is not known how
+	// Habit: a program or a hand writes all its names so.
+	Habit   bool
+	Message string // lower case, no full stop
+	Suggest string // the whole text mended, "" if it is not known how
 }
 
 // Faults says what is wrong with the way a text is written, as far as it names a
@@ -61,6 +63,7 @@ func (f *faults) with(start, end int, letters string) string {
 func (f *faults) underscores() {
 	if t := f.p.text; strings.Contains(t, "_") && !strings.ContainsAny(t, " \t") {
 		f.say("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
+		f.list[len(f.list)-1].Habit = true
 	}
 }
 
@@ -76,6 +79,7 @@ func (f *faults) italics() {
 	mended = slanted.ReplaceAllString(mended, "$1$2$3$4") // those that share a blank
 	if mended != f.p.text {
 		f.say("the signs of typed italics are printed: take them out, for the label sets the name in italics", mended)
+		f.list[len(f.list)-1].Habit = true
 	}
 }
 

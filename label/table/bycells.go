@@ -67,6 +67,11 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		return shareOf(rows, c.Index, hasFigure) < 0.5
 	case "scientificName":
 		return shareOf(rows, c.Index, hasFigure) > 0.8
+	case "identifiedBy": // "Identified", answered by yes and no, by the day or by the name
+		switch headingKey(c.Heading) {
+		case "identified", "determined", "confirmed":
+			return shareOf(rows, c.Index, func(s string) bool { return yesNo.MatchString(s) || hasFigure(s) || isBinomial(s) }) > 0.6
+		}
 	case "typeStatus": // "Type?", answered by yes and no
 		return shareOf(rows, c.Index, yesNo.MatchString) == 1
 	}

@@ -26,6 +26,10 @@ func TestByCells(t *testing.T) {
 		{"Collection,country\nAlmeida 214,PT\nAlmeida & Prates 215 (VDOURA),PT\nBrandão 7,PT\n", "collectorAndNumber country"},
 		{"Collection,country\nAlgae,PT\nVascular plants,PT\nAlgae,PT\n", "? country"},
 		{"Collection,recordedBy\nAlmeida 214,I. Almeida\nAlmeida 215,I. Almeida\nBrandão 7,T. Brandão\n", "? recordedBy"},
+		// Who determined, or whether anybody has.
+		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},
+		{"species,Identified,country\nErica arborea,yes,PT\nErica ciliaris,no,PT\nErica cinerea,yes,PT\n", "scientificName ? country"},
+		{"species,Determined,country\nErica arborea,2019-05-03,PT\nErica ciliaris,2019-05-03,PT\nErica cinerea,2019,PT\n", "scientificName ? country"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},

@@ -229,10 +229,13 @@ func joinAccents(text string) string {
 var (
 	entity    = regexp.MustCompile(`&(#[0-9]{2,7}|#[xX][0-9a-fA-F]{2,6}|[A-Za-z][A-Za-z0-9]{1,30});`)
 	webTag    = regexp.MustCompile(`(?i)</?(?:p|br|i|b|u|a|em|strong|span|sup|sub|small|font|div|ul|ol|li|h[1-6]|tt|td|tr|table)(?:\s[^<>]*)?/?>`)
+	anyTag    = regexp.MustCompile(`</?[A-Za-z][A-Za-z0-9]*(?:\s[^<>]*)?/?>`) // beside one of those
 	webBreak  = regexp.MustCompile(`(?i)</?(?:p|br|div|li|td|tr|h[1-6])[\s/>]`)
 	escape    = regexp.MustCompile(`\\u[0-9a-fA-F]{4}|\\x[0-9a-fA-F]{2}|_x[0-9A-Fa-f]{4}_|(?:%[C-F][0-9A-F](?:%[89AB][0-9A-F])+)+`)
 	lostLower = regexp.MustCompile(`\pL\p{Ll}*(?:\?{1,4}\p{Ll}+)+|\p{Lu}+(?:\?{1,4}\p{Lu}+)+`)
 )
+
+const holdsTags = "holds the marks of a web page, which are printed as letters: take them out"
 
 // escapes looks for letters written as their codes, and for ? in the place of
 // one.
@@ -250,7 +253,7 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 		}
 	}
 	if strings.IndexByte(text, '<') >= 0 && webTag.MatchString(text) {
-		say(ruleEntity, withoutTags(text), "holds the marks of a web page, which are printed as letters: take them out")
+		say(ruleEntity, withoutTags(text), holdsTags)
 		return
 	}
 	if strings.Contains(text, "://") || strings.Contains(text, "www.") {
@@ -273,7 +276,7 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 // withoutTags takes the tags of a web page out; those that begin a line or a
 // block part words.
 func withoutTags(text string) string {
-	mended := webTag.ReplaceAllStringFunc(text, func(tag string) string {
+	mended := anyTag.ReplaceAllStringFunc(text, func(tag string) string {
 		if webBreak.MatchString(tag) {
 			return " "
 		}

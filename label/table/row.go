@@ -250,7 +250,12 @@ func (r *Row) examine(i int, l *lexer, f *field) {
 	switch {
 	case f.kinds&(isHigh|isControl) != 0:
 	case f.kinds&isCode != 0:
-		escapes(c.Text, func(rule *Rule, suggest, message string) { r.say(i, rule, rule.Severity, suggest, "%s", message) })
+		escapes(c.Text, func(rule *Rule, suggest, message string) {
+			r.say(i, rule, rule.Severity, suggest, "%s", message)
+			if message == holdsTags { // a program writes all its cells so
+				r.Findings[len(r.Findings)-1].Cause = message
+			}
+		})
 		return
 	default:
 		return
