@@ -32,6 +32,7 @@ func Faults(text string, c Parts) []Fault {
 	f.underscores()
 	f.markup()
 	f.italics()
+	f.initial(strings.TrimSpace(c.Genus))
 	f.smallGenus(strings.TrimSpace(c.Genus), authorLike(strings.TrimSpace(c.Authorship)))
 	if p.found.level != noLevel {
 		f.brackets()
@@ -65,6 +66,22 @@ func (f *faults) underscores() {
 		f.say("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
 		f.list[len(f.list)-1].Habit = true
 	}
+}
+
+// shortGenus is a genus of which an initial is left: "Q. suber L.".
+var shortGenus = regexp.MustCompile(`^([A-Z][a-z]?)\.\s*(?:[×x] ?|cf\. |aff\. )?\p{Ll}[\p{Ll}-]{3,}($|[\s,])`)
+
+func (f *faults) initial(genus string) {
+	m := shortGenus.FindStringSubmatch(f.p.text)
+	if m == nil {
+		return
+	}
+	suggest := ""
+	if strings.HasPrefix(genus, m[1]) && len(genus) > len(m[1])+1 {
+		suggest = genus + " " + strings.TrimSpace(f.p.text[len(m[1])+1:])
+	}
+	f.say("only the initial of the genus is written: whoever reads the label alone cannot know it, so write the genus in full", suggest)
+	f.list[len(f.list)-1].Habit = true
 }
 
 // slanted finds the asterisks and underscores around what is typed as italics:
