@@ -59,6 +59,9 @@ var (
 	numberBefore = regexp.MustCompile(`^#\s?([0-9]{1,6})\s+(\pL.*)$`)
 )
 
+// figureWithin is a word with a figure between its letters: "Alme1da".
+var figureWithin = regexp.MustCompile(`\p{Lu}\p{Ll}+[0-9]\p{Ll}+`)
+
 const noPart = " is no part of the name"
 
 // personKey is a cell of persons, who may bear a number if they collected.
@@ -98,6 +101,9 @@ func readPerson(k personKey) personReading {
 	}
 	if strings.Count(text, "(") != strings.Count(text, ")") {
 		return personReading{message: "a bracket has no partner"}
+	}
+	if w := figureWithin.FindString(text); w != "" {
+		return personReading{message: "a figure stands within the name " + w}
 	}
 	if i := initialAlone(text); i != "" {
 		return personReading{message: "the initial " + i + " has no surname"}

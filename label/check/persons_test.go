@@ -128,6 +128,8 @@ func TestNumberWithCollector(t *testing.T) {
 		{"Coll.: Almeida 66", "", "person-form"},
 		{"Coll. B Almeida BA-78", "", "person-form"},
 		{"I. Almeida 83-98", "", "person-form"},
+		{"I. Alme1da", "12", "person-form"},
+		{"Group 4b students", "12", ""},
 		{"I. Almeida 1983-1998", "", "number-missing"},
 		{"Exp. Valdoura 1998", "", "number-missing"},
 	} {
