@@ -124,6 +124,8 @@ func TestDamageFound(t *testing.T) {
 		{"anthers 1.5€“2.5 mm", "text-mojibake anthers 1.5–2.5 mm"},
 		{"by O€™Donnell, 5 €, 7€", "text-mojibake by O’Donnell, 5 €, 7€"},
 		{"prÃ_ximo ao prÃ©dio", "text-mojibake "},
+		{"≈ûifne", "text-mojibake Şifne"}, {"Ceylanpƒ±nar", "text-mojibake Ceylanpınar"}, {"Di≈üli", "text-mojibake Dişli"},
+		{"≈ 300 m, ≈20 trees, ƒ 8, ƒ(x)", ""},
 		{"ramal Ã  direita para PovoaÃ§Ã£o", "text-mojibake ramal à direita para Povoação"},
 		{"atÃ© lÃ  em cima", "text-mojibake até là em cima"},
 		{"1200Â m, encosta", "text-mojibake 1200 m, encosta"},

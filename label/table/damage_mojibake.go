@@ -45,7 +45,12 @@ var misreadings = sync.OnceValue(func() []misreading {
 	}
 	all := []misreading{
 		{windows, sureWindows},
-		{bytesOf(charmap.Macintosh), lead("√¬‚")},
+		{bytesOf(charmap.Macintosh), func(before rune, seq []rune, r rune) bool {
+			if seq[0] == '≈' || seq[0] == 'ƒ' { // a figure or a blank stands behind them, no sign and no letter
+				return unicode.Is(unicode.Latin, r)
+			}
+			return lead("√¬‚")(before, seq, r)
+		}},
 		{bytesOf(charmap.CodePage850), lead("├┬")},
 		{bytesOf(charmap.CodePage437), lead("├┬")},
 	}
