@@ -32,6 +32,7 @@ func Faults(text string, c Parts) []Fault {
 	f.underscores()
 	f.markup()
 	f.italics()
+	f.commaBeforeAuthor()
 	f.initial(strings.TrimSpace(c.Genus))
 	f.smallGenus(strings.TrimSpace(c.Genus), authorLike(strings.TrimSpace(c.Authorship)))
 	if p.found.level != noLevel {
@@ -81,6 +82,22 @@ func (f *faults) initial(genus string) {
 		suggest = genus + " " + strings.TrimSpace(f.p.text[len(m[1])+1:])
 	}
 	f.say("only the initial of the genus is written: whoever reads the label alone cannot know it, so write the genus in full", suggest)
+	f.list[len(f.list)-1].Habit = true
+}
+
+// authored is a name with a comma before its author: "Quercus suber, (L.) Mill.".
+// A stop, a bracket or an ampersand tells authors from other words.
+var authored = regexp.MustCompile(`^(\p{Lu}[\pL-]+ [×x ]{0,2}\p{Ll}[\pL-]+(?: (?:subsp|ssp|var|f)\. \p{Ll}[\pL-]+)?), ?((?:\(?(?:\p{Lu}[\pL.'’-]*\.?|ex|et|&|in|f\.|de|von|van|da)\)?[ ,]?\s?)+)$`)
+
+func (f *faults) commaBeforeAuthor() {
+	if !strings.Contains(f.p.text, ",") {
+		return
+	}
+	m := authored.FindStringSubmatch(f.p.text)
+	if m == nil || !strings.ContainsAny(m[2], ".(&") || strings.HasPrefix(m[2], "var.") {
+		return
+	}
+	f.say("a comma stands before the author, where names have none", m[1]+" "+strings.TrimSpace(m[2]))
 	f.list[len(f.list)-1].Habit = true
 }
 
