@@ -41,7 +41,11 @@ func composed(k nameKey) nameReading {
 	if strings.TrimSpace(text) == "" {
 		text = n // of the columns
 	}
-	return nameReading{n, problems, name.Faults(text, k.parts)}
+	faults := name.Faults(text, k.parts)
+	if text != k.text { // the columns' own rank has been asked for
+		faults = slices.DeleteFunc(faults, func(f name.Fault) bool { return f.Rankless })
+	}
+	return nameReading{n, problems, faults}
 }
 
 // nameTerms are the columns that can say what a plant is.

@@ -62,6 +62,7 @@ func TestPhrases(t *testing.T) {
 		{"identifiedBy", "[data not captured]", "placeholder"}, {"family", "Unknown", ""}, {"habitat", "No data.", "placeholder"},
 		{"recordedBy", "Collector unspecified", "placeholder"}, {"recordedBy", "Sem coletor", "placeholder"}, {"recordedBy", "NA", "collector-missing"},
 		{"recordedBy", "Unknown", ""}, {"recordedBy", "anonymous", ""}, {"geodeticDatum", "not recorded", ""}, {"locality", "unknown valley near the station", ""},
+		{"stateProvince", "Unknown", "placeholder"}, {"county", "[unknown]", "placeholder"}, {"country", "desconhecido", "placeholder"}, {"locality", "Unknown", ""},
 		{"locality", "SUPPRESSED", "placeholder"}, {"locality", "[Location withheld]", "placeholder"}, {"locality", "Suppressed spring, 2 km N", ""}, {"verbatimLocality", "Locality information withheld", "placeholder"},
 		{"occurrenceRemarks", "missing", "placeholder"}, {"habitat", "flowers missing", ""}, {"identifiedBy", "B. Missing", ""}, {"disposition", "missing", ""},
 	} {

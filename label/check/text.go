@@ -72,7 +72,7 @@ func saysNothing(term, text string) bool {
 
 func isPhrase(term, s string) bool {
 	s = strings.Trim(s, "[]()<>.- ")
-	return phrases[s] || term == "identifiedBy" && unknown[s]
+	return phrases[s] || (term == "identifiedBy" || term == "stateProvince" || term == "county" || term == "municipality" || term == "country") && unknown[s]
 }
 
 // phraseHeads are the two letters that the phrases begin with.

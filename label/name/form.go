@@ -11,6 +11,8 @@ type Fault struct {
 	// Capitals: only the size of letters is not as in names of today. Older
 	// works and programs write so, and it is printed as it stands.
 	Capitals bool
+	// Rankless: an infraspecific epithet has no rank before it.
+	Rankless bool
 	// Habit: a program or a hand writes all its names so.
 	Habit   bool
 	Message string // lower case, no full stop
@@ -42,6 +44,7 @@ func Faults(text string, c Parts) []Fault {
 		f.doubts()
 		f.capitals()
 		f.ending()
+		f.rankless(c.Rank)
 		f.blanks()
 	}
 	return f.list
@@ -99,6 +102,21 @@ func (f *faults) commaBeforeAuthor() {
 	}
 	f.say("a comma stands before the author, where names have none", m[1]+" "+strings.TrimSpace(m[2]))
 	f.list[len(f.list)-1].Habit = true
+}
+
+// rankless finds an infraspecific epithet before which no rank stands (ICN Art.
+// 24.1: the two are connected by a term denoting the rank).
+func (f *faults) rankless(rank string) {
+	if d := &f.p.found; d.infras == 0 || d.rank != (span{}) || d.formula || f.p.found.hybrid {
+		return
+	}
+	infra := f.p.found.infra[0]
+	suggest := ""
+	if r := abbreviation(rank); r != "" {
+		suggest = f.with(infra.start, infra.start, r+" ")
+	}
+	f.say("no rank stands before "+infra.of(f.p.text)+": write subsp., var. or f.; two words of one epithet have a hyphen between them", suggest)
+	f.list[len(f.list)-1].Rankless = true
 }
 
 // slanted finds the asterisks and underscores around what is typed as italics:

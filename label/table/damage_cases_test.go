@@ -131,7 +131,7 @@ func TestDamageFound(t *testing.T) {
 		{"1200Â m, encosta", "text-mojibake 1200 m, encosta"},
 		{"Â½ km, sÃ?o", "text-mojibake "},
 		// ? and U+FFFD in the place of a letter.
-		{"S?o Paulo", "text-replacement "}, {"Mu?oz", "text-replacement "}, {"Concei??o", "text-replacement "}, {"S??o Jo??o", "text-replacement "}, {"S?O PAULO", "text-replacement "},
+		{"Fazenda Pau d#?#Óleo", "text-replacement "}, {"S?o Paulo", "text-replacement "}, {"Mu?oz", "text-replacement "}, {"Concei??o", "text-replacement "}, {"S??o Jo??o", "text-replacement "}, {"S?O PAULO", "text-replacement "},
 		{"Bragan?a, junto ? ponte", "text-replacement "}, {"Ger\ufffds", "text-replacement "}, {"Vila Ch\ufffd", "text-replacement "}, {"\ufffdvora", "text-replacement "}, {"P\ufffd\ufffdvoa", "text-replacement "}, {"Fran\ufffdois", "text-replacement "},
 		// Controls.
 		{"Ger\u00eas\u0000", "text-control Gerês"}, {"a\u0008b", "text-control ab"}, {"l\u0092étang", "text-control l’étang"}, {"a\u0085b", "text-control a…b"}, {"a\u2028b", "text-control a b"}, {"a\u007fb", "text-control ab"}, {"tab\u000bul", "text-control tabul"},

@@ -256,6 +256,10 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 		say(ruleEntity, withoutTags(text), holdsTags)
 		return
 	}
+	if strings.Contains(text, "#?#") {
+		say(ruleReplacement, "", "a character was lost in an earlier conversion and #?# stands for it: type it again from the field notes")
+		return
+	}
 	if strings.Contains(text, "://") || strings.Contains(text, "www.") {
 		return // an address may hold what follows
 	}
