@@ -121,6 +121,7 @@ var nameFaults = []plantedFault{
 		}
 		return before + " subsp. " + strings.ToUpper(after[:1]) + after[1:]
 	}, "scientificName"),
+	by("text-quoted", "marks around", func(p *planting, s string) string { return `"` + s + `"` }, "recordedBy", "identifiedBy"),
 	by("person-form", "leg. before", func(p *planting, s string) string { return p.pick("leg. ", "Leg.: ", "coll. ") + s }, "recordedBy"),
 	by("person-form", "det. before", func(p *planting, s string) string { return p.pick("det. ", "Det.: ") + s }, "identifiedBy"),
 	{"person-form", "the number behind", func(p *planting) bool {
