@@ -38,47 +38,68 @@ func landRules() []check.Rule {
 		Table: func() check.TableRule { return &landTable{} },
 	}, {
 		Name: "country-missing", Severity: label.Warning, Source: practice,
-		Doc: "no record of the table names a country, which a label must", Terms: []string{"country", "countryCode"},
+		Doc: "a record with a place names no country, which a label must, where the others do; or none of the table does", Terms: []string{"country", "countryCode"},
 		Example: countries(""), Counterexample: countries("Portugal"),
 		Table: func() check.TableRule { return &countryNamed{} },
 	}}
 }
 
-// countryNamed keeps the first record, until one names a country, or a sea.
+// countryNamed keeps the records that name a place and neither country nor sea.
 type countryNamed struct {
-	first label.Origin
-	count int // records with a place
-	named bool
+	file    string
+	named   int
+	without []cell // the first, at most mostCountryless
+	count   int
 }
+
+// mostCountryless are named one by one; 12 bytes each.
+const mostCountryless = 10000
 
 // fewRecords are too few for a word about the whole table.
 const fewRecords = 5
 
 func (t *countryNamed) Feed(r *check.Record) {
-	if t.named {
-		return
-	}
 	for _, term := range []string{"country", "countryCode", "waterBody", "continent", "higherGeography"} {
 		if r.Text(term) != "" {
-			t.named = true
+			t.named++
 			return
 		}
 	}
 	for _, term := range []string{"stateProvince", "county", "municipality", "locality"} {
-		if r.Text(term) != "" {
-			if t.count++; t.count == 1 {
-				t.first = label.Origin{File: r.Origin.File, Line: r.Origin.Line, Row: r.Row, Term: "country"}
-			}
-			return
+		if r.Text(term) == "" || term == "locality" && isAbsent(r.Text(term)) {
+			continue
 		}
+		t.file = r.Origin.File
+		if t.count++; t.count <= mostCountryless {
+			t.without = append(t.without, cell{int32(r.Row), int32(r.Origin.Line), 0})
+		}
+		return
 	}
 }
 
-func (t *countryNamed) End() []label.Finding {
-	if t.named || t.count < fewRecords {
-		return nil
+// isAbsent reports whether a locality says that none is known.
+func isAbsent(s string) bool {
+	switch strings.ToLower(strings.ReplaceAll(s, " ", "")) {
+	case "s.l.", "s.loc.", "s/l", "unknown", "[unknown]":
+		return true
 	}
-	return []label.Finding{{Origin: t.first, Message: "no record of the table names a country: give it a column \"country\", for a label must say in which land a place lies"}}
+	return false
+}
+
+func (t *countryNamed) End() []label.Finding {
+	switch {
+	case t.count == 0 || t.named == 0 && t.count < fewRecords:
+		return nil
+	case t.named == 0:
+		return []label.Finding{{Origin: t.without[0].origin(t.file, "country"), Message: "no record of the table names a country: give it a column \"country\", for a label must say in which land a place lies"}}
+	case t.named < t.count || t.named+t.count < fewRecords:
+		return nil // the column is something else
+	}
+	var all []label.Finding
+	for _, c := range t.without {
+		all = append(all, label.Finding{Origin: c.origin(t.file, "country"), Message: "no country is given, as in the other records: fill it in, for a label must say in which land a place lies"})
+	}
+	return all
 }
 
 // land is one way in which a land is written.

@@ -37,3 +37,40 @@ func TestFormNotFilledIn(t *testing.T) {
 		}
 	}
 }
+
+// TestCountryMissing: a country is asked for where the other records name one.
+func TestCountryMissing(t *testing.T) {
+	for _, tt := range []struct {
+		countries []string
+		last      []string // of the last record
+		want      int
+	}{
+		{[]string{"Portugal", "Portugal", "Portugal", "Portugal", ""}, nil, 1},
+		{[]string{"Portugal", "Portugal", "Spain", "", ""}, nil, 2},
+		{[]string{"Portugal", "", "", "", ""}, nil, 0}, // the column is something else
+		{[]string{"", "", "", "", ""}, nil, 1},         // once for the table
+		{[]string{"", "", "", ""}, nil, 0},
+		{[]string{"Portugal", "Portugal", "Portugal", "Portugal", ""}, []string{"waterBody", "Atlantic Ocean"}, 0},
+		{[]string{"Portugal", "Portugal", "Portugal", "Portugal", ""}, []string{"countryCode", "PT"}, 0},
+		{[]string{"Portugal", "Portugal", "Portugal", "Portugal", ""}, []string{"stateProvince", "", "locality", "s.l."}, 0},
+	} {
+		var changes [][]string
+		for i, country := range tt.countries {
+			change := []string{"recordNumber", itoa(214 + i), "country", country}
+			if i == len(tt.countries)-1 {
+				change = append(change, tt.last...)
+			}
+			changes = append(changes, change)
+		}
+		_, fs := run(t, open(t, rows(changes...)...), options(t))
+		n := 0
+		for _, f := range fs {
+			if f.Rule == "country-missing" {
+				n++
+			}
+		}
+		if n != tt.want {
+			t.Errorf("%q %q: %d findings, want %d", tt.countries, tt.last, n, tt.want)
+		}
+	}
+}
