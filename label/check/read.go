@@ -75,6 +75,15 @@ func (c *Context) readFields() {
 // "Prates 2048, Costa", "Teles s.n.", "Almeida & Mota RLB 5028".
 var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*[A-Z]{1,8}(?:[,;! ]+[A-Z]{1,8})*!?\s*[)\]])?$`)
 
+// sheetNumber is a herbarium's code with the number of a sheet: "VDOURA 0012345".
+var sheetNumber = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}[A-Za-z]?$`)
+
+// unreadVoucher reports whether a cell should hold collector and number and holds
+// something else.
+func (c *Context) unreadVoucher() bool {
+	return c.Text("collectorAndNumber") != "" && c.Text("recordedBy") == "" && !absent("recordedBy", c.Text("collectorAndNumber"))
+}
+
 // readVoucher parts collector and number that stand in one cell, where the table
 // has no columns for them. A herbarium's code with the number of its sheet is no
 // collector.
@@ -85,6 +94,16 @@ func (c *Context) readVoucher() {
 	}
 	m := voucher.FindStringSubmatch(f.Text)
 	if m == nil || isCode(m[1]) {
+		if sheetNumber.MatchString(f.Text) && c.Text("catalogNumber") == "" {
+			e := entry{term: "catalogNumber", Field: f, written: f.Text}
+			e.Field.Origin.Term = e.term
+			c.put(e)
+		}
+		if !strings.ContainsAny(f.Text, "0123456789") && !isCode(f.Text) && (isPerson(f.Text) || strings.Contains(f.Text, " & ")) {
+			e := entry{term: "recordedBy", Field: f, written: f.Text} // whose number is not known
+			e.Field.Origin.Term = e.term
+			c.put(e)
+		}
 		return
 	}
 	people := m[1]

@@ -69,7 +69,10 @@ func collectingRules() []Rule {
 			Terms:   []string{"recordedBy"},
 			Example: one("recordedBy", ""), Counterexample: one("recordedBy", "s.coll."),
 			Row: func(c *Context) {
-				if c.lacksCollector() {
+				switch {
+				case c.lacksCollector() && c.unreadVoucher():
+					c.Report("collectorAndNumber", "no collector and number can be told from this: give them the columns recordedBy and recordNumber")
+				case c.lacksCollector():
 					c.Report("recordedBy", `no collector is given: fill in who collected it, or write "s.coll." if it is not known`)
 				}
 			},
@@ -91,7 +94,7 @@ func collectingRules() []Rule {
 			Terms:   []string{"recordNumber"},
 			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
 			Row: func(c *Context) {
-				if c.blank("recordNumber") && !c.numberWithCollector() {
+				if c.blank("recordNumber") && !c.numberWithCollector() && !c.unreadVoucher() {
 					c.Report("recordNumber", "no collector's number is given: the label prints s.n.")
 				}
 			},
