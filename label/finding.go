@@ -84,6 +84,20 @@ type Finding struct {
 	// that have it, whatever their values: they are one fault, and told once
 	// with a count. The cells of Also then have the fault too.
 	Cause string
+	// Heading is the column's heading in the table, where it is not the term.
+	Heading string
+	// Inner is true where the term is a name of ours for a column that is read with
+	// others, which the user never wrote: the heading is shown in its place.
+	Inner bool
+}
+
+// Shown returns the name of the finding's column for a reader of a line: the term,
+// "" if it has none.
+func (f Finding) Shown() string {
+	if f.Inner && f.Heading != "" {
+		return f.Heading
+	}
+	return f.Term
 }
 
 // A Cell names a cell by its record and term.
@@ -98,7 +112,7 @@ type Cell struct {
 func (f Finding) String() string {
 	s := f.Origin.String() + ": "
 	if f.Term != "" {
-		s += f.Term + " "
+		s += f.Shown() + " "
 		if f.Value != "" {
 			s += strconv.Quote(f.Value)
 		} else {

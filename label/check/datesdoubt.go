@@ -274,9 +274,10 @@ func (col *doubtColumn) years(ds []date.Date) []int {
 	return ys
 }
 
-// nearest puts first what lies among the years of the column, or near.
+// nearest puts first what lies among the years of the column, or near; where there
+// are enough of them, the rest is left out.
 func (col *doubtColumn) nearest(ds []date.Date) []date.Date {
-	if col.full < enough {
+	if col.full == 0 {
 		return ds
 	}
 	ys := col.years(ds)
@@ -288,6 +289,9 @@ func (col *doubtColumn) nearest(ds []date.Date) []date.Date {
 	}
 	ds = slices.Clone(ds)
 	slices.SortStableFunc(ds, func(a, b date.Date) int { return cmp.Compare(far(a), far(b)) })
+	if n := slices.IndexFunc(ds, func(d date.Date) bool { return far(d) == 1 }); n > 0 && col.full >= enough {
+		ds = ds[:n]
+	}
 	return ds
 }
 

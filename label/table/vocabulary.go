@@ -222,6 +222,31 @@ func Words() []Word {
 // An OwnTerm is a column that Darwin Core has no term for.
 type OwnTerm struct{ Term, Meaning string }
 
+// innerTerms are the terms of columns that are read with others.
+var innerTerms = sync.OnceValue(func() map[string]bool {
+	var terms []termEntry
+	must(decodeEmbedded("terms.csv", termsCSV, &terms))
+	inner := map[string]bool{}
+	for _, t := range terms {
+		inner[t.Term] = inner[t.Term] || t.Vocabulary == "part"
+	}
+	return inner
+})
+
+// HeadingOf returns the heading of a term's column where it is another word than
+// the term; inner is true of a term that is no name outside the program.
+func (t *Table) HeadingOf(term string) (heading string, inner bool) {
+	i := t.Index(term)
+	if term == "" || i < 0 {
+		return "", false
+	}
+	h := strings.TrimSpace(t.columns[i].Heading)
+	if barePrefixed(h) == term {
+		h = ""
+	}
+	return h, innerTerms()[term]
+}
+
 // OwnTerms returns the columns of our own.
 func OwnTerms() []OwnTerm {
 	var terms []termEntry

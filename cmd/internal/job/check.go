@@ -228,6 +228,7 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	var chosen rowSet // a rule of the whole table may still find them bad
 	say := func(f label.Finding, r *check.Record) error {
 		s.count(f)
+		f.Heading, f.Inner = t.HeadingOf(f.Term)
 		return each(f, r)
 	}
 	s.Refused = t.Found() != ""

@@ -112,7 +112,7 @@ func (p *RemarksPage) Add(m Remark) error {
 	}
 	g.count++
 	p.countTerm(m)
-	lk := lineKey{m.File, m.Term, m.Value, m.Message, m.Suggest}
+	lk := lineKey{m.File, knownAs(m.Finding), m.Value, m.Message, m.Suggest}
 	l := g.known[lk]
 	if l == nil {
 		if len(g.lines) == reportLines || m.Severity == label.Note && len(g.lines) == reportNotes {
@@ -144,11 +144,20 @@ func (l *remarkLine) oneKey() bool {
 	return !slices.ContainsFunc(l.places, func(p remarkPlace) bool { return p.Key != l.places[0].Key })
 }
 
+// knownAs names a column as the collector knows it, and as the program does.
+func knownAs(f label.Finding) string {
+	if f.Heading == "" || f.Inner {
+		return f.Shown()
+	}
+	return f.Heading + " (" + f.Term + ")"
+}
+
 func (p *RemarksPage) countTerm(m Remark) {
-	c := p.terms[m.Term]
+	name := knownAs(m.Finding)
+	c := p.terms[name]
 	if c == nil {
-		c = &termCount{Term: m.Term}
-		p.terms[m.Term] = c
+		c = &termCount{Term: name}
+		p.terms[name] = c
 	}
 	switch m.Severity {
 	case label.Error:
