@@ -2,6 +2,7 @@ package check
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 
@@ -17,6 +18,14 @@ var placeholders = map[string]bool{
 	"#NAME?": true, "#REF!": true, "#VALUE!": true, "#DIV/0!": true, "#NUM!": true, "#NULL!": true, "#": true, "…": true, "...": true, "####": true, "#####": true, "######": true,
 	"#ERROR!": true, "#SPILL!": true, "#CALC!": true,
 }
+
+// placeholderBegins are the bytes that one of them begins with.
+var placeholderBegins = func() (begins [256]bool) {
+	for p := range placeholders {
+		begins[p[0]] = true
+	}
+	return begins
+}()
 
 // phrases are what programs and people write into a cell for want of anything, in
 // small letters and without brackets around them.
@@ -47,16 +56,35 @@ var withheld = regexp.MustCompile(`(?i)^[\s\[({<*]*(?:(?:the )?(?:exact |precise
 var heldBack = map[string]bool{"locality": true, "verbatimLocality": true, "municipality": true, "county": true, "decimalLatitude": true, "decimalLongitude": true, "verbatimLatitude": true, "verbatimLongitude": true, "verbatimCoordinates": true}
 
 func isWithheld(term, text string) bool {
-	return len(text) >= 6 && len(text) < 80 && heldBack[term] && withheld.MatchString(text)
+	if len(text) < 6 || len(text) >= 80 {
+		return false
+	}
+	end := text // without what closes it
+	for end[len(end)-1] == ']' || end[len(end)-1] == ')' || end[len(end)-1] == '.' || end[len(end)-1] == '*' || end[len(end)-1] == '>' {
+		if end = end[:len(end)-1]; len(end) < 6 {
+			return false
+		}
+	}
+	switch two := [2]byte{end[len(end)-2] | 0x20, end[len(end)-1] | 0x20}; two { // as most places do not end
+	case [2]byte{'e', 'd'}, [2]byte{'l', 'd'}, [2]byte{'a', 'l'}, [2]byte{'o', 'n'}, [2]byte{'n', 's'}, [2]byte{'s', 't'}:
+		return heldBack[term] && slices.ContainsFunc(withheldEnds, func(w string) bool { return len(end) >= len(w) && strings.EqualFold(end[len(end)-len(w):], w) }) && withheld.MatchString(text)
+	}
+	return false
 }
+
+// withheldEnds are the last words of what withheld finds.
+var withheldEnds = []string{"suppressed", "withheld", "redacted", "masked", "obscured", "disclosed", "confidential", "conservation", "reasons", "request"}
 
 // saysNothing reports whether a cell holds one of the phrases.
 func saysNothing(term, text string) bool {
-	if len(text) < 6 || len(text) > 30 || wordsOfTheirOwn[term] {
+	if len(text) < 6 || len(text) > 30 {
 		return false
 	}
 	if a, b := text[0]|0x20, text[1]|0x20; a-'a' < 26 && b-'a' < 26 && !phraseHeads()[a-'a'][b-'a'] {
 		return false // as most texts
+	}
+	if wordsOfTheirOwn[term] {
+		return false
 	}
 	var low [30]byte
 	s := low[:copy(low[:], text)]
@@ -71,7 +99,9 @@ func saysNothing(term, text string) bool {
 }
 
 func isPhrase(term, s string) bool {
-	s = strings.Trim(s, "[]()<>.- ")
+	if last := s[len(s)-1]; s[0] < 'a' || last < 'a' { // signs around it
+		s = strings.Trim(s, "[]()<>.- ")
+	}
 	return phrases[s] || (term == "identifiedBy" || term == "stateProvince" || term == "county" || term == "municipality" || term == "country") && unknown[s]
 }
 
@@ -135,7 +165,7 @@ func isPlaceholder(term, text string) bool {
 	if strings.HasPrefix(text, "99") && ninesColumns[term] && nines.MatchString(text) {
 		return true
 	}
-	if len(text) > 9 || !placeholders[text] {
+	if len(text) > 9 || !placeholderBegins[text[0]] || !placeholders[text] {
 		return saysNothing(term, text) || isWithheld(term, text)
 	}
 	says := speaking[term]

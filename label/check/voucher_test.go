@@ -20,7 +20,7 @@ func TestVoucher(t *testing.T) {
 		{"Almeida, Costa & Mota RLB 5028", "Almeida, Costa & Mota", "RLB 5028"},
 		{"Almeida41617", "Almeida", "41617"},
 		{"VDOURA 12345", "", ""}, // a sheet of a herbarium
-		{"Almeida", "", ""}, // perhaps no collector
+		{"Almeida", "", ""},      // perhaps no collector
 		{"Almeida & Costa", "Almeida & Costa", ""},
 		{"I. Almeida", "I. Almeida", ""},
 		{"9858", "", ""},

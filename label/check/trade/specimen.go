@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -17,8 +18,7 @@ func specimenRules() []check.Rule {
 			Terms:   []string{"occurrenceStatus"},
 			Example: one("occurrenceStatus", "absent"), Counterexample: one("occurrenceStatus", "present"),
 			Row: func(c *check.Context) {
-				switch strings.ToLower(c.Text("occurrenceStatus")) {
-				case "absent", "ausente", "abwesend", "not found":
+				if is(c.Text("occurrenceStatus"), "absent", "ausente", "abwesend", "not found") {
 					c.Report("occurrenceStatus", "the record says that the plant was not found there: it has no specimen, and needs no label")
 				}
 			},
@@ -29,8 +29,7 @@ func specimenRules() []check.Rule {
 			Terms:   []string{"kingdom"},
 			Example: one("kingdom", "Animalia"), Counterexample: one("kingdom", "Chromista"),
 			Row: func(c *check.Context) {
-				switch strings.ToLower(c.Text("kingdom")) {
-				case "animalia", "metazoa", "animals", "viruses":
+				if is(c.Text("kingdom"), "Animalia", "Metazoa", "animals", "viruses") {
 					c.Report("kingdom", "it is no kingdom of plants, algae or fungi: take the row out, or correct the kingdom or the name")
 				}
 			},
@@ -41,8 +40,10 @@ func specimenRules() []check.Rule {
 			Terms:   quotable,
 			Example: one("recordedBy", `"I. Almeida"`), Counterexample: one("recordedBy", `I. Almeida "Nene"`),
 			Row: func(c *check.Context) {
-				for _, term := range quotable {
-					text := c.Text(term)
+				for term, text := range c.Texts {
+					if text[0] != '"' && text[0] < 0x80 || !slices.Contains(quotable, term) {
+						continue
+					}
 					if bare := unquoted(text); bare != text {
 						c.Once(term, "quotation marks stand around the whole cell and are printed: take them out", bare, "quotes")
 					}
@@ -50,6 +51,11 @@ func specimenRules() []check.Rule {
 			},
 		},
 	}
+}
+
+// is reports whether a text is one of the words, in any case.
+func is(text string, words ...string) bool {
+	return text != "" && slices.ContainsFunc(words, func(w string) bool { return strings.EqualFold(text, w) })
 }
 
 // quotable are columns in which nobody quotes: a farm may be named "Esperança",
