@@ -31,7 +31,7 @@ type named struct {
 // a row may be a later determination of the plant in another row, or a lot of
 // its seeds.
 type namesUnderRule struct {
-	seen     map[uint64]named
+	seen     index[named]
 	ids      map[string]int32
 	texts    []string
 	findings []label.Finding
@@ -51,14 +51,14 @@ func (t *namesUnderRule) Feed(r *check.Record) {
 		text := strings.Clone(r.Name)
 		t.ids[text], t.texts = id, append(t.texts, text)
 	}
-	was, ok := t.seen[key]
-	if ok && (was.name == id || was.reported || was.shared) {
+	was := t.seen.find(key)
+	if was != nil && (was.name == id || was.reported || was.shared) {
 		return
 	}
 	now := named{from: days(r.Date.Start()), to: days(r.Date.End()), row: int32(r.Row), name: id}
 	now.look(r)
-	if !ok {
-		t.seen[key] = now
+	if was == nil {
+		t.seen.add(key, now)
 		return
 	}
 	first := t.texts[was.name]
@@ -79,7 +79,6 @@ func (t *namesUnderRule) Feed(r *check.Record) {
 		return
 	}
 	was.reported = true
-	t.seen[key] = was
 	t.findings = append(t.findings, label.Finding{
 		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: int(was.row), Term: "scientificName"}},
 		Message: fmt.Sprintf("record %d, %s too, is named %q: two plants need two numbers, and one plant has one name", was.row, r.Key(), first),

@@ -33,13 +33,13 @@ func sequenceRules() []check.Rule {
 			Name: "number-twice", Severity: label.Warning, Source: fieldNumbers + "; BRIT Herbarium, data record (never reuse)",
 			Doc: "one collector's number on gatherings of different days or places", Terms: []string{"recordNumber"},
 			Example: rows(nil, []string{"eventDate", "2026-06-20"}), Counterexample: rows(nil, []string{"preparations", "packet: capsules"}),
-			Table: func() check.TableRule { return &twiceRule{seen: map[uint64]gathering{}} },
+			Table: func() check.TableRule { return &twiceRule{} },
 		},
 		{
 			Name: "number-names", Severity: label.Warning, Source: fieldNumbers + "; " + practice,
 			Doc: "two names under one collector's number, of one day", Terms: []string{"scientificName"},
 			Example: rows(nil, []string{"scientificName", "Thymus camphoratus Hoffmanns. & Link"}), Counterexample: rows(nil, []string{"scientificName", "Thymus camphoratus Hoffmanns. & Link", "recordNumber", "214a"}),
-			Table: func() check.TableRule { return &namesUnderRule{seen: map[uint64]named{}} },
+			Table: func() check.TableRule { return &namesUnderRule{} },
 		},
 	}
 }
@@ -124,7 +124,7 @@ func longest(list []numbered) []bool {
 }
 
 // gathering is where and when a number was first used: 28 bytes, and about as
-// much again of the map.
+// much again of the index.
 type gathering struct {
 	from, to    int32 // days
 	lat, lon    float32
@@ -134,7 +134,7 @@ type gathering struct {
 }
 
 type twiceRule struct {
-	seen     map[uint64]gathering
+	seen     index[gathering]
 	findings []twice
 	people   map[string]*numbering
 }
@@ -187,9 +187,9 @@ func (t *twiceRule) Feed(r *check.Record) {
 		whose = &numbering{name: name}
 		t.people[name] = whose
 	}
-	was, ok := t.seen[key]
-	if !ok {
-		t.seen[key] = g
+	was := t.seen.find(key)
+	if was == nil {
+		t.seen.add(key, g)
 		whose.numbers++
 		return
 	}
@@ -200,7 +200,7 @@ func (t *twiceRule) Feed(r *check.Record) {
 			return
 		}
 		old.Also = append(old.Also, label.Cell{Row: r.Row, Term: "recordNumber"})
-		if old.newYear && !anotherYear(was, g) {
+		if old.newYear && !anotherYear(*was, g) {
 			old.newYear = false
 			whose.newYears--
 		}
@@ -210,7 +210,7 @@ func (t *twiceRule) Feed(r *check.Record) {
 	switch {
 	case g.from != noDay && was.from != noDay && (g.from > was.to || g.to < was.from):
 		message = fmt.Sprintf("%s is the number of record %d too, which was collected on %s, this on %s: each gathering needs a number of its own", r.Key(), was.row, day(was.from), day(g.from))
-		newYear = anotherYear(was, g)
+		newYear = anotherYear(*was, g)
 	case g.uncertainty >= 0 && was.uncertainty >= 0:
 		d := distance(float64(was.lat), float64(was.lon), float64(g.lat), float64(g.lon))
 		if d > apart+float64(g.uncertainty)+float64(was.uncertainty) {
@@ -227,7 +227,6 @@ func (t *twiceRule) Feed(r *check.Record) {
 		Origin: f.Origin, Value: strings.Clone(f.Text), Message: message, Also: []label.Cell{{Row: int(was.row), Term: "recordNumber"}},
 	}, whose, newYear, g.from})
 	was.reported = int32(len(t.findings))
-	t.seen[key] = was
 }
 
 // anotherYear reports whether two gatherings are of different years.

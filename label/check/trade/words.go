@@ -75,7 +75,7 @@ func wordRules(where *finder) []check.Rule {
 			Name: "locality-coordinates", Severity: label.Warning, Source: practice,
 			Doc: "the same words for the place with coordinates far apart, beyond their uncertainty", Terms: coordinateTerms,
 			Example: rows(nil, []string{"recordNumber", "215"}, []string{"recordNumber", "216", "decimalLatitude", "38.8712"}), Counterexample: rows(nil, []string{"recordNumber", "215"}, []string{"recordNumber", "216", "decimalLatitude", "38.8712", "coordinateUncertaintyInMeters", "60000"}),
-			Table: func() check.TableRule { return &localityTable{places: map[uint64]int32{}} },
+			Table: func() check.TableRule { return &localityTable{} },
 		},
 	}
 }
@@ -317,7 +317,7 @@ var placeTerms = append([]string{"country", "countryCode"}, coordinateTerms...)
 // each of its positions.
 type localityTable struct {
 	file      string
-	places    map[uint64]int32 // by words, the first position
+	places    index[int32] // by words, the first position
 	positions []position       // from 1
 	texts     []byte
 }
@@ -345,12 +345,14 @@ func (t *localityTable) Feed(r *check.Record) {
 		}
 	}
 	p.cell = cellOf(f)
-	i, known := t.places[key]
-	if !known {
+	first := t.places.find(key)
+	if first == nil {
 		p.detailed = detailed(locality)
-		t.file, t.places[key] = f.Origin.File, t.keep(p, f.Text)
+		t.file = f.Origin.File
+		t.places.add(key, t.keep(p, f.Text))
 		return
 	}
+	i := *first
 	for n := 1; ; n++ {
 		q := &t.positions[i]
 		if q.lat == p.lat && q.lon == p.lon {
@@ -395,7 +397,8 @@ const (
 func (t *localityTable) End() []label.Finding {
 	var all []label.Finding
 	var positions []position
-	for _, i := range t.places {
+	for first := range t.places.all {
+		i := *first
 		detailed := t.positions[i].detailed
 		positions = positions[:0]
 		for ; i != 0; i = t.positions[i].next {
