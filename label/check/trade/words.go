@@ -385,7 +385,13 @@ func (t *localityTable) keep(p position, text string) int32 {
 // detailed reports whether a text names a spot rather than a region: it has
 // four words or a figure.
 func detailed(s string) bool {
-	return len(strings.Fields(s)) >= 4 || strings.ContainsAny(s, "0123456789")
+	words := 0
+	for range strings.FieldsSeq(s) {
+		if words++; words == 4 {
+			return true
+		}
+	}
+	return strings.ContainsAny(s, "0123456789")
 }
 
 // How far the words for a spot and for a region may reach, in metres.
