@@ -45,7 +45,7 @@ var cases = []struct {
 		{"recordNumber", "219", "country", "Ireland", "stateProvince", "", "decimalLatitude", "54.6012", "decimalLongitude", "-5.9312", "locality", "Belfast, in a park"},
 	}},
 	{"sound: borders within their error, and old ones", [][]string{
-		{"country", "Portugal", "decimalLatitude", "41.8200", "decimalLongitude", "-8.0700", "coordinateUncertaintyInMeters", "3000", "minimumElevationInMeters", "700"},
+		{"country", "Portugal", "stateProvince", "Viana do Castelo", "decimalLatitude", "41.8200", "decimalLongitude", "-8.0700", "coordinateUncertaintyInMeters", "3000", "minimumElevationInMeters", "700"},
 		{"recordNumber", "12", "eventDate", "1912-05-14", "country", "Austria", "stateProvince", "", "decimalLatitude", "46.0612", "decimalLongitude", "14.5112", "locality", "Laibach, on the castle hill"},
 		{"recordNumber", "13", "eventDate", "2005-05-14", "country", "Sudan", "stateProvince", "", "decimalLatitude", "4.8512", "decimalLongitude", "31.5812", "locality", "Juba, on the river bank", "minimumElevationInMeters", "460"},
 		{"recordNumber", "14", "eventDate", "1965-05-14", "country", "Portugal", "stateProvince", "Angola", "decimalLatitude", "-8.8412", "decimalLongitude", "13.2312", "locality", "Luanda, the fortress"},
@@ -68,7 +68,7 @@ var cases = []struct {
 	{"latitude repeats longitude", [][]string{append(inTurkey[:6:6], "decimalLongitude", "38.4712", "minimumElevationInMeters", "1150")}},
 	{"sound: whole degrees may be equal", [][]string{append(inTurkey[:4:4], "decimalLatitude", "38.5", "decimalLongitude", "38.5", "minimumElevationInMeters", "1150", "coordinateUncertaintyInMeters", "50000")}},
 	{"a country's centre and capital", [][]string{
-		{"decimalLatitude", "39.5", "decimalLongitude", "-8", "coordinateUncertaintyInMeters", "", "locality", "Portugal, no more is known"},
+		{"stateProvince", "", "decimalLatitude", "39.5", "decimalLongitude", "-8", "coordinateUncertaintyInMeters", "", "locality", "Portugal, no more is known"},
 		{"recordNumber", "215", "decimalLatitude", "38.7167", "decimalLongitude", "-9.1333", "locality", "gardens by the river"},
 	}},
 	{"sound: a capital with its uncertainty", [][]string{{"decimalLatitude", "38.7167", "decimalLongitude", "-9.1333", "coordinateUncertaintyInMeters", "5000"}}},
@@ -108,7 +108,22 @@ var cases = []struct {
 		{"recordNumber", "218", "catalogNumber", "VDOURA-1238"}, {"recordNumber", "219", "catalogNumber", "VDOURA-0001239"}, {"recordNumber", "220", "catalogNumber", "1240"},
 	}},
 	{"a number twice, on two days", [][]string{nil, {"eventDate", "2026-05-20"}, {"eventDate", "2026-05-21"}, {"eventDate", "2026-05-14"}}},
-	{"a number twice, in two places", [][]string{nil, {"decimalLatitude", "40.4712", "locality", "Luso, in the wood"}}},
+	{"sound: states by other names, at borders and in old ones", [][]string{
+		{"country", "Brazil", "stateProvince", "Estado de Goiás", "decimalLatitude", "-10.1812", "decimalLongitude", "-48.3312", "eventDate", "1978-05-14", "locality", "Palmas, gallery forest", "minimumElevationInMeters", ""},
+		{"recordNumber", "215", "country", "United States", "stateProvince", "CA", "decimalLatitude", "37.7412", "decimalLongitude", "-119.5812", "locality", "Yosemite Valley", "minimumElevationInMeters", ""},
+		{"recordNumber", "216", "country", "Spain", "stateProvince", "Andalucía", "decimalLatitude", "36.7612", "decimalLongitude", "-5.3712", "locality", "Grazalema", "minimumElevationInMeters", ""},
+		{"recordNumber", "217", "country", "Germany", "stateProvince", "Bavaria", "decimalLatitude", "47.4212", "decimalLongitude", "10.9812", "locality", "Zugspitze", "minimumElevationInMeters", ""},
+		{"recordNumber", "218", "country", "Australia", "stateProvince", "New South Wales", "decimalLatitude", "-35.3012", "decimalLongitude", "149.1312", "locality", "Black Mountain", "minimumElevationInMeters", ""},
+		{"recordNumber", "219", "country", "Italy", "stateProvince", "Toscana", "decimalLatitude", "43.7712", "decimalLongitude", "11.2512", "locality", "Firenze, Cascine", "minimumElevationInMeters", ""},
+		{"recordNumber", "220", "country", "Canada", "stateProvince", "Northwest Territories", "decimalLatitude", "63.7512", "decimalLongitude", "-68.5212", "eventDate", "1982-07-14", "locality", "Frobisher Bay", "minimumElevationInMeters", ""},
+		{"recordNumber", "221", "country", "China", "stateProvince", "四川", "decimalLatitude", "29.5312", "decimalLongitude", "103.3312", "locality", "Emei Shan", "minimumElevationInMeters", ""},
+		{"recordNumber", "222", "country", "Portugal", "stateProvince", "Alentejo", "decimalLatitude", "41.1512", "decimalLongitude", "-8.6212", "locality", "Porto, a province that has no outline", "minimumElevationInMeters", ""},
+	}},
+	{"another state", [][]string{
+		{"country", "Mexico", "stateProvince", "Oaxaca", "decimalLatitude", "20.6712", "decimalLongitude", "-103.3512", "minimumElevationInMeters", ""},
+		{"recordNumber", "215", "country", "", "countryCode", "US", "stateProvince", "Florida", "decimalLatitude", "30.6889", "decimalLongitude", "-88.0380", "locality", "Mobile", "minimumElevationInMeters", ""},
+	}},
+	{"a number twice, in two places", [][]string{nil, {"stateProvince", "Aveiro", "decimalLatitude", "40.4712", "locality", "Luso, in the wood"}}},
 	{"sound: duplicates, letters and collectors", [][]string{nil, {"preparations", "packet: capsules"}, {"recordNumber", "214a"}, {"recordedBy", "J. Prates", "eventDate", "2025-05-14"}, {"recordNumber", "s.n.", "eventDate", "2026-01-14"}, {"recordNumber", "s.n."}}},
 	{"two names under one number", [][]string{nil, {"scientificName", "Thymus camphoratus Hoffmanns. & Link"}}},
 	{"sound: one name that says less", [][]string{nil, {"scientificName", "Thymus sp."}, {"scientificName", "Thymus"}, {"scientificName", "Thymus capitellatus"}}},
@@ -135,7 +150,7 @@ var cases = []struct {
 	{"sound: 255 and longer", [][]string{{"habitat", strings.Repeat("dunes and more ", 17)[:250] + "plant"}, {"recordNumber", "215", "habitat", strings.Repeat("dunes and more ", 20) + "end"}}},
 	{"one place, two positions", [][]string{nil, {"recordNumber", "215"}, {"recordNumber", "216", "decimalLatitude", "38.7412"}}},
 	{"sound: one region, many positions", [][]string{
-		{"locality", "Serra da Estrela", "decimalLatitude", "40.3212", "decimalLongitude", "-7.6112"}, {"recordNumber", "215", "locality", "Serra da Estrela", "decimalLatitude", "40.5212", "decimalLongitude", "-7.3112"},
+		{"locality", "Serra da Estrela", "stateProvince", "", "decimalLatitude", "40.3212", "decimalLongitude", "-7.6112"}, {"recordNumber", "215", "locality", "Serra da Estrela", "stateProvince", "", "decimalLatitude", "40.5212", "decimalLongitude", "-7.3112"},
 		{"recordNumber", "216"}, {"recordNumber", "217", "decimalLatitude", "38.6712"}, {"recordNumber", "218", "decimalLatitude", "38.1712"},
 	}},
 }

@@ -64,7 +64,7 @@ func placeRules(where *finder) []check.Rule {
 		{
 			Name: "coordinates-centre", Severity: label.Warning, Source: positions + "; places: The World Factbook",
 			Doc: "coordinates that are the ones published for a whole country or its capital", Terms: coordinateTerms,
-			Example: one("decimalLatitude", "39.5", "decimalLongitude", "-8.0", "coordinateUncertaintyInMeters", ""), Counterexample: one("decimalLatitude", "39.51", "decimalLongitude", "-8.01", "coordinateUncertaintyInMeters", ""),
+			Example: one("stateProvince", "", "decimalLatitude", "39.5", "decimalLongitude", "-8.0", "coordinateUncertaintyInMeters", ""), Counterexample: one("stateProvince", "", "decimalLatitude", "39.51", "decimalLongitude", "-8.01", "coordinateUncertaintyInMeters", ""),
 			Row: func(c *check.Context) { centreRule(where, c) },
 		},
 		{
@@ -274,7 +274,7 @@ func minutesExample(factor float64) []map[string]string {
 		degree, minute := 37+i/6, i%6*10+3
 		at := func(d float64) string { return strconv.FormatFloat(d, 'f', 2, 64) }
 		all = append(all, check.With(
-			"recordNumber", itoa(100+i), "locality", "Valdoura, "+itoa(2+i)+" km W of the field station",
+			"recordNumber", itoa(100+i), "stateProvince", "", "locality", "Valdoura, "+itoa(2+i)+" km W of the field station",
 			"decimalLatitude", at(float64(degree)+math.Min(float64(minute)*factor, 99)/100),
 			"decimalLongitude", at(-8-math.Min(float64(minute)*factor, 99)/100), "coordinateUncertaintyInMeters", "2000"))
 	}

@@ -22,6 +22,7 @@ type finder struct {
 	// nothing more is kept.
 	known sync.Map // string to place.ISOCountry; the zero value is none
 	named sync.Map // string to []string
+	parts sync.Map // stateKey to []*place.State
 	size  atomic.Int32
 }
 

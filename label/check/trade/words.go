@@ -318,7 +318,7 @@ var placeTerms = append([]string{"country", "countryCode"}, coordinateTerms...)
 type localityTable struct {
 	file      string
 	places    index[int32] // by words, the first position
-	positions []position       // from 1
+	positions []position   // from 1
 	texts     []byte
 }
 
