@@ -84,8 +84,13 @@ type Finding struct {
 	// that have it, whatever their values: they are one fault, and told once
 	// with a count. The cells of Also then have the fault too.
 	Cause string
-	// Heading is the column's heading in the table, where it is not the term.
-	Heading string
+	// Head is the heading of the column, nil where it is the term.
+	Head *Heading
+}
+
+// A Heading is what a table has above a column whose term is another word.
+type Heading struct {
+	Text string
 	// Inner is true where the term is a name of ours for a column that is read with
 	// others, which the user never wrote: the heading is shown in its place.
 	Inner bool
@@ -94,8 +99,8 @@ type Finding struct {
 // Shown returns the name of the finding's column for a reader of a line: the term,
 // "" if it has none.
 func (f Finding) Shown() string {
-	if f.Inner && f.Heading != "" {
-		return f.Heading
+	if f.Head != nil && f.Head.Inner {
+		return f.Head.Text
 	}
 	return f.Term
 }

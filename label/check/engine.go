@@ -26,6 +26,9 @@ type Rule struct {
 	Example, Counterexample []map[string]string
 	// Row looks at one record. It is called from many goroutines.
 	Row func(*Context)
+	// Idle, where it is set, reports whether Row has nothing to say of any record of a
+	// table that has the terms that has reports.
+	Idle func(has func(term string) bool) bool
 	// Table makes the rule's state for one reading of a table.
 	Table func() TableRule
 }
@@ -68,6 +71,7 @@ type Engine struct {
 	o      Options
 	rules  []Rule
 	rows   []*Rule // those that look at one record and are not off
+	awake  func(t *table.Table) []*Rule
 	tables []fedRule
 
 	contexts, records sync.Pool // of *Context and *Record, to be used again
@@ -94,6 +98,18 @@ func New(o Options) *Engine {
 		if r.Row != nil {
 			e.rows = append(e.rows, &e.rules[i])
 		}
+	}
+	var once sync.Once
+	var awake []*Rule
+	e.awake = func(t *table.Table) []*Rule {
+		once.Do(func() {
+			for _, r := range e.rows {
+				if r.Idle == nil || !r.Idle(t.Has) {
+					awake = append(awake, r)
+				}
+			}
+		})
+		return awake
 	}
 	return e
 }
@@ -132,7 +148,7 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 	// hold says nothing.
 	c.astray = row.Astray || row.Aside || len(row.Cells) != len(row.Table().Columns())
 	if !c.astray || c.empty && !row.Aside {
-		for _, r := range e.rows {
+		for _, r := range e.awake(row.Table()) {
 			if !c.empty || r.Name == emptyRow {
 				c.rule = r
 				r.Row(c)
@@ -275,7 +291,7 @@ func (c *Context) HasColumn(term string) bool { return c.row.Table().Has(term) }
 // as NA into empty cells.
 func (c *Context) CellText(term string) string {
 	text := c.row.Text(term)
-	if (c.row.Table().EmptyCode(text) || table.IsZero(text)) && c.emptyCode(term, strings.TrimSpace(text)) {
+	if text != "" && (c.row.Table().EmptyCode(text) || table.IsZero(text)) && c.emptyCode(term, strings.TrimSpace(text)) {
 		return ""
 	}
 	if text == "" && (term == "recordedBy" || term == "recordNumber") {

@@ -459,9 +459,10 @@ func TestGroups(t *testing.T) {
 	}
 }
 
-// TestHeadingOf: a finding names a column as its reader knows it.
-func TestHeadingOf(t *testing.T) {
+// TestHeadingsOf: a finding names a column as its reader knows it.
+func TestHeadingsOf(t *testing.T) {
 	tb, _ := readAll(t, "Coll. No.,country,dwc:locality,Lat deg,Lat min,N/S\n1,Portugal,Lindoso,41,52,N\n", Options{})
+	heads := tb.HeadingsOf()
 	for _, c := range []struct {
 		term, heading string
 		inner         bool
@@ -469,11 +470,15 @@ func TestHeadingOf(t *testing.T) {
 		{"recordNumber", "Coll. No.", false}, {"country", "", false}, {"locality", "", false},
 		{"latitudeMinutes", "Lat min", true}, {"habitat", "", false}, {"", "", false},
 	} {
-		if h, inner := tb.HeadingOf(c.term); h != c.heading || inner != c.inner {
-			t.Errorf("%s: %q, %t", c.term, h, inner)
+		var h label.Heading
+		if p := heads[c.term]; p != nil {
+			h = *p
+		}
+		if h.Text != c.heading || h.Inner != c.inner {
+			t.Errorf("%s: %+v", c.term, h)
 		}
 	}
-	f := label.Finding{Origin: label.Origin{File: "t.csv", Line: 2, Term: "latitudeMinutes"}, Value: "72", Message: "too many", Heading: "Lat min", Inner: true}
+	f := label.Finding{Origin: label.Origin{File: "t.csv", Line: 2, Term: "latitudeMinutes"}, Value: "72", Message: "too many", Head: &label.Heading{Text: "Lat min", Inner: true}}
 	if got := f.String(); got != `t.csv:2: Lat min "72": too many` {
 		t.Error(got)
 	}

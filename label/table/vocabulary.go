@@ -11,7 +11,9 @@ import (
 	"sync"
 	"unicode"
 
+	"cornerslip/label"
 	"github.com/gocarina/gocsv"
+
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -233,18 +235,17 @@ var innerTerms = sync.OnceValue(func() map[string]bool {
 	return inner
 })
 
-// HeadingOf returns the heading of a term's column where it is another word than
-// the term; inner is true of a term that is no name outside the program.
-func (t *Table) HeadingOf(term string) (heading string, inner bool) {
-	i := t.Index(term)
-	if term == "" || i < 0 {
-		return "", false
+// HeadingsOf returns the headings of terms whose columns have another word than the
+// term above them.
+func (t *Table) HeadingsOf() map[string]*label.Heading {
+	all := map[string]*label.Heading{}
+	for i := range t.columns {
+		h, term := strings.TrimSpace(t.columns[i].Heading), t.columns[i].Term
+		if t.columns[i].Known && h != "" && barePrefixed(h) != term && all[term] == nil && t.Index(term) == i {
+			all[term] = &label.Heading{Text: h, Inner: innerTerms()[term]}
+		}
 	}
-	h := strings.TrimSpace(t.columns[i].Heading)
-	if barePrefixed(h) == term {
-		h = ""
-	}
-	return h, innerTerms()[term]
+	return all
 }
 
 // OwnTerms returns the columns of our own.

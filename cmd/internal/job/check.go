@@ -226,19 +226,12 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	var s Summary
 	bad := map[int]BadRecord{}
 	var chosen rowSet // a rule of the whole table may still find them bad
-	type heading struct {
-		text  string
-		inner bool
-	}
-	headings := map[string]heading{}
+	headings := t.HeadingsOf()
 	say := func(f label.Finding, r *check.Record) error {
 		s.count(f)
-		h, ok := headings[f.Term]
-		if !ok {
-			h.text, h.inner = t.HeadingOf(f.Term)
-			headings[f.Term] = h
+		if len(headings) > 0 {
+			f.Head = headings[f.Term]
 		}
-		f.Heading, f.Inner = h.text, h.inner
 		return each(f, r)
 	}
 	s.Refused = t.Found() != ""

@@ -146,10 +146,10 @@ func (l *remarkLine) oneKey() bool {
 
 // knownAs names a column as the collector knows it, and as the program does.
 func knownAs(f label.Finding) string {
-	if f.Heading == "" || f.Inner {
+	if f.Head == nil || f.Head.Inner {
 		return f.Shown()
 	}
-	return f.Heading + " (" + f.Term + ")"
+	return f.Head.Text + " (" + f.Term + ")"
 }
 
 func (p *RemarksPage) countTerm(m Remark) {

@@ -144,7 +144,6 @@ type Test struct {
 	Answer func(*Cells) Response
 
 	rule speech
-	at   int // place among the tests
 }
 
 // Tests returns the tests, those in scope first, each list in the order of
@@ -154,9 +153,6 @@ func Tests() []Test {
 	for _, group := range [][]Test{filledTests(), listTests(), numberTests(), coordinateTests(), dateTests(), partTests(), dateAmendments(), nameTests(),
 		optionalFilled(), optionalLists(), optionalDepths()} {
 		all = append(all, group...)
-	}
-	for i := range all {
-		all[i].at = i
 	}
 	return all
 }

@@ -18,8 +18,6 @@ type Cells struct {
 	today date.Date
 	dates [2]dateCell // eventDate, dateIdentified
 
-	asked []uint8 // by Test.at: 1 if the table has columns of a test, 2 if it is mute
-
 	// What was last read of a text: rows often repeat the one above.
 	lastDates [2]struct {
 		text string

@@ -6,6 +6,7 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/check"
+	"cornerslip/label/date"
 )
 
 // A speech is how a test speaks in the check.
@@ -46,7 +47,7 @@ func Rules() []check.Rule {
 		rules = append(rules, check.Rule{
 			Name: t.Label, Doc: t.Doc, Source: "TDWG Biodiversity Data Quality Core, " + t.GUID, Severity: t.rule.severity, Terms: t.Acts,
 			Example: []map[string]string{maps.Clone(t.rule.example)}, Counterexample: []map[string]string{maps.Clone(t.rule.counterexample)},
-			Row: t.say,
+			Row: t.say, Idle: t.idle,
 		})
 	}
 	return rules
@@ -55,7 +56,7 @@ func Rules() []check.Rule {
 // say reports what the test finds wrong, or what it would change.
 func (t *Test) say(ctx *check.Context) {
 	c := shared(ctx)
-	if c.mute(t, ctx) || t.rule.only != nil && !t.rule.only(c) {
+	if t.rule.only != nil && !t.rule.only(c) {
 		return
 	}
 	r := t.Answer(c)
@@ -81,20 +82,11 @@ func (t *Test) say(ctx *check.Context) {
 	}
 }
 
-// mute reports whether the table has none of the columns that a test looks at and
-// the test has nothing to say of that: then it is so for every row.
-func (c *Cells) mute(t *Test, ctx *check.Context) bool {
-	for len(c.asked) <= t.at {
-		c.asked = append(c.asked, 0)
-	}
-	if c.asked[t.at] == 0 {
-		c.asked[t.at] = 1
-		if !slices.ContainsFunc(t.Acts, ctx.HasColumn) && !slices.ContainsFunc(t.Consults, ctx.HasColumn) &&
-			!t.Answer(NewCells(func(string) string { return "" }, c.today)).speaks() {
-			c.asked[t.at] = 2
-		}
-	}
-	return c.asked[t.at] == 2
+// idle reports whether a table has none of the columns that the test looks at and the
+// test has nothing to say of that: then it is so for every row.
+func (t *Test) idle(has func(term string) bool) bool {
+	return !slices.ContainsFunc(t.Acts, has) && !slices.ContainsFunc(t.Consults, has) &&
+		!t.Answer(NewCells(func(string) string { return "" }, date.Date{})).speaks()
 }
 
 // speaks reports whether there is anything to be said of a response.

@@ -68,15 +68,15 @@ func (f *finder) stateRule(c *check.Context) {
 	if slices.ContainsFunc(named, func(s *place.State) bool { return s.Holds(lat, lon) }) {
 		return
 	}
-	here := place.StateAt(country, lat, lon)
-	if here == nil || slices.ContainsFunc(named, here.Was) {
-		return
-	}
 	distance := named[0].Distance(lat, lon)
 	for _, s := range named[1:] {
 		distance = min(distance, s.Distance(lat, lon))
 	}
 	if distance <= stateReach+c.Uncertainty+roughness(c.Coordinates) {
+		return
+	}
+	here := place.StateAt(country, lat, lon)
+	if here == nil || slices.ContainsFunc(named, here.Was) {
 		return
 	}
 	c.Report(c.Place.LatTerm, written(c)+" lies in "+here.Name+", "+far(distance)+" from "+text+", which is stated: correct the coordinates or the state")
