@@ -78,13 +78,13 @@ func collectingRules() []Rule {
 			},
 		},
 		{
-			Name: "name-missing", Severity: label.Warning, Source: handbooks,
-			Doc:     "nothing says what the plant is, not even a family or a word for a name that nobody knows yet",
+			Name: "name-missing", Severity: label.Note, Source: handbooks,
+			Doc:     "nothing says what the plant is, not even a family; the label leaves a line to write the name on",
 			Terms:   []string{"scientificName"},
 			Example: one("scientificName", "", "family", ""), Counterexample: one("scientificName", "indet.", "family", ""),
 			Row: func(c *Context) {
 				if !c.empty && c.nameless() {
-					c.Report(c.namePlaceholder(), `nothing says what the plant is: fill in the name, or write "indet." if it is not named yet`)
+					c.Report(c.namePlaceholder(), "nothing says what the plant is: the label leaves a line to write the name on")
 				}
 			},
 		},

