@@ -84,10 +84,16 @@ func nameFault(c *Context, capitals bool) {
 			}
 		}
 	}
-	if len(c.nameFaults) == 0 || c.Doubted(term) {
+	if len(c.nameFaults) == 0 {
 		return
 	}
 	f := c.nameFaults[0] // the most telling; the rest may come of it
+	if f.InGenus && c.Text("scientificName") == "" && c.Text("genus") != "" {
+		term = "genus"
+	}
+	if c.Doubted(term) {
+		return
+	}
 	if f.Capitals != capitals {
 		return
 	}

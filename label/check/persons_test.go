@@ -108,6 +108,7 @@ func TestNameOfColumns(t *testing.T) {
 	}{
 		{[]string{"genus", "Myrcia", "specificEpithet", "eugeniopsoides", "scientificNameAuthorship", "( D.Legrand & Kausel) D.Legrand"}, "scientificNameAuthorship"},
 		{[]string{"genus", "Crepidomanes", "specificEpithet", "minutum2", "scientificNameAuthorship", "(Blume) K.Iwats."}, "specificEpithet"},
+		{[]string{"genus", "myrcia", "specificEpithet", "guianensis", "scientificNameAuthorship", ""}, "genus"},
 		{[]string{"genus", "Myrcia", "specificEpithet", "guianensis", "scientificNameAuthorship", "(Aubl. DC."}, "scientificNameAuthorship"},
 	} {
 		_, fs := run(t, New(options(t)), open(t, one(append(tt.pairs, "scientificName", "", "family", "")...)...))

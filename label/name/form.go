@@ -11,6 +11,8 @@ type Fault struct {
 	// Capitals: only the size of letters is not as in names of today. Older
 	// works and programs write so, and it is printed as it stands.
 	Capitals bool
+	// InGenus: it is the genus that is written wrongly.
+	InGenus bool
 	// Rankless: an infraspecific epithet has no rank before it.
 	Rankless bool
 	// Habit: a program or a hand writes all its names so.
@@ -60,6 +62,11 @@ func (f *faults) say(message, suggest string) {
 	f.list = append(f.list, Fault{Message: message, Suggest: suggest})
 }
 
+// sayGenus is say for what is wrong with the genus, as it mostly is in all of a table.
+func (f *faults) sayGenus(message, suggest string) {
+	f.list = append(f.list, Fault{Message: message, Suggest: suggest, InGenus: true, Habit: true})
+}
+
 // with returns the text with other letters in place of a stretch.
 func (f *faults) with(start, end int, letters string) string {
 	return f.p.text[:start] + letters + f.p.text[end:]
@@ -84,8 +91,7 @@ func (f *faults) initial(genus string) {
 	if strings.HasPrefix(genus, m[1]) && len(genus) > len(m[1])+1 {
 		suggest = genus + " " + strings.TrimSpace(f.p.text[len(m[1])+1:])
 	}
-	f.say("only the initial of the genus is written: whoever reads the label alone cannot know it, so write the genus in full", suggest)
-	f.list[len(f.list)-1].Habit = true
+	f.sayGenus("only the initial of the genus is written: whoever reads the label alone cannot know it, so write the genus in full", suggest)
 }
 
 // authored is a name with a comma before its author: "Quercus suber, (L.) Mill.".
@@ -161,13 +167,13 @@ func (f *faults) smallGenus(column string, authored bool) {
 	switch {
 	case t.start > 0 || p.text[0] >= 0x80:
 	case t.role == roleGenus, strings.EqualFold(p.textOf(0), column):
-		f.say("a genus begins with a capital letter", capital)
+		f.sayGenus("a genus begins with a capital letter", capital)
 	case t.kind != plainWord || p.found.level != noLevel || len(p.toks) < 2 || !p.latin(0):
 	case p.toks[1].class == word && p.toks[1].kind == open && p.toks[1].dot:
-		f.say("a genus begins with a capital letter", capital)
+		f.sayGenus("a genus begins with a capital letter", capital)
 	case !p.isEpithet(1) || !p.latin(1):
 	case authored && len(p.toks) == 2, len(p.toks) > 2 && (p.toks[2].class == openSign || p.toks[2].class == word && (p.toks[2].upper || p.toks[2].kind == open && p.toks[2].dot)) && f.authorIn(capital):
-		f.say("a genus begins with a capital letter", capital)
+		f.sayGenus("a genus begins with a capital letter", capital)
 	}
 }
 
