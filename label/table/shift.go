@@ -42,6 +42,7 @@ func (t *Table) profile(rows []*Row, whole bool) {
 	}
 	t.extent(records)
 	t.nameless(records)
+	t.pointOut(records)
 	t.unknown(records, whole)
 	t.emptyCodes(records)
 	t.emptyHeights(records)
