@@ -1,6 +1,7 @@
 package form
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -218,7 +219,7 @@ func (b *builder) point() []label.Run {
 		about.add("", label.Run{Text: b.r.Coordinates.Datum, Keep: true, Exact: true, Origin: runs[0].Origin})
 	}
 	if f := b.field("coordinateUncertaintyInMeters"); f.Text != "" && b.r.Uncertainty > 0 {
-		about.add(", ", label.Run{Text: "±" + lang.Number(b.o.Lang, f.Text) + thin + "m", Keep: true, Origin: f.Origin})
+		about.add(", ", label.Run{Text: "±" + lang.Number(b.o.Lang, wholeMetres.ReplaceAllString(f.Text, "")) + thin + "m", Keep: true, Origin: f.Origin})
 	}
 	if !about.empty() {
 		runs = append(runs, label.Run{Text: " (", Glue: true})
@@ -247,6 +248,10 @@ func (b *builder) coordinates(at label.Origin) []label.Run {
 	}
 	return kept(pieces, at)
 }
+
+// wholeMetres is what programs write behind whole metres: nobody measured the
+// tenths of "1000.0".
+var wholeMetres = regexp.MustCompile(`\.00?$`)
 
 // thin is the thin no-break space between a figure and its unit.
 const thin = "\u202f"
