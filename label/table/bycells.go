@@ -20,6 +20,8 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersAmongNames(r, rows)
 	t.acceptedName(r, rows)
 	t.gatherings(r, rows)
+	t.bareVouchers(r, rows)
+	t.collectedWhen(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
 		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus") && t.belied(c, rows) {
@@ -42,13 +44,14 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		_, numbered := r.taken["recordNumber"]
 		_, typed := r.taken["typeStatus"]
 		_, named := r.taken["scientificName"]
+		_, genus := r.taken["genus"]
 		switch {
 		case c.Term == "fieldNumber" && !numbered && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
 			c.Term = "recordNumber"
 		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
 			c.Term = "typeStatus"
-		case c.Term == "specificEpithet" && len(r.read[i].terms) > 1 && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
-			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats
+		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
+			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
 			c.Term = "scientificName"
 		default:
 			continue
@@ -74,9 +77,22 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		}
 	case "typeStatus": // "Type?", answered by yes and no
 		return shareOf(rows, c.Index, yesNo.MatchString) == 1
+	case "latitudeHemisphere", "longitudeHemisphere": // "N_S", for "native or not"
+		return !slices.ContainsFunc(rows, func(r *Row) bool { return c.Index < len(r.Cells) && sideWord(r.Cells[c.Index].Text) }) && shareOf(rows, c.Index, hasText) > 0.6
 	}
 	return false
 }
+
+// sideWord reports whether a text names a side of the world, in any language.
+func sideWord(s string) bool {
+	_, ok := sideWords[strings.ToLower(strings.Trim(s, " .()"))]
+	return ok || partSides[strings.ToLower(strings.Trim(s, " .()"))]
+}
+
+// partSides are sides beside sideWords.
+var partSides = wordSet("northern | southern | eastern | western | северная | южная | восточная | западная | 北緯 | 南緯 | 東經 | 西經 | 北纬 | 南纬 | 东经 | 西经 | 北 | 南 | 东 | 東 | 西 | с.ш. | ю.ш. | в.д. | з.д.")
+
+func hasText(s string) bool { return !isBlank(s) }
 
 var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não|si|sí|oui|non|ja|nein|j)$`)
 
@@ -127,6 +143,70 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 
 // gathering is a collector with a number.
 var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
+
+// bareVouchers reads a column headed "Voucher number", whose cells are figures
+// alone, as the collectors' numbers where another column has the collectors.
+// Where none has, it may as well be the number of the sheet.
+func (t *Table) bareVouchers(r *resolver, rows []*Row) {
+	i, ok := r.taken["collectorAndNumber"]
+	_, people := r.taken["recordedBy"]
+	_, numbered := r.taken["recordNumber"]
+	if !ok || numbered || t.columns[i].group != nil || !all(rows, i, bareVoucher.MatchString) {
+		return
+	}
+	c := &t.columns[i]
+	delete(r.taken, "collectorAndNumber")
+	if people {
+		c.Term = "recordNumber"
+		r.taken[c.Term] = i
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as recordNumber, for its cells are numbers", c.Heading)})
+		return
+	}
+	c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Warning,
+		Message: fmt.Sprintf("heading %q: its cells are figures alone, the collector's number or the sheet's: give it the heading recordNumber or catalogNumber; they are kept, but not printed", c.Heading)})
+}
+
+var bareVoucher = regexp.MustCompile(`^\d{1,7}[A-Za-z]?$`)
+
+// collectedWhen reads a column headed "Collected" as the day or as the people,
+// by its cells, where no other column has them.
+func (t *Table) collectedWhen(r *resolver, rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		key := headingKey(c.Heading)
+		if c.Known || key != "collected" && key != "gathered" && key != "sampled" {
+			continue
+		}
+		term := ""
+		switch {
+		case shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate || yearAlone.MatchString(strings.TrimSpace(s)) }) > 0.7:
+			if _, ok := r.taken["eventDate"]; !ok {
+				term = "eventDate"
+			}
+		case key == "collected" && shareOf(rows, i, person.MatchString) > 0.7:
+			if _, ok := r.taken["recordedBy"]; !ok {
+				term = "recordedBy"
+			}
+		}
+		if _, dated := r.taken["year"]; term == "" || dated && term == "eventDate" {
+			continue
+		}
+		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+			return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column && strings.HasPrefix(f.Message, "heading ")
+		}), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q is read as %s, as its cells are", c.Heading, term)})
+		c.Term, c.Known = term, true
+		r.taken[term] = i
+	}
+}
+
+var (
+	yearAlone = regexp.MustCompile(`^1[6-9]\d\d$|^20\d\d$`)
+	// person is a name with initials before or behind it.
+	person = regexp.MustCompile(`^(\p{Lu}\. ?){1,4}(d[aeo]s? |van |von |de la )?\p{Lu}\pL+|^\p{Lu}\pL+,? (\p{Lu}\.? ?){1,3}`)
+)
 
 // acceptedName sees to it that the name a record bears is not taken for the one
 // that is accepted now.

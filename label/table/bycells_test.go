@@ -30,6 +30,24 @@ func TestByCells(t *testing.T) {
 		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},
 		{"species,Identified,country\nErica arborea,yes,PT\nErica ciliaris,no,PT\nErica cinerea,yes,PT\n", "scientificName ? country"},
 		{"species,Determined,country\nErica arborea,2019-05-03,PT\nErica ciliaris,2019-05-03,PT\nErica cinerea,2019,PT\n", "scientificName ? country"},
+		// A whole name under a heading for the epithet alone, where nothing has the genus.
+		{"Species epithet,site\nErica arborea,Vale\nErica cinerea,Covão\nErica ciliaris,Serra\n", "scientificName locality"},
+		{"genus,Species epithet,site\nErica,arborea,Vale\nErica,cinerea,Covão\nErica,ciliaris,Serra\n", "genus specificEpithet locality"},
+		// Native or not is no hemisphere.
+		{"country,N_S,lat,lon\nPT,M,40.1,-7.5\nPT,M,40.2,-7.6\nPT,I,40.3,-7.7\n", "country ? decimalLatitude decimalLongitude"},
+		{"country,lat,N_S,lon\nPT,40.1,N,-7.5\nPT,40.2,,-7.6\nPT,40.3,n.,-7.7\n", "country decimalLatitude latitudeHemisphere decimalLongitude"},
+		{"country,lat,N_S,lon\nPT,40.1,nord,-7.5\nPT,40.2,North,-7.6\nPT,40.3,?,-7.7\n", "country decimalLatitude latitudeHemisphere decimalLongitude"},
+		// Vouchers that are figures alone.
+		{"collector,Voucher number,species\nI. Almeida,214,Erica arborea\nI. Almeida,215a,Erica cinerea\n", "recordedBy recordNumber scientificName"},
+		{"Voucher number,species\n214,Erica arborea\n215,Erica cinerea\n", "? scientificName"},
+		{"collector,coll. no.,Voucher number\nI. Almeida,214,10023\nI. Almeida,215,10024\n", "recordedBy recordNumber collectorAndNumber"},
+		{"Voucher number,species\nAlmeida 214,Erica arborea\n215,Erica cinerea\n", "collectorAndNumber scientificName"},
+		// Collected when, or by whom.
+		{"species,Collected\nErica arborea,30. Aug 15\nErica cinerea,1. Sep 15\nErica ciliaris,2 Sep 2015\n", "scientificName eventDate"},
+		{"species,Collected\nErica arborea,2015\nErica cinerea,2016\nErica ciliaris,\nErica lusitanica,1998\n", "scientificName eventDate"},
+		{"species,Collected\nErica arborea,I. Almeida\nErica cinerea,\"Prates, J.\"\nErica ciliaris,I. M. Brandão\n", "scientificName recordedBy"},
+		{"species,Collected\nErica arborea,yes\nErica cinerea,no\nErica ciliaris,yes\n", "scientificName ?"},
+		{"species,date,Collected\nErica arborea,2015-08-30,2015-08-30\nErica cinerea,2015-08-30,2015-08-30\nErica ciliaris,2015-08-30,2015-08-30\n", "scientificName eventDate ?"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},

@@ -40,7 +40,7 @@ var joints = map[string]string{
 	"locality": ", ", "verbatimLocality": ", ", "stateProvince": ", ", "county": ", ", "municipality": ", ", "higherGeography": ", ",
 	"habitat": "; ", "plantDescription": "; ", "occurrenceRemarks": "; ", "vernacularName": "; ", "uses": "; ", "permits": "; ",
 	"restrictions": "; ", "fieldNotes": "; ", "eventRemarks": "; ", "locationRemarks": "; ", "identificationRemarks": "; ",
-	"reproductiveCondition": "; ", "organismRemarks": "; ", "georeferenceRemarks": "; ", "samplingProtocol": "; ", "references": " | ",
+	"reproductiveCondition": "; ", "organismRemarks": "; ", "georeferenceRemarks": "; ", "georeferenceSources": " | ", "georeferencedBy": " | ", "samplingProtocol": "; ", "references": " | ",
 }
 
 // numberable reports whether columns of a term may be numbered.

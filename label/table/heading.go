@@ -112,11 +112,18 @@ func (v *words) read(heading string) reading {
 // idleWords say nothing beside a word for a place, a person or a remark.
 var idleWords = regexp.MustCompile(`(?i)(^|[\s_./(-])(name|names|nome|nombre|nom|naam|exact|exacta|exacto|exato|exata|genaue|genauer|précise|précis|générales|additional|extra|detailed|precise|specific|full|complete|general|generales|gerais|geral|other|description|descripción|descrição|details?|text)([\s_./)-]|$)`)
 
+// unworked ends the heading of a column that is as it was found, or of names as
+// one author takes them.
+var unworked = regexp.MustCompile(`(?i)[ _.-](raw|uncleaned|as[ _.]?found|sensu[ _.-].+)$`)
+
 // idleBeside are the terms whose headings may have them.
 var idleBeside = map[string]bool{"recordedBy": true, "identifiedBy": true, "country": true, "stateProvince": true, "county": true, "municipality": true,
 	"locality": true, "habitat": true, "occurrenceRemarks": true, "family": true, "island": true, "coCollectors": true}
 
 var between = regexp.MustCompile(`\s*[/&+]\s*|\s+(?:and|or|e|y|et|und|o|ou|oder)\s+`)
+
+// counted begins the heading of a column that counts something.
+var counted = regexp.MustCompile(`(?i)^(numbers?|no|nr|n|nº|num|número|numero|nombre|count|anzahl)[\s_.]*(of|de|der|d')[\s_]*(the |all )?\pL+s\b`)
 
 // alike are terms of which one heading may name two: the first counts.
 var alike = []map[string]bool{
@@ -127,6 +134,9 @@ var alike = []map[string]bool{
 // readLoosely finds what a heading stands for whose words are known, but not in
 // this order or company.
 func (v *words) readLoosely(heading string) reading {
+	if counted.MatchString(heading) {
+		return reading{} // "Number of sheets" is no number that a sheet bears
+	}
 	if m := v.loose[looseKey(heading)]; m != nil {
 		return reading{meaning: m, unit: m.unit}
 	}
@@ -143,6 +153,11 @@ func (v *words) readLoosely(heading string) reading {
 			if same {
 				return a
 			}
+		}
+	}
+	if rest := unworked.ReplaceAllString(heading, ""); rest != heading {
+		if r := v.lookup(rest); r.meaning != nil && (idleBeside[r.terms[0]] || r.terms[0] == "scientificName") {
+			return r
 		}
 	}
 	if rest := strings.TrimSpace(idleWords.ReplaceAllString(heading, " ")); rest != "" && rest != heading {
@@ -421,7 +436,7 @@ var (
 // looksLikeData reports whether a first row holds records already: nothing
 // that is a heading, or figures and dates where headings would be words.
 func looksLikeData(columns []Column) bool {
-	known, filled, data := 0, 0, 0
+	known, filled, data, mixed := 0, 0, 0, 0
 	for i := range columns {
 		s := strings.TrimSpace(columns[i].Heading)
 		if s == "" {
@@ -431,10 +446,18 @@ func looksLikeData(columns []Column) bool {
 		if columns[i].Known {
 			known++
 		}
-		if figures.MatchString(s) || datelike.MatchString(s) || numberedOne.MatchString(s) || utf8.RuneCountInString(s) > 80 ||
-			!columns[i].Known && recordLike(s) {
+		switch {
+		case figures.MatchString(s), datelike.MatchString(s), numberedOne.MatchString(s), utf8.RuneCountInString(s) > 80:
 			data++
+		case !columns[i].Known && recordLike(s):
+			data++
+			if kindOf(s) == aMix {
+				mixed++
+			}
 		}
+	}
+	if known > 2 && data == mixed {
+		return false // what is measured has names such as "Loci_min4_all"; a record has figures alone or a date too
 	}
 	if slices.ContainsFunc(columns, func(c Column) bool { return c.Term == "decimalLatitude" || c.Term == "verbatimLatitude" }) &&
 		slices.ContainsFunc(columns, func(c Column) bool { return c.Term == "decimalLongitude" || c.Term == "verbatimLongitude" }) {

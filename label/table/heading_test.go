@@ -50,6 +50,15 @@ func TestHeadings(t *testing.T) {
 		// Names of other vocabularies give way to Darwin Core's.
 		{"eventDate,date,verbatimElevation,elevation,minimumElevationInMeters,description,plantDescription",
 			"eventDate date verbatimElevation elevation minimumElevationInMeters description plantDescription"},
+		// How many sheets there are is no number that one bears.
+		{"specimen ID,number_of_sheets,No. of duplicates,sheet number", "catalogNumber ? ? otherCatalogNumbers"},
+		// As found, as one author takes them, in one country.
+		{"species_raw,determiner_raw,country_raw", "scientificName identifiedBy country"},
+		{"genus,species_sensu_Almeida,USA County,US State", "genus specificEpithet county stateProvince"},
+		// Rain in a year among what else the weather is, and a map.
+		{"country,MAT,MAP", "country ? ?"},
+		{"country,MAP,AHM,SHM,MWMT,MCMT", "country ? ? ? ? ?"},
+		{"country,Map", "country mapSheet"},
 		// Units.
 		{"alt. (m),max. alt. (m)", "minimumElevationInMeters maximumElevationInMeters"},
 		{"elevation (ft)", "elevationFrom"},
@@ -115,6 +124,7 @@ func TestHeadingFindings(t *testing.T) {
 		{"country,collection nunber,minimumElevationMeters", `1:9 warning heading-unknown "recordNumber"; 1:27 warning heading-unknown "minimumElevationInMeters"`},
 		{"country,Famlia,Habitta", `1:9 warning heading-unknown "family"; 1:16 warning heading-unknown "habitat"`},
 		{"country,x1,x1", `1:9 note heading-unknown ""`},
+		{"country,locality_id,habitat code", `1:9 note heading-unknown "locationID"; 1:21 note heading-unknown ""`},
 		{"country,collector,recordedBy", `1:19 note heading-doubled ""`},
 		{"country,recordedBy,collector", `1:20 note heading-doubled ""`},
 		{"country,Locality,Fundort", `1:18 note heading-doubled ""`},
@@ -133,6 +143,9 @@ func TestHeadingFindings(t *testing.T) {
 		{"Portugal,Braga", `1:0 error heading-missing ""`},
 		{"VDOURA-0004188,I. Almeida,187,Country", `1:0 error heading-missing ""`},
 		{",,", `1:0 error heading-missing ""`},
+		// Three words that are known are no record without a figure alone or a day.
+		{"genus,herbarium,accession,loci_min4_all,loci_min4,loci_min10no", `1:27 note heading-unknown ""; 1:41 note heading-unknown ""; 1:51 note heading-unknown ""`},
+		{"genus,country,locality,Erica,41.52,VDOURA 4188", `1:0 error heading-missing ""`},
 		{"", `1:0 error table-empty ""`},
 		{"\n\n", `1:0 error table-empty ""`},
 	} {
@@ -456,6 +469,14 @@ func TestGroups(t *testing.T) {
 	}
 	if !rows[0].Follows(2) || rows[0].Follows(1) {
 		t.Error("which columns follow")
+	}
+}
+
+// TestSourcesTogether: a point may have two sources, which are no contradiction.
+func TestSourcesTogether(t *testing.T) {
+	_, rows := readAll(t, "country,coordinatesSource,Georeference_source\nPT,receiver,map 1:25000\nPT,,map 1:25000\n", Options{})
+	if c := rows[0].Get("georeferenceSources"); c.Text != "receiver | map 1:25000" || len(rows[0].Findings) != 0 {
+		t.Errorf("%q, %v", c.Text, rows[0].Findings)
 	}
 }
 

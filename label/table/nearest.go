@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -14,10 +15,14 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 	if n < 4 || n < 8 && strings.HasSuffix(key, "id") { // every database has such
 		return "", false
 	}
+	identifier := slices.Contains([]string{"id", "code", "key"}, strings.ToLower(lastPart(heading)))
 	best, bestName := n/3+1, ""
 	for name, t := range v.names {
 		if strings.HasSuffix(t, "ID") && !strings.HasSuffix(key, "id") {
 			continue // "Collection" names a collection and is no identifier of one
+		}
+		if identifier && !strings.HasSuffix(t, "ID") && !strings.HasSuffix(t, "Code") && !strings.HasSuffix(t, "Number") {
+			continue // nor is "locality_id" the locality
 		}
 		limit := best
 		if v.meanings[name].plain {
@@ -34,6 +39,15 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 		}
 	}
 	return term, term != "" && n >= 6 && best <= 2
+}
+
+// lastPart is the last word of a heading of several, "" of one.
+func lastPart(heading string) string {
+	heading = strings.TrimSpace(heading)
+	if i := strings.LastIndexAny(heading, " _.-"); i > 0 {
+		return heading[i+1:]
+	}
+	return ""
 }
 
 // distance is the optimal string alignment distance (letters put in, left

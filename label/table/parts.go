@@ -141,11 +141,18 @@ func (r *resolver) splitCoordinates() {
 	r.units()
 	for i := range r.columns {
 		for _, term := range []string{"gridSquare", "mapSheet", "townshipRangeSection"} {
-			if r.read[i].meaning == nil && r.isPart(i, term) {
+			if r.read[i].meaning == nil && r.isPart(i, term) && !r.rainfall(i) {
 				r.part(i, term)
 			}
 		}
 	}
+}
+
+// rainfall reports whether a column is the mean annual precipitation, MAP, which
+// stands with the mean annual temperature, MAT, or among codes of its kind.
+func (r *resolver) rainfall(i int) bool {
+	return strings.TrimSpace(r.columns[i].Heading) == "MAP" && (r.codes ||
+		slices.ContainsFunc(r.columns, func(c Column) bool { return strings.TrimSpace(c.Heading) == "MAT" }))
 }
 
 func (r *resolver) isPart(i int, part string) bool {
