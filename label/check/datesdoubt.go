@@ -186,6 +186,9 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 	order, century := d.what&date.OrderDoubt != 0, d.what&date.CenturyDoubt != 0
 	if order && !century {
 		can = append(can, "can be "+alternatives(d.candidates))
+		if len(d.candidates) == 1 {
+			can[0] += " (read the other way it is still to come)"
+		}
 	} else if order {
 		can = append(can, "the day or the month can stand first")
 	}
