@@ -88,16 +88,18 @@ func NewElevation(low, high string) (Elevation, error) {
 	return e, nil
 }
 
-// thousandths reads digits with a decimal point. More than three decimals
-// or twelve figures are no height.
+// thousandths reads digits with a decimal point, rounded to three decimals.
+// More than twelve figures are no height.
 func thousandths(s string) (n int64, places int8, ok bool) {
 	whole, frac, point := strings.Cut(s, ".")
 	if whole == "" || point && frac == "" || len(whole) > 12 || strings.Trim(whole+frac, "0123456789") != "" {
 		return 0, 0, false
 	}
-	frac = frac[:min(len(frac), 3)]
 	n, err := strconv.ParseInt(whole+(frac + "000")[:3], 10, 64)
-	return n, int8(len(frac)), err == nil
+	if len(frac) > 3 && frac[3] >= '5' {
+		n++
+	}
+	return n, int8(min(len(frac), 3)), err == nil
 }
 
 // InMetres returns the lowest and highest height in metres, exactly, as plain

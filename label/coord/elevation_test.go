@@ -135,7 +135,8 @@ func TestElevationConversion(t *testing.T) {
 }
 
 func TestNewElevation(t *testing.T) {
-	for in, want := range map[string]string{"1240|1260": "1240–1260 m", "2500|": "2500 m", "|12.5": "12.5 m", "-5|-5": "−5 m"} {
+	for in, want := range map[string]string{"1240|1260": "1240–1260 m", "2500|": "2500 m", "|12.5": "12.5 m", "-5|-5": "−5 m",
+		"282.8405974|": "282.841 m", "282.8404|": "282.840 m", "-0.9996|": "−1.000 m"} {
 		low, high, _ := strings.Cut(in, "|")
 		e, err := NewElevation(low, high)
 		if got := strings.ReplaceAll(e.Format(ElevationStyle{}, lang.English), "\u00a0", " "); got != want {

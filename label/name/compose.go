@@ -66,7 +66,7 @@ func (k *composer) build() {
 			k.text = word(k.text, authors)
 		}
 		if species != "" {
-			k.say("specificEpithet", k.c.SpecificEpithet, "an epithet without a genus is no name; fill genus or scientificName")
+			k.say("genus", "", "an epithet without a genus is no name and is not printed: fill genus or scientificName")
 		}
 	case species == "" && sub != "":
 		if r := abbreviation(k.c.Rank); r != "" {

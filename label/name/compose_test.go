@@ -27,7 +27,7 @@ func TestCompose(t *testing.T) {
 		{"", P{Genus: "Carex", InfragenericEpithet: "Vignea", Rank: "subgenus"}, "Carex subg. Vignea", ""},
 		{"", P{Genus: "Carex", InfragenericEpithet: "Vignea"}, "Carex (Vignea)", "taxonRank"},
 		{"", P{Genus: "Malus", SpecificEpithet: "domestica", Authorship: "Borkh.", CultivarEpithet: "Golden Delicious"}, "Malus domestica Borkh. ‘Golden Delicious’", ""},
-		{"", P{SpecificEpithet: "flacca"}, "", "specificEpithet"},
+		{"", P{SpecificEpithet: "flacca"}, "", "genus"},
 		{"", P{Genus: "Thymus", SpecificEpithet: "granatense", Qualifier: "cf. granatense"}, "Thymus cf. granatense", ""},
 		{"", P{Qualifier: "cf. Thymus granatense"}, "cf. Thymus granatense", ""},
 		{"", P{Qualifier: "cf."}, "", "identificationQualifier"},

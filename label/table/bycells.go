@@ -45,6 +45,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		_, typed := r.taken["typeStatus"]
 		_, named := r.taken["scientificName"]
 		_, genus := r.taken["genus"]
+		_, epithet := r.taken["specificEpithet"]
 		switch {
 		case c.Term == "fieldNumber" && !numbered && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
 			c.Term = "recordNumber"
@@ -53,6 +54,9 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
 			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
 			c.Term = "scientificName"
+		case c.Term == "scientificName" && len(r.read[i].terms) > 1 && !genus && !epithet && c.group == nil && shareOf(rows, i, bareEpithet.MatchString) > 0.8:
+			delete(r.taken, "scientificName") // "Species" that leaves the genus to be known
+			c.Term = "specificEpithet"
 		default:
 			continue
 		}
@@ -61,6 +65,9 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
 	}
 }
+
+// bareEpithet is a word in small letters.
+var bareEpithet = regexp.MustCompile(`^\s*\p{Ll}[\p{Ll}-]{2,}\s*$`)
 
 // belied reports whether the cells of a column are not what a plain word at its
 // head could mean.

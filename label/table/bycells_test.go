@@ -33,6 +33,9 @@ func TestByCells(t *testing.T) {
 		// A whole name under a heading for the epithet alone, where nothing has the genus.
 		{"Species epithet,site\nErica arborea,Vale\nErica cinerea,Covão\nErica ciliaris,Serra\n", "scientificName locality"},
 		{"genus,Species epithet,site\nErica,arborea,Vale\nErica,cinerea,Covão\nErica,ciliaris,Serra\n", "genus specificEpithet locality"},
+		{"species,site\narborea,Vale\ncinerea,Covão\nciliaris,Serra\n", "specificEpithet locality"},
+		{"species,site\narborea,Vale\nErica cinerea,Covão\nErica ciliaris,Serra\n", "scientificName locality"},
+		{"scientificName,site\narborea,Vale\ncinerea,Covão\nciliaris,Serra\n", "scientificName locality"},
 		// Native or not is no hemisphere.
 		{"country,N_S,lat,lon\nPT,M,40.1,-7.5\nPT,M,40.2,-7.6\nPT,I,40.3,-7.7\n", "country ? decimalLatitude decimalLongitude"},
 		{"country,lat,N_S,lon\nPT,40.1,N,-7.5\nPT,40.2,,-7.6\nPT,40.3,n.,-7.7\n", "country decimalLatitude latitudeHemisphere decimalLongitude"},

@@ -116,7 +116,11 @@ func falsePrecision(c *check.Context) {
 			continue // what cannot be read has a finding of its own
 		}
 		if text := c.Text(term); decimals(text) >= 2 && plainNumber(text) && strings.Trim(text[strings.IndexByte(text, '.')+1:], "0") != "" {
-			c.Suggest(term, "hundredths of a metre: no height of a plant is known so finely", strconv.FormatFloat(math.Round(parse(text)), 'f', 0, 64))
+			said := "hundredths of a metre: no height of a plant is known so finely"
+			if decimals(text) > 3 {
+				said = strconv.Itoa(decimals(text)) + " decimals of a metre, of which the label prints three: no height of a plant is known so finely"
+			}
+			c.Suggest(term, said, strconv.FormatFloat(math.Round(parse(text)), 'f', 0, 64))
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -22,6 +23,10 @@ var prose = []string{
 
 // spaced are the columns in which a blank too many is told: prose and names.
 var spaced = append([]string{"scientificName", "scientificNameAuthorship", "genus", "specificEpithet", "infraspecificEpithet", "family", "country"}, prose...)
+
+// underscored are words, of which two have three letters or more, that have
+// underscores between them and no space.
+var underscored = regexp.MustCompile(`^\s*\S*\pL{3,}[\pL\d.,'’()-]*_(\S*_)?\(?\pL{3,}\S*\s*$`)
 
 // wordRules are about the words of the label.
 func wordRules(where *finder) []check.Rule {
@@ -46,10 +51,14 @@ func wordRules(where *finder) []check.Rule {
 		},
 		{
 			Name: "spaces", Severity: label.Note, Source: practice,
-			Doc: "spaces before or after the text or before a comma, or two where one is meant", Terms: spaced,
+			Doc: "spaces before or after the text or before a comma, two where one is meant, or underscores in place of all of them", Terms: spaced,
 			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
 			Row: func(c *check.Context) {
 				for term, text := range c.Written {
+					if strings.Contains(text, "_") && underscored.MatchString(text) && slices.Contains(prose, term) && !c.Doubted(term) {
+						c.Suggest(term, "underscores stand where spaces are meant", strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == '_' || r == ' ' }), " "))
+						continue
+					}
 					if !extraSpaces(text) || !slices.Contains(spaced, term) || c.Doubted(term) {
 						continue
 					}
