@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/table"
@@ -89,10 +90,25 @@ func (c *Context) unreadVoucher() bool {
 // collector.
 func (c *Context) readVoucher() {
 	f := c.Field("collectorAndNumber")
-	if f.Text == "" || c.Text("recordedBy") != "" || c.Text("recordNumber") != "" {
+	if f.Text == "" {
 		return
 	}
 	m := voucher.FindStringSubmatch(f.Text)
+	if people, number := c.Text("recordedBy"), c.Text("recordNumber"); people != "" || number != "" {
+		term, text := "", ""
+		switch {
+		case number != "" && c.Text("catalogNumber") == "" && sheetNumber.MatchString(f.Text) && !strings.HasSuffix(f.Text, number):
+			term, text = "catalogNumber", f.Text
+		case number == "" && m != nil && !isCode(m[1]) && strings.Contains(people, longestWord(m[1])):
+			term, text = "recordNumber", m[2]
+		default:
+			return // it repeats what the columns say, or is told at its heading
+		}
+		e := entry{term: term, Field: f, written: text}
+		e.Field.Text, e.Field.Origin.Term = text, term
+		c.put(e)
+		return
+	}
 	if m == nil || isCode(m[1]) {
 		if sheetNumber.MatchString(f.Text) && c.Text("catalogNumber") == "" {
 			e := entry{term: "catalogNumber", Field: f, written: f.Text}
@@ -115,6 +131,17 @@ func (c *Context) readVoucher() {
 		e.Field.Text, e.Field.Origin.Term = e.written, e.term
 		c.put(e)
 	}
+}
+
+// longestWord is the surname of a collector, most likely.
+func longestWord(s string) string {
+	long := ""
+	for _, w := range strings.FieldsFunc(s, func(r rune) bool { return !unicode.IsLetter(r) && r != '-' && r != '\'' }) {
+		if len(w) > len(long) {
+			long = w
+		}
+	}
+	return long
 }
 
 // emptyCode reports whether the whole table writes such a text into empty cells.

@@ -41,3 +41,33 @@ func TestVoucher(t *testing.T) {
 		}
 	}
 }
+
+// TestVoucherBeside: beside columns of collectors and numbers, a voucher is the
+// sheet's number, or says the number that the column lacks.
+func TestVoucherBeside(t *testing.T) {
+	for _, c := range []struct{ collector, number, voucher, wantNumber, wantSheet string }{
+		{"I. Almeida", "214", "VDOURA 0012345", "214", "VDOURA 0012345"},
+		{"I. Almeida", "5028", "IA 5028", "5028", ""}, // his letters and number once more
+		{"I. Almeida", "214", "Almeida 214", "214", ""},
+		{"I. Almeida", "", "Almeida 214", "214", ""},
+		{"I. Almeida", "", "Prates 214", "", ""}, // whose number it is cannot be told
+		{"I. Almeida", "", "VDOURA 0012345", "", ""},
+		{"Almeida, I. & Costa, R.", "", "Almeida & Costa 17", "17", ""},
+	} {
+		in := "Species,Collector,Coll. no.,Voucher,Country\nErica arborea L.,\"" + c.collector + "\"," + c.number + "," + c.voucher + ",Portugal\n"
+		tb, err := table.Open(table.Bytes("t.csv", []byte(in)), table.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		e := New(Options{})
+		for row, err := range tb.Rows() {
+			if err != nil {
+				t.Fatal(err)
+			}
+			r, _ := e.Row(row)
+			if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.wantNumber || r.Text("catalogNumber") != c.wantSheet {
+				t.Errorf("%s, %s, %s: number %q, sheet %q", c.collector, c.number, c.voucher, r.Text("recordNumber"), r.Text("catalogNumber"))
+			}
+		}
+	}
+}

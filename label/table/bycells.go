@@ -156,23 +156,34 @@ var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[
 // Where none has, it may as well be the number of the sheet.
 func (t *Table) bareVouchers(r *resolver, rows []*Row) {
 	i, ok := r.taken["collectorAndNumber"]
-	_, people := r.taken["recordedBy"]
-	_, numbered := r.taken["recordNumber"]
-	if !ok || numbered || t.columns[i].group != nil || !all(rows, i, bareVoucher.MatchString) {
+	if !ok || t.columns[i].group != nil {
 		return
 	}
 	c := &t.columns[i]
-	delete(r.taken, "collectorAndNumber")
-	if people {
+	_, people := r.taken["recordedBy"]
+	_, numbered := r.taken["recordNumber"]
+	say := func(severity label.Severity, format string, args ...any) {
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: severity, Message: fmt.Sprintf(format, args...)})
+	}
+	switch {
+	case !all(rows, i, bareVoucher.MatchString):
+		if people && numbered {
+			say(label.Note, "heading %q is read for the number of the sheet, and where the collector's number is missing: what else its cells say is kept, but not printed", c.Heading)
+		}
+		return
+	case people && !numbered:
 		c.Term = "recordNumber"
 		r.taken[c.Term] = i
-		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-			Message: fmt.Sprintf("heading %q is read as recordNumber, for its cells are numbers", c.Heading)})
-		return
+		say(label.Note, "heading %q is read as recordNumber, for its cells are numbers", c.Heading)
+	default:
+		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+		whose := "the collector's number or the sheet's: give it the heading recordNumber or catalogNumber"
+		if numbered {
+			whose = "the sheet's number perhaps: if so, give it the heading catalogNumber"
+		}
+		say(label.Warning, "heading %q: its cells are figures alone, %s; they are kept, but not printed", c.Heading, whose)
 	}
-	c.Known, c.Term = false, strings.TrimSpace(c.Heading)
-	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Warning,
-		Message: fmt.Sprintf("heading %q: its cells are figures alone, the collector's number or the sheet's: give it the heading recordNumber or catalogNumber; they are kept, but not printed", c.Heading)})
+	delete(r.taken, "collectorAndNumber")
 }
 
 var bareVoucher = regexp.MustCompile(`^\d{1,7}[A-Za-z]?$`)

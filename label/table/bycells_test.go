@@ -43,7 +43,8 @@ func TestByCells(t *testing.T) {
 		// Vouchers that are figures alone.
 		{"collector,Voucher number,species\nI. Almeida,214,Erica arborea\nI. Almeida,215a,Erica cinerea\n", "recordedBy recordNumber scientificName"},
 		{"Voucher number,species\n214,Erica arborea\n215,Erica cinerea\n", "? scientificName"},
-		{"collector,coll. no.,Voucher number\nI. Almeida,214,10023\nI. Almeida,215,10024\n", "recordedBy recordNumber collectorAndNumber"},
+		{"collector,coll. no.,Voucher number\nI. Almeida,214,10023\nI. Almeida,215,10024\n", "recordedBy recordNumber ?"},
+		{"collector,coll. no.,Voucher\nI. Almeida,214,VDOURA 10023\nI. Almeida,215,VDOURA 10024\n", "recordedBy recordNumber collectorAndNumber"},
 		{"Voucher number,species\nAlmeida 214,Erica arborea\n215,Erica cinerea\n", "collectorAndNumber scientificName"},
 		// Collected when, or by whom.
 		{"species,Collected\nErica arborea,30. Aug 15\nErica cinerea,1. Sep 15\nErica ciliaris,2 Sep 2015\n", "scientificName eventDate"},
