@@ -174,6 +174,13 @@ const (
 	enough     = 3
 )
 
+// spreadsheetFrom is the first year that a spreadsheet keeps as a date (ECMA-376
+// part 1, 18.17.4.1, the 1900 date base system).
+const spreadsheetFrom = 1900
+
+// slashed reports whether a date has the form that a spreadsheet shows of itself.
+func slashed(text string) bool { return strings.Count(text, "/") == 2 }
+
 // say says what a date can be, what the others of its column show, and how to
 // answer for all of them at once.
 func (col *doubtColumn) say(d doubt) (message, suggest string) {
@@ -217,13 +224,18 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 		}
 	}
 	oneCentury := false
+	nearest := col.nearest(d.candidates)
 	if century && col.full > 0 {
 		years := strconv.Itoa(col.first)
 		if col.last > col.first {
 			years += "–" + strconv.Itoa(col.last)
 		}
 		shows = append(shows, fmt.Sprintf("%s with four figures %s of %s", others(col.full), map[bool]string{true: "is", false: "are"}[col.full == 1], years))
-		if ys := col.years(d.candidates); len(ys) == 1 {
+		// A spreadsheet keeps no day before 1900 as a date: where all the others are
+		// older they were typed as text, and say nothing of this one.
+		if col.last < spreadsheetFrom && slashed(d.field.Text) {
+			nearest = d.candidates
+		} else if ys := col.years(d.candidates); len(ys) == 1 {
 			hints.Century = ys[0] / 100 * 100
 			if oneCentury = col.first/100 == col.last/100 && ys[0]/100 == col.first/100; oneCentury {
 				answer = append(answer, strconv.Itoa(hints.Century)+"s")
@@ -239,7 +251,7 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 	if r := date.Read(d.field.Text, hints); settled && r.Status == date.OK {
 		return message, r.Date.ISO()
 	}
-	return message, readings(col.nearest(d.candidates))
+	return message, readings(nearest)
 }
 
 // todo says what to do.

@@ -55,6 +55,10 @@ func TestDoubts(t *testing.T) {
 			`error 4 date-ambiguous "5/9/89": the day or the month can stand first, and the year has two figures; 3 other dates of this column put the day first, none the month; 3 other dates with four figures are of 1988: say --dates "day first, 1900s" if that holds for the whole table, or write the month as a word and the year with four figures [1989-09-05]`}},
 		{"over the turn of the century", "25.ix.1998 26.ix.2001 27.ix.2003 28.ix.02", []string{
 			`error 4 date-ambiguous "28.ix.02": the year has two figures; 3 other dates with four figures are of 1998–2003: write the year with four figures [2002-09-28]`}},
+		{"older days are text in a spreadsheet", "1881-07-25 1897-06-11 1897-07-17 5/27/84", []string{
+			`error 4 date-ambiguous "5/27/84": the year has two figures; 3 other dates with four figures are of 1881–1897: write the year with four figures [1984-05-27 or 1884-05-27]`}},
+		{"an old notebook", "25.vii.1881 11.vi.1897 17.vii.1897 27.v.84", []string{
+			`error 4 date-ambiguous "27.v.84": the year has two figures; 3 other dates with four figures are of 1881–1897: say --dates "1800s" if that holds for the whole table, or write the year with four figures [1884-05-27]`}},
 		{"a spreadsheet's numbers", "43012 43013", []string{
 			`error 1 date-ambiguous "43012": the number that a spreadsheet keeps for 2017-10-04: format the column as text and write the date [2017-10-04]`,
 			`error 2 date-ambiguous "43013": the number that a spreadsheet keeps for 2017-10-05: format the column as text and write the date [2017-10-05]`}},

@@ -88,6 +88,8 @@ func TestNoTaxon(t *testing.T) {
 		{[]string{"genus", "Erica", "scientificName", "unidentified"}, "Erica", "placeholder"},
 		{[]string{"genus", "unidentified", "scientificName", "unidentified"}, "unidentified", "placeholder"},
 		{[]string{"scientificName", "Unidentified"}, "Unidentified", ""},
+		{[]string{"genus", "ni", "specificEpithet", "NI", "scientificName", "n.i."}, "Ericaceae", "placeholder placeholder placeholder"},
+		{[]string{"genus", "Erica", "specificEpithet", "nivea", "scientificName", "Erica nivea"}, "Erica nivea", ""},
 	} {
 		rs, fs := run(t, New(options(t)), open(t, one(append(tt.pairs, "scientificNameAuthorship", "", "family", "Ericaceae")...)...))
 		var got []string

@@ -136,6 +136,16 @@ var noTaxon = map[string]bool{
 	"indeterminado": true, "indeterminada": true, "não identificado": true, "não identificada": true, "no identificado": true, "no identificada": true,
 	"desconhecido": true, "desconhecida": true, "desconocido": true, "desconocida": true, "indéterminé": true, "indéterminée": true, "inconnu": true, "inconnue": true,
 	"unbestimmt": true, "unbekannt": true, "indeterminato": true, "indeterminata": true, "onbekend": true,
+	"ni": true, "n.i.": true, "n.i": true, "n/i": true,
+}
+
+// isNI reports whether a text is the abbreviation of não or no identificado.
+func isNI(text string) bool {
+	switch strings.ToLower(text) {
+	case "ni", "n.i.", "n.i", "n/i":
+		return true
+	}
+	return false
 }
 
 // namesNothing reports whether a part of the name holds one of these words; so may
@@ -144,7 +154,12 @@ func (c *Context) namesNothing(term, text string) bool {
 	switch term {
 	case "genus", "specificEpithet", "infraspecificEpithet":
 		return len(text) <= 24 && noTaxon[strings.ToLower(text)]
+	case "family":
+		return isNI(text)
 	case "scientificName":
+		if isNI(text) {
+			return true
+		}
 		if len(text) > 24 || !noTaxon[strings.ToLower(text)] {
 			return false
 		}

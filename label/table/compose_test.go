@@ -12,6 +12,7 @@ func TestSpans(t *testing.T) {
 		{"Fecha inicial,Fecha final\n3/5/2019,6/5/2019\n", "3/5/2019 – 6/5/2019"},
 		{"EarliestDateCollected,LatestDateCollected\n2019-05-03,\n", "2019-05-03"},
 		{"EarliestDateCollected,LatestDateCollected\n,2019-05-03\n", "2019-05-03"},
+		{"collection_date,late_collection_date\n2019-05-03,2019-05-06\n", "2019-05-03/2019-05-06"},
 		{"date,date to\n2019-05-03,2019-05-03\n", "2019-05-03"},
 		{"date to,date\n2019-05-04,2019-05-03\n", "2019-05-03/2019-05-04"},
 		{"eventDate,end date\n2019-05-03,2019\n", "2019-05-03/2019"},

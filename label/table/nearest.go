@@ -30,8 +30,11 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 				continue
 			}
 		}
+		if len(name) <= 5 && !sameStart(key, name) {
+			continue // an amount is no slip for a mount
+		}
 		d := distance(key, name, limit)
-		if d > limit || d > n/3 {
+		if d > limit || d > n/3 || d > 1 && n < 8 && !sameStart(key, name) {
 			continue
 		}
 		if d < best || d == best && (t < term || t == term && name < bestName) {
@@ -39,6 +42,14 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 		}
 	}
 	return term, term != "" && n >= 6 && best <= 2
+}
+
+// sameStart reports whether two words begin with one letter: a slip is seldom
+// there, and short words that differ there are others.
+func sameStart(a, b string) bool {
+	x, _ := utf8.DecodeRuneInString(a)
+	y, _ := utf8.DecodeRuneInString(b)
+	return x == y
 }
 
 // lastPart is the last word of a heading of several, "" of one.

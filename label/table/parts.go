@@ -264,6 +264,9 @@ func (r *resolver) grid() {
 	east, eastSure := find("easting", "bareEasting")
 	north, northSure := find("northing", "bareNorthing")
 	band, _ := find("band", "")
+	if r.joined(east) && r.joined(north) && zone < 0 && r.hasAxis("latitude") && r.hasAxis("longitude") {
+		east, north = -1, -1
+	}
 	// Words such as X, E and Este mean it in pairs alone.
 	if !eastSure && !northSure && (east < 0 || north < 0) {
 		east, north = -1, -1
@@ -292,6 +295,16 @@ func (r *resolver) grid() {
 			break
 		}
 	}
+}
+
+// joined reports whether column i has the heading that a map program gives to the
+// points it adds: beside degrees they are the middle of an area, or a copy.
+func (r *resolver) joined(i int) bool {
+	if i < 0 {
+		return false
+	}
+	key := headingKey(r.columns[i].Heading)
+	return key == "pointx" || key == "pointy"
 }
 
 // survey finds township, range and section where at least two of them stand
