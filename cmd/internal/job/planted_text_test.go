@@ -107,6 +107,29 @@ var textFaults = []plantedFault{
 	by("spaces", "before", func(_ *planting, s string) string { return " " + s }, words...),
 	by("spaces", "two inside", func(_ *planting, s string) string { return strings.Replace(s, " ", "  ", 1) }, words...),
 	by("spaces", "no-break space behind", func(_ *planting, s string) string { return s + "\u00a0" }, words...),
+	to("text-ditto", "a word", "locality", "ditto", "idem", "as above", "same locality"), to("text-ditto", "a sign", "habitat", "\"", "〃", "''"),
+	to("text-ditto", "people", "recordedBy", "same", "ditto", "Idem"), to("text-ditto", "other tongues", "locality", "como acima", "wie oben", "mismo lugar"),
+	to("text-working", "a note", "habitat", "TODO", "xxx", "tbd", "to be filled in"), to("text-working", "a trial", "occurrenceRemarks", "test", "asdf", "lorem ipsum dolor"),
+	by("text-working", "among words", func(p *planting, s string) string { return s + p.pick(" TODO", " FIXME", ", XXX") }, "locality", "habitat"),
+	by("text-brackets", "open", func(p *planting, s string) string { return strings.Replace(s, " ", p.pick(" (", " ["), 1) }, words...),
+	by("text-brackets", "open at the end", func(_ *planting, s string) string { return s + " (near" }, words...),
+	by("text-brackets", "closed alone", func(_ *planting, s string) string { return s + ", nearby)" }, words...),
+	by("text-repeated", "with a blank", func(_ *planting, s string) string { return s + " " + s }, "locality", "habitat"),
+	by("text-repeated", "with a sign", func(p *planting, s string) string { return s + p.pick("; ", ", ") + s }, "locality", "habitat"),
+	to("datum-spelling", "exchanged", "geodeticDatum", "WSG84", "WGS48", "WSG 84"), to("datum-spelling", "a letter", "geodeticDatum", "WGD84", "WG84", "WGGS84", "WGS-94"),
+	to("datum-spelling", "others", "geodeticDatum", "ETSR89", "NDA83", "SIRGAS200", "ETRS98"),
+	by("number-letters", "a letter inside", func(p *planting, s string) string {
+		b := []byte(s)
+		i := len(b) - 2
+		if len(b) < 3 || b[i-1] < '0' || b[i-1] > '9' || b[i] < '0' || b[i] > '9' {
+			return s
+		}
+		b[i] = "lIOo"[p.IntN(4)]
+		return string(b)
+	}, "recordNumber"),
+	{"person-year", "a year behind", func(p *planting) bool {
+		return p.get("dateIdentified") != "" && p.change("identifiedBy", func(s string) string { return s + p.pick(" 2019", ", 2019", " (2019)") })
+	}},
 	by("text-cut", "a long locality", func(p *planting, s string) string { return cutAt(s, 255) }, "locality", "habitat"),
 	by("text-cut", "long remarks", func(p *planting, s string) string { return cutAt(s, 255) }, "occurrenceRemarks", "plantDescription"),
 	by("text-cut", "with letters of two bytes", func(p *planting, s string) string { return cutAt("à beira do ribeirão, "+s, 255) }, "locality", "occurrenceRemarks"),

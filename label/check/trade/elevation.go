@@ -63,7 +63,14 @@ func heightRules(where *finder) []check.Rule {
 			Example:        one("minimumElevationInMeters", "109", "habitat", "coral reef", "minimumDepthInMeters", "4", "maximumDepthInMeters", "10"),
 			Counterexample: one("minimumElevationInMeters", "109", "habitat", "shore of a lake", "minimumDepthInMeters", "4", "maximumDepthInMeters", "10"),
 			Row: func(c *check.Context) {
-				if !belowWater(c) || !inSaltWater(c) {
+				if !belowWater(c) {
+					return
+				}
+				if height := c.Text("minimumElevationInMeters"); height != "" && len(height) > 1 && c.Text("minimumDepthInMeters") == height {
+					c.Once("minimumElevationInMeters", "the same figures stand as the height and as the depth: keep the one that is meant; the label prints both", "", "depth")
+					return
+				}
+				if !inSaltWater(c) {
 					return
 				}
 				eachHeight(c, func(term string, m float64) bool {
