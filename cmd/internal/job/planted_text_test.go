@@ -110,7 +110,7 @@ var textFaults = []plantedFault{
 	to("text-ditto", "a word", "locality", "ditto", "idem", "as above", "same locality"), to("text-ditto", "a sign", "habitat", "\"", "〃", "''"),
 	to("text-ditto", "people", "recordedBy", "same", "ditto", "Idem"), to("text-ditto", "other tongues", "locality", "como acima", "wie oben", "mismo lugar"),
 	to("text-working", "a note", "habitat", "TODO", "xxx", "tbd", "to be filled in"), to("text-working", "a trial", "occurrenceRemarks", "test", "asdf", "lorem ipsum dolor"),
-	by("text-working", "among words", func(p *planting, s string) string { return s + p.pick(" TODO", " FIXME", ", XXX") }, "locality", "habitat"),
+	by("text-working", "among words", func(p *planting, s string) string { return s + p.pick(" TODO", ", XXX") }, "locality", "habitat"),
 	by("text-brackets", "open", func(p *planting, s string) string { return strings.Replace(s, " ", p.pick(" (", " ["), 1) }, words...),
 	by("text-brackets", "open at the end", func(_ *planting, s string) string { return s + " (near" }, words...),
 	by("text-brackets", "closed alone", func(_ *planting, s string) string { return s + ", nearby)" }, words...),

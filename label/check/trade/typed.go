@@ -20,9 +20,9 @@ func typedRules() []check.Rule {
 			Doc: "a cell that points to the row above, such as ditto or as above: a label stands alone", Terms: dittoed,
 			Example: one("locality", "ditto"), Counterexample: one("locality", "Same"), // a town
 			Row: func(c *check.Context) {
-				for term, text := range c.Texts {
-					if len(text) <= 32 && slices.Contains(dittoed, term) && dittos[strings.Trim(text, " .()[]")] {
-						c.Once(term, "points to another row, which nobody sees beside the label: write out what is meant", "", "ditto")
+				for _, s := range suspects(c, mayDitto) {
+					if slices.Contains(dittoed, s.term) {
+						c.Once(s.term, "points to another row, which nobody sees beside the label: write out what is meant", "", "ditto")
 					}
 				}
 			},
@@ -32,9 +32,9 @@ func typedRules() []check.Rule {
 			Doc: "a note of the work on the table, such as TODO, xxx or test, that would be printed", Terms: prose,
 			Example: one("habitat", "TODO"), Counterexample: one("locality", "River Test, left bank"),
 			Row: func(c *check.Context) {
-				for term, text := range c.Texts {
-					if isWorking(text) && slices.Contains(prose, term) {
-						c.Report(term, "looks like a note of the work on the table, and is printed: take it out, or write what is meant")
+				for _, s := range suspects(c, mayWork) {
+					if slices.Contains(prose, s.term) && (isWorkingWord(s.text) || workingWithin.MatchString(s.text)) {
+						c.Report(s.term, "looks like a note of the work on the table, and is printed: take it out, or write what is meant")
 					}
 				}
 			},
@@ -44,14 +44,14 @@ func typedRules() []check.Rule {
 			Doc: "a bracket that is opened and not closed, or closed and not opened", Terms: prose,
 			Example: one("habitat", "Dunes (behind the station"), Counterexample: one("habitat", "Dunes (behind the station), a) grey, b) white"),
 			Row: func(c *check.Context) {
-				for term, text := range c.Texts {
-					if strings.IndexByte(text, '(') < 0 && strings.IndexByte(text, ')') < 0 && strings.IndexByte(text, '[') < 0 && strings.IndexByte(text, ']') < 0 || !slices.Contains(prose, term) {
+				for _, s := range suspects(c, mayBracket) {
+					if !slices.Contains(prose, s.term) {
 						continue
 					}
-					if opened, closed := loose(text); opened != 0 {
-						c.Report(term, "the bracket "+string(opened)+" is not closed: close it, or see whether the text was cut")
+					if opened, closed := loose(s.text); opened != 0 {
+						c.Report(s.term, "the bracket "+string(opened)+" is not closed: close it, or see whether the text was cut")
 					} else if closed != 0 {
-						c.Report(term, "the bracket "+string(closed)+" is not opened")
+						c.Report(s.term, "the bracket "+string(closed)+" is not opened")
 					}
 				}
 			},
@@ -61,9 +61,9 @@ func typedRules() []check.Rule {
 			Doc: "a text that stands twice in its cell", Terms: prose,
 			Example: one("habitat", "Dunes behind the station. Dunes behind the station."), Counterexample: one("habitat", "Dunes behind the station. Dunes before the station."),
 			Row: func(c *check.Context) {
-				for term, text := range c.Texts {
-					if half := saidTwice(text); half != "" && slices.Contains(prose, term) {
-						c.Suggest(term, "says the same twice: keep it once", half)
+				for _, s := range suspects(c, mayRepeat) {
+					if half := saidTwice(s.text); slices.Contains(prose, s.term) {
+						c.Suggest(s.term, "says the same twice: keep it once", half)
 					}
 				}
 			},
@@ -95,13 +95,113 @@ func typedRules() []check.Rule {
 			Example:        one("identifiedBy", "R. Costa 2024", "dateIdentified", "2026-05-20", "eventDate", "2020-04-12"),
 			Counterexample: one("identifiedBy", "R. Costa", "dateIdentified", "2026-05-20", "eventDate", "2020-04-12"),
 			Row: func(c *check.Context) {
-				if m := yearAfter.FindStringSubmatch(c.Text("identifiedBy")); m != nil && c.Text("dateIdentified") != "" {
+				text := c.Text("identifiedBy")
+				if n := len(text); n < 5 || text[n-1] != ')' && (text[n-1] < '0' || text[n-1] > '9') {
+					return
+				}
+				if m := yearAfter.FindStringSubmatch(text); m != nil && c.Text("dateIdentified") != "" {
 					c.Suggest("identifiedBy", "a year stands behind the name, and dateIdentified is printed, too: keep one of the two", strings.TrimRight(m[1], " ,;("))
 				}
 			},
 		},
 	}
 }
+
+// A suspect is a cell that a closer look is worth.
+type suspect struct {
+	term, text string
+	may        byte
+}
+
+const (
+	mayDitto byte = 1 << iota
+	mayWork
+	mayBracket
+	mayRepeat
+)
+
+// suspects returns the cells of a record that may be of a kind. All kinds are
+// looked for at once: nearly all records have none.
+func suspects(c *check.Context, may byte) []suspect {
+	type key struct{}
+	all := c.Memo(key{}, func(old any) any {
+		found, ok := old.(*[]suspect)
+		if !ok {
+			found = new([]suspect)
+		}
+		*found = (*found)[:0]
+		for term, text := range c.Texts {
+			if may := mayBe(text); may != 0 {
+				*found = append(*found, suspect{term, text, may})
+			}
+		}
+		return found
+	}).(*[]suspect)
+	if len(*all) == 0 {
+		return nil
+	}
+	var some []suspect
+	for _, s := range *all {
+		if s.may&may != 0 {
+			some = append(some, s)
+		}
+	}
+	return some
+}
+
+// mayBe tells of a text what it may be, at little cost.
+func mayBe(text string) (may byte) {
+	n := len(text)
+	if n <= 32 && n > 0 {
+		head := text[0] & 31
+		second := byte(0)
+		if n > 1 {
+			second = text[1] & 31
+		}
+		if heads[head][second] || text[0] == '(' || text[0] == '[' {
+			if isDitto(text) {
+				may |= mayDitto
+			}
+			if isWorkingWord(text) {
+				may |= mayWork
+			}
+		}
+	}
+	if n < 8 {
+		return may
+	}
+	if i := strings.IndexByte(text, 'T'); i >= 0 && strings.Contains(text[i:], "TODO") {
+		may |= mayWork
+	} else if i := strings.IndexByte(text, 'X'); i >= 0 && strings.Contains(text[i:], "XXX") {
+		may |= mayWork
+	}
+	if strings.IndexByte(text, '(') >= 0 || strings.IndexByte(text, ')') >= 0 || strings.IndexByte(text, '[') >= 0 || strings.IndexByte(text, ']') >= 0 {
+		if opened, closed := loose(text); opened != 0 || closed != 0 {
+			may |= mayBracket
+		}
+	}
+	if n > 20 && saidTwice(text) != "" {
+		may |= mayRepeat
+	}
+	return may
+}
+
+// heads are the two letters that dittos and workings begin with, five bits of
+// each.
+var heads = func() (heads [32][32]bool) {
+	for _, words := range []map[string]bool{dittos, workings} {
+		for w := range words {
+			second := byte(0)
+			if len(w) > 1 {
+				second = w[1] & 31
+			}
+			heads[w[0]&31][second] = true
+		}
+	}
+	return heads
+}()
+
+func isDitto(text string) bool { return dittos[strings.Trim(text, " .()[]")] }
 
 // dittoed are the columns whose cells a label prints as they are.
 var dittoed = append([]string{"scientificName", "genus", "family", "country"}, prose...)
@@ -122,27 +222,38 @@ var dittos = func() map[string]bool {
 	return all
 }()
 
-// working is what people type where something is to be typed yet.
-var (
-	working = regexp.MustCompile(`^(?i:x{3,}|to ?do|tbd|tbc|fix ?me|delete me|asdf+|qwertz?y?|lorem ipsum.*|to be (completed|filled( in)?|checked|determined|added)|fill in|check this|por (preencher|rellenar|completar)|a (preencher|completar|compléter))[.!? ]*$|^(test|testing|test record|check|delete)[.!? ]*$`)
-	// workingWithin stands among other words.
-	workingWithin = regexp.MustCompile(`\b(TODO|FIXME|XXX+)\b`)
-)
+// workings are what people type where something is to be typed yet; in small
+// letters, but for those that are words of places, too.
+var workings = func() map[string]bool {
+	all := map[string]bool{}
+	for w := range strings.SplitSeq(`xxx|xxxx|xxxxx|todo|to do|tbd|tbc|fixme|fix me|delete me|asdf|asdfg|qwert|qwertz|qwerty|lorem ipsum|lorem ipsum dolor|lorem ipsum dolor sit amet|`+
+		`to be completed|to be filled|to be filled in|to be checked|to be determined|to be added|fill in|check this|test|testing|test record|check|delete|`+
+		`por preencher|a preencher|por completar|a completar|por rellenar|à compléter|zu ergänzen`, "|") {
+		all[w] = true
+	}
+	return all
+}()
 
-func isWorking(text string) bool {
-	if len(text) <= 32 {
-		switch text[0] | 0x20 {
-		case 'x', 't', 'f', 'd', 'a', 'q', 'l', 'c', 'p':
-			if working.MatchString(text) {
-				return true
-			}
+// workingWithin stands among other words.
+var workingWithin = regexp.MustCompile(`\b(TODO|XXX+)\b`)
+
+func isWorkingWord(text string) bool {
+	var low [32]byte
+	text = strings.TrimRight(text, ".!? ")
+	if len(text) > len(low) {
+		return false
+	}
+	for i := range len(text) {
+		if low[i] = text[i]; low[i] >= 'A' && low[i] <= 'Z' {
+			low[i] |= 0x20
 		}
 	}
-	if strings.Contains(text, "TODO") || strings.Contains(text, "FIXME") || strings.Contains(text, "XXX") {
-		return workingWithin.MatchString(text)
-	}
-	return false
+	small := low[:len(text)]
+	return workings[string(small)] && (!isTown[string(small)] || string(small) == text || text == strings.ToUpper(text))
 }
+
+// isTown are those of workings that are the names of rivers and towns, too.
+var isTown = map[string]bool{"test": true, "check": true, "testing": true}
 
 // loose returns the bracket that a text leaves open, or the one that closes what
 // was not opened; what counts, as in "a)", "2)", does not.
