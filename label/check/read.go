@@ -74,7 +74,7 @@ func (c *Context) readFields() {
 
 // voucher is a collector with a number after the name, and others after that:
 // "Prates 2048, Costa", "Teles s.n.", "Almeida & Mota RLB 5028".
-var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*[A-Z]{1,8}(?:[,;! ]+[A-Z]{1,8})*!?\s*[)\]])?$`)
+var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*((?:[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)(?:[,;! ]+[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)*)\s*[)\]])?$`)
 
 // sheetNumber is a herbarium's code with the number of a sheet: "VDOURA 0012345".
 var sheetNumber = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}[A-Za-z]?$`)
@@ -126,7 +126,11 @@ func (c *Context) readVoucher() {
 	if others := m[3] + m[4]; others != "" {
 		people += " | " + others
 	}
-	for _, e := range []entry{{term: "recordedBy", written: people}, {term: "recordNumber", written: m[2]}} {
+	read := []entry{{term: "recordedBy", written: people}, {term: "recordNumber", written: m[2]}}
+	if sheetNumber.MatchString(m[5]) && c.Text("catalogNumber") == "" {
+		read = append(read, entry{term: "catalogNumber", written: m[5]}) // "(VDOURA 0012345)"
+	}
+	for _, e := range read {
 		e.Field = f
 		e.Field.Text, e.Field.Origin.Term = e.written, e.term
 		c.put(e)

@@ -19,6 +19,8 @@ func TestVoucher(t *testing.T) {
 		{"Almeida 13 & Costa", "Almeida | Costa", "13"},
 		{"Almeida, Costa & Mota RLB 5028", "Almeida, Costa & Mota", "RLB 5028"},
 		{"Almeida41617", "Almeida", "41617"},
+		{"Almeida 220 (VDOURA 0012345)", "Almeida", "220"},
+		{"Almeida & Costa 221 [VDOURA 0012346, COI]", "Almeida & Costa", "221"},
 		{"VDOURA 12345", "", ""}, // a sheet of a herbarium
 		{"Almeida", "", ""},      // perhaps no collector
 		{"Almeida & Costa", "Almeida & Costa", ""},
@@ -37,6 +39,24 @@ func TestVoucher(t *testing.T) {
 			r, _ := e.Row(row)
 			if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.number {
 				t.Errorf("%s: %q %q", c.in, r.Text("recordedBy"), r.Text("recordNumber"))
+			}
+		}
+	}
+}
+
+// TestVoucherSheet: the number of the sheet stands in brackets.
+func TestVoucherSheet(t *testing.T) {
+	for in, want := range map[string]string{"Almeida 220 (VDOURA 0012345)": "VDOURA 0012345", "Almeida 220 (VDOURA)": "", "Almeida 220 (VDOURA 0012345, COI 12)": ""} {
+		tb, err := table.Open(table.Bytes("t.csv", []byte("Species,Voucher,Country\nErica arborea L.,\""+in+"\",Portugal\n")), table.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for row, err := range tb.Rows() {
+			if err != nil {
+				t.Fatal(err)
+			}
+			if r, _ := New(Options{}).Row(row); r.Text("catalogNumber") != want {
+				t.Errorf("%s: %q", in, r.Text("catalogNumber"))
 			}
 		}
 	}

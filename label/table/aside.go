@@ -39,6 +39,10 @@ func (r *Row) aside(filled int) bool {
 			severity = label.Warning
 			said += "; give the rows below it a column \"family\" that names it"
 		}
+	case filled == 1 && first < 2 && t.width >= 4 && footnote.MatchString(text):
+		said = "nothing but a remark on the table stands in the row: it is no record"
+	case filled == 1 && first < 2 && t.width >= 4 && groupTitle.MatchString(text):
+		said = "nothing but a title of the rows that follow stands in the row: it is no record"
 	case filled == 1 && first < 2 && len(r.Cells) == t.width && t.width >= 4 && r.wordsAmongNumbers(first):
 		severity = label.Warning
 		said = "nothing but these words stands in the row, in a column of numbers: it is taken for a title or a remark and is no record; what it says of other rows must be written in them"
@@ -66,6 +70,13 @@ func (r *Row) wordsAmongNumbers(i int) bool {
 
 // remark is how a line begins that is a remark: #12 may be a number.
 var remark = regexp.MustCompile(`^#+(\s|\pL[^\d]*$|$)`)
+
+// footnote is how remarks below a table begin: with a sign or a lone letter that
+// cells refer to, or with a word for it. No name of a plant does.
+var footnote = regexp.MustCompile(`^([*†‡§¶]+\s*\pL+\s|[a-h]\)?\s+\pL{3,}|(?i:(foot)?notes?|remarks?|abbreviations?( used)?|legend|key|sources?|nota|notas|abreviaturas|fuentes?|fontes?|observaciones|observações|anmerkung(en)?|abkürzungen|quellen?|abréviations|remarques?)\s*[:.–—]\s?\S)`)
+
+// groupTitle parts the rows of a table in a paper.
+var groupTitle = regexp.MustCompile(`(?i)^(in|out)-?groups?( taxa)?:?$`)
 
 // repeats reports whether the cells are the headings.
 func (r *Row) repeats() bool {
