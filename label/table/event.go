@@ -94,11 +94,17 @@ func (r *Row) event() []string {
 	if t.events == nil || r.Empty {
 		return nil
 	}
-	name := strings.TrimSpace(r.Cells[t.key].Text)
+	// The row has the file's own cells as yet, and the key may be the second term
+	// of a column, as where coreid and eventID are one.
+	var key Cell
+	if from := t.columns[t.key].from; from >= 0 && from < len(r.Cells) {
+		key = r.Cells[from]
+	}
+	name := strings.TrimSpace(key.Text)
 	cells, ok := t.events.cells[name]
 	if !ok {
 		r.Findings = append(r.Findings, label.Finding{
-			Origin: label.Origin{File: r.file, Line: r.Line, Column: r.Cells[t.key].Column, Row: r.N}, Value: name, Rule: ruleArchive.Name, Severity: label.Error,
+			Origin: label.Origin{File: r.file, Line: r.Line, Column: key.Column, Row: r.N}, Value: name, Rule: ruleArchive.Name, Severity: label.Error,
 			Message: fmt.Sprintf("the archive has no event %q: day and place of this specimen are not known", name),
 		})
 	}

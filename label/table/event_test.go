@@ -22,6 +22,37 @@ func eventArchive(event, specimen []string, more ...string) string {
 	return meta(table("core", "Event", "event.txt", "id", event), append([]string{table("extension", "Occurrence", "occurrence.txt", "coreid", specimen)}, more...)...)
 }
 
+// TestEventKeyOfTwoTerms: a column that is both the key and eventID, as archives
+// of events commonly describe theirs, joins as any other.
+func TestEventKeyOfTwoTerms(t *testing.T) {
+	text := eventArchive([]string{"eventDate", "locality"}, []string{"recordNumber", "scientificName"})
+	for _, id := range []string{`<id index="0"/>`, `<coreid index="0"/>`} {
+		text = strings.Replace(text, id, id+metaOf(0, "eventID"), 1)
+	}
+	for specimens, want := range map[string]string{"E1\t101\tCistus ladanifer L.\nE9\t102\tErica arborea L.\n": `no event "E9"`, "E1\t101\n\nE9\n": "the row has one cell"} {
+		d, err := OpenDataset(writeFolder(t, map[string]string{"meta.xml": text,
+			"event.txt": "E1\t2024-04-03\tValdoura, dunes\n", "occurrence.txt": specimens}), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var days []string
+		said := ""
+		for row, err := range d.Core.Rows() {
+			if err != nil {
+				t.Fatal(err)
+			}
+			if row.Empty {
+				continue
+			}
+			days = append(days, row.Text("eventDate"))
+			said += fmt.Sprint(row.Findings)
+		}
+		if len(days) != 2 || days[0] != "2024-04-03" || days[1] != "" || !strings.Contains(said, want) {
+			t.Errorf("%q: days %q, said %s", specimens, days, said)
+		}
+	}
+}
+
 // TestEventArchive: where the core holds events, the records are the specimens
 // beside it, and each has the cells of its own event. Darwin Core text guide,
 // section 2: an extension's rows name the core row that they belong to.
