@@ -75,6 +75,13 @@ var findingCases = []struct {
 		`warning date-incomplete: month "5": the year is missing: fill in year`,
 	}},
 	{[]string{"eventDate", "", "year", "2026", "month", "May", "day", "31"}, nil},
+	{[]string{"eventDate", "", "year", "2024.0", "month", "5.0", "day", "31.0"}, nil},
+	{[]string{"eventDate", "", "year", "2024.5"}, []string{
+		`error date-unreadable: year "2024.5": not a year in figures`,
+	}},
+	{[]string{"eventDate", "", "year", "2024.0", "month", "5.0", "day", "32.0"}, []string{
+		`error date-unreadable: day "32.0": day 32 does not exist: May 2024 has 31 days`,
+	}},
 	{[]string{"eventDate", "", "year", "2026", "month", "Mayo", "day", "32"}, []string{
 		`error date-unreadable: month "Mayo": day 32 does not exist: May 2026 has 31 days`,
 	}},

@@ -66,7 +66,9 @@ func notZero(s string) string {
 // readParts reads year, month and day. The month may be a word or in Roman
 // figures.
 func (c *Context) readParts(h date.Hints) DateReading {
-	year, month, day := c.Text("year"), notZero(c.Text("month")), notZero(c.Text("day"))
+	// "2019.0" is what a program writes of a column of whole numbers with gaps.
+	whole := func(term string) string { return strings.TrimSuffix(c.Text(term), ".0") }
+	year, month, day := whole("year"), notZero(whole("month")), notZero(whole("day"))
 	var written []string
 	for _, s := range []string{day, month, year} {
 		if s != "" {

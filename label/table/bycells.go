@@ -24,7 +24,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.collectedWhen(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus") && t.belied(c, rows) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && t.belied(c, rows) {
 			delete(r.taken, c.Term)
 			if g := c.group; g != nil {
 				t.leave(i)
@@ -81,6 +81,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		switch headingKey(c.Heading) {
 		case "identified", "determined", "confirmed":
 			return shareOf(rows, c.Index, func(s string) bool { return yesNo.MatchString(s) || hasFigure(s) || isBinomial(s) }) > 0.6
+		case "identifier", "identifiers": // of the record, not who identified it: Dublin Core's identifier
+			return shareOf(rows, c.Index, func(s string) bool { return hasFigure(s) || strings.Contains(s, ":") }) > 0.6
 		}
 	case "typeStatus": // "Type?", answered by yes and no
 		return shareOf(rows, c.Index, yesNo.MatchString) == 1

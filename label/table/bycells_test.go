@@ -29,6 +29,9 @@ func TestByCells(t *testing.T) {
 		// Who determined, or whether anybody has.
 		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},
 		{"species,Identified,country\nErica arborea,yes,PT\nErica ciliaris,no,PT\nErica cinerea,yes,PT\n", "scientificName ? country"},
+		{"species,identifier,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\n", "scientificName identifiedBy country"},
+		{"species,identifier,country\nErica arborea,VDOURA:5521,PT\nErica ciliaris,VDOURA:5522,PT\nErica cinerea,urn:vdoura:x,PT\n", "scientificName ? country"},
+		{"species,identifier,identifiedBy,country\nErica arborea,62665234,,PT\nErica ciliaris,62665233,,PT\nErica cinerea,61106492,T. Brandão,PT\n", "scientificName identifier identifiedBy country"},
 		{"species,Determined,country\nErica arborea,2019-05-03,PT\nErica ciliaris,2019-05-03,PT\nErica cinerea,2019,PT\n", "scientificName ? country"},
 		// A whole name under a heading for the epithet alone, where nothing has the genus.
 		{"Species epithet,site\nErica arborea,Vale\nErica cinerea,Covão\nErica ciliaris,Serra\n", "scientificName locality"},
