@@ -1,6 +1,7 @@
 package table
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -14,6 +15,9 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 	n := utf8.RuneCountInString(key)
 	if n < 4 || n < 8 && strings.HasSuffix(key, "id") { // every database has such
 		return "", false
+	}
+	if lettered.MatchString(strings.TrimSpace(heading)) {
+		return "", false // "SampleN" counts samples and is no slip for "sampler"
 	}
 	identifier := slices.Contains([]string{"id", "code", "key"}, strings.ToLower(lastPart(heading)))
 	best, bestName := n/3+1, ""
@@ -51,6 +55,9 @@ func sameStart(a, b string) bool {
 	y, _ := utf8.DecodeRuneInString(b)
 	return x == y
 }
+
+// lettered is a word with a letter for a number behind it.
+var lettered = regexp.MustCompile(`\p{Ll}\p{Lu}$`)
 
 // lastPart is the last word of a heading of several, "" of one.
 func lastPart(heading string) string {
