@@ -149,6 +149,7 @@ var nameFaults = []plantedFault{
 	by("person-spelling", "of who determined", func(p *planting, s string) string {
 		return strings.NewReplacer("Almeida", "Almedia", "Brandão", "Brandao", "Sarmento", "Sarmeno").Replace(s)
 	}, "identifiedBy"),
+	by("place-small", "all letters", func(_ *planting, s string) string { return strings.ToLower(s) }, "country", "stateProvince", "county", "municipality"),
 	{"place-spelling", "an accent or a letter", func(p *planting) bool {
 		term := p.pick("stateProvince", "county", "municipality")
 		return len(p.others(term)) >= 4 && p.change(term, func(s string) string {
