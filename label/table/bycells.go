@@ -19,6 +19,7 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersAmongNames(r, rows)
 	t.acceptedName(r, rows)
+	t.writtenName(r, rows)
 	t.gatherings(r, rows)
 	t.bareVouchers(r, rows)
 	t.collectedWhen(r, rows)
@@ -244,6 +245,23 @@ func (t *Table) acceptedName(r *resolver, rows []*Row) {
 		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
 			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
 	}
+}
+
+// nameTerms are the terms that have the name of a record, or a part of it.
+var nameTerms = []string{"scientificName", "verbatimIdentification", "acceptedNameUsage", "originalNameUsage", "genus", "genericName", "specificEpithet", "cultivarEpithet"}
+
+// writtenName reads the name as it was written, which occurrence downloads have
+// beside the one they matched it to, where no other column has a name.
+func (t *Table) writtenName(r *resolver, rows []*Row) {
+	i, ok := r.taken["verbatimScientificName"]
+	if !ok || slices.ContainsFunc(nameTerms, func(term string) bool { _, taken := r.taken[term]; return taken }) || shareOf(rows, i, hasText) == 0 {
+		return
+	}
+	c := &t.columns[i]
+	delete(r.taken, c.Term)
+	c.Term, r.taken["scientificName"] = "scientificName", i
+	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("heading %q is read as scientificName: no other column has the name", c.Heading)})
 }
 
 // collectorsNumber is a number as collectors give one: archives without a column

@@ -29,6 +29,8 @@ func TestByCells(t *testing.T) {
 		// Who determined, or whether anybody has.
 		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},
 		{"species,Identified,country\nErica arborea,yes,PT\nErica ciliaris,no,PT\nErica cinerea,yes,PT\n", "scientificName ? country"},
+		{"verbatim_scientific_name,recordedBy,country\nErica arborea L.,J. Prates,PT\nErica ciliaris L.,J. Prates,PT\n", "scientificName recordedBy country"},
+		{"verbatimScientificName,genus,country\nErica arborea L.,Erica,PT\nErica ciliaris L.,Erica,PT\n", "verbatimScientificName genus country"},
 		{"species,identifier,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\n", "scientificName identifiedBy country"},
 		{"species,identifier,country\nErica arborea,VDOURA:5521,PT\nErica ciliaris,VDOURA:5522,PT\nErica cinerea,urn:vdoura:x,PT\n", "scientificName ? country"},
 		{"species,identifier,identifiedBy,country\nErica arborea,62665234,,PT\nErica ciliaris,62665233,,PT\nErica cinerea,61106492,T. Brandão,PT\n", "scientificName identifier identifiedBy country"},
@@ -74,6 +76,18 @@ func TestByCells(t *testing.T) {
 		}
 		if s := strings.Join(got, " "); s != c.want {
 			t.Errorf("%q is read as %s, not %s", c.table, s, c.want)
+		}
+	}
+}
+
+// TestSharedParts: "verbatim" before and "id" behind make no two headings near.
+func TestSharedParts(t *testing.T) {
+	for heading, want := range map[string]string{
+		"verbatim_class": "", "verbatim_genus": "", "verbatim_family": "", "verbatim_year": "", "datasource_id": "",
+		"verbatimLocalty": "verbatimLocality", "verbatim_elevaton": "verbatimElevation", "verbatmLocality": "verbatimLocality", "occurenceID": "occurrenceID",
+	} {
+		if got, _ := vocabulary().nearest(heading); got != want {
+			t.Errorf("%s is near to %q, not %q", heading, got, want)
 		}
 	}
 }

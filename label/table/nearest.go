@@ -37,8 +37,12 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 		if len(name) <= 5 && !sameStart(key, name) {
 			continue // an amount is no slip for a mount
 		}
-		d := distance(key, name, limit)
-		if d > limit || d > n/3 || d > 1 && n < 8 && !sameStart(key, name) {
+		a, b, alike := unshared(key, name)
+		if !alike {
+			continue
+		}
+		d := distance(a, b, limit)
+		if d > limit || d > utf8.RuneCountInString(a)/3 || d > 1 && n < 8 && !sameStart(key, name) {
 			continue
 		}
 		if d < best || d == best && (t < term || t == term && name < bestName) {
@@ -58,6 +62,18 @@ func sameStart(a, b string) bool {
 
 // lettered is a word with a letter for a number behind it.
 var lettered = regexp.MustCompile(`\p{Ll}\p{Lu}$`)
+
+// unshared takes off two keys what says nothing of how near they are: "verbatim"
+// before many terms. A heading of what was written is near to no term of another
+// kind, nor are two that share but the "id" behind them.
+func unshared(key, name string) (a, b string, alike bool) {
+	a, verbatim := strings.CutPrefix(key, "verbatim")
+	b, its := strings.CutPrefix(name, "verbatim")
+	if verbatim != its {
+		return key, name, !verbatim
+	}
+	return a, b, !strings.HasSuffix(a, "id") || sameStart(a, b)
+}
 
 // lastPart is the last word of a heading of several, "" of one.
 func lastPart(heading string) string {
