@@ -211,7 +211,7 @@ func (c *Context) readPeople() {
 		c.Others = append(c.Others, c.collectors(text)...)
 	}
 	if text := c.Text("recordNumber"); !absent("recordNumber", text) {
-		c.Number = text
+		c.Number = bareNumber(text, c.Collector)
 	}
 	c.Placeless = true
 	for _, term := range placeTerms {

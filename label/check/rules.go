@@ -99,6 +99,7 @@ func collectingRules() []Rule {
 				}
 			},
 		},
+		numberNameRule(),
 	}
 }
 
