@@ -264,6 +264,10 @@ var numberFaults = []plantedFault{
 	}},
 	to("number-missing", "empty", "recordNumber", ""), to("number-missing", "blanks", "recordNumber", "  ", "\u00a0"),
 	{"number-missing", "lost", func(p *planting) bool { return p.set("recordNumber", "") }},
+	{"number-name", "the surname before it", func(p *planting) bool {
+		by := strings.FieldsFunc(p.get("recordedBy"), func(r rune) bool { return strings.ContainsRune("|,;& ", r) })
+		return len(by) > 1 && len(by[1]) > 3 && p.change("recordNumber", func(s string) string { return by[1] + " " + s })
+	}},
 	to("number-month", "year and number", "recordNumber", "May-97", "Jun-04", "Dec-96"), to("number-month", "number and year", "recordNumber", "5-May", "12-Jun", "3/Mar"),
 	to("number-month", "in Portuguese or German", "recordNumber", "mai-97", "Dez-04", "fev-99", "12-Okt"), to("number-month", "a date", "recordNumber", "2004-05-12", "5/12/1997", "1997-05-01 00:00:00"),
 	to("number-scientific", "catalogue number", "catalogNumber", "1.23457E+11", "1,2E+05", "4.00E+06"), to("number-scientific", "number", "recordNumber", "1.2E+05", "2E+03", "1.5e+10"),
