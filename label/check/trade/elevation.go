@@ -92,8 +92,10 @@ const ashore = 30
 // belowWater reports whether a depth of more than 0 m is given.
 func belowWater(c *check.Context) bool {
 	for _, term := range []string{"minimumDepthInMeters", "maximumDepthInMeters"} {
-		if v, err := strconv.ParseFloat(c.Text(term), 64); err == nil && v > 0 {
-			return true
+		if text := c.Text(term); text != "" {
+			if v, err := strconv.ParseFloat(text, 64); err == nil && v > 0 {
+				return true
+			}
 		}
 	}
 	return false
