@@ -174,6 +174,10 @@ func TestHints(t *testing.T) {
 		{"2020/03/04", Hints{Order: DayFirst}, "2020-03-04"},
 		{"14.iii.93", Hints{Century: 1800}, "1893-03-14"},
 		{"3/4/93", Hints{Century: 1900, Order: DayFirst}, "1993-04-03"},
+		{"13/4/26", Hints{Century: 1900, Order: DayFirst}, "1926-04-13"},
+		{"25-12-26", Hints{Century: 1900, Order: DayFirst}, "1926-12-25"},
+		{"4/13/26", Hints{Century: 1900, Order: MonthFirst}, "1926-04-13"},
+		{"85-12-26", Hints{Century: 1900, Order: DayFirst}, "1985-12-26"},
 	} {
 		d, status, err := Parse(c.in, c.hints)
 		if status != OK || d.ISO() != c.want {

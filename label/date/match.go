@@ -410,6 +410,14 @@ func (m *matcher) slashed() bool {
 // though that one is possible too.
 func (m *matcher) swapped(order string) bool {
 	d, mo := strings.IndexByte(order, 'd'), strings.IndexByte(order, 'm')
+	if order[0] == 'y' && len(order) == 3 && len(m.values) == 3 { // 13/4/26, which can have the year first
+		day, month := m.values[0], m.values[1]
+		if m.hints.Order == MonthFirst {
+			day, month = month, day
+		}
+		return day.kind == figures && month.kind == figures && m.values[2].kind == figures &&
+			day.n >= 1 && day.n <= 31 && month.n >= 1 && month.n <= 12
+	}
 	if d < 0 || mo < 0 || order[0] == 'y' || m.hints.Order == DayFirst == (d < mo) {
 		return false
 	}
