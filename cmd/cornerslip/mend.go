@@ -24,17 +24,20 @@ line ends. Verbatim columns and permits keep their spaces, for they repeat what
 is written elsewhere. No empty cell is filled, no coordinate is moved, and no
 datum or uncertainty is made up. Mending a mended table changes nothing more.
 
+Dates in figures stay where some of their column can be read two ways (3/4/2026),
+for the others tell how; --dates "day first" says it, and mends them all.
+
 Without -o the repairs are only listed.`,
 		Example: `  cornerslip mend trip.csv  # what would be repaired
   cornerslip mend trip.csv -o mended.csv
+  cornerslip mend trip.csv --dates "day first" -o mended.csv
   cornerslip mend old.csv --encoding windows-1252 --to-utf8 -o new.csv`,
 		Args: oneTable,
 		RunE: func(_ *cobra.Command, args []string) error { return a.mend(args[0], out, toUTF8) },
 	}
 	a.tableFlags(c)
 	a.forceFlag(c)
-	_ = c.Flags().MarkHidden("only")  // refused with a reason
-	_ = c.Flags().MarkHidden("dates") // dates are mended where they have one reading
+	_ = c.Flags().MarkHidden("only") // refused with a reason
 	c.Flags().StringVarP(&out, "output", "o", "", "the `file` to write; it must be another than the table")
 	c.Flags().BoolVar(&toUTF8, "to-utf8", false, "write the copy in UTF-8, whatever the table is in")
 	return c
@@ -57,7 +60,7 @@ func (a *app) mend(path, out string, toUTF8 bool) error {
 	w := bufio.NewWriter(a.stdout)
 	defer w.Flush()
 	n := 0
-	edits, err := j.Repairs(t, func(r job.Repair) error {
+	m, err := j.Repairs(t, func(r job.Repair) error {
 		n++
 		_, err := fmt.Fprintln(w, r)
 		return err
@@ -66,17 +69,31 @@ func (a *app) mend(path, out string, toUTF8 bool) error {
 		return err
 	}
 	w.Flush()
+	a.left(m)
 	switch {
 	case out == "" && n == 0:
 		a.say("nothing to repair in %s", path)
 	case out == "":
 		a.say("%s could be made; -o names the file to write them to", plural(n, "repair"))
 	default:
-		err := a.write(out, func(w io.Writer) error { return j.Mend(w, t, edits, toUTF8) })
+		err := a.write(out, func(w io.Writer) error { return j.Mend(w, t, m.Edits, toUTF8) })
 		if err != nil {
 			return err
 		}
 		a.say("wrote %s: %s", out, plural(n, "repair"))
 	}
 	return nil
+}
+
+// left says what was not mended, and why.
+func (a *app) left(m job.Mending) {
+	if m.Figures > 0 {
+		a.say("%s in figures stay, for others of the column can be read two ways: say --dates \"day first\" or --dates \"month first\" to mend them all", plural(m.Figures, "date"))
+	}
+	if m.Uncertain > 0 {
+		a.say("%s with accents or other letters stay until the encoding is named", plural(m.Uncertain, "row"))
+	}
+	if m.Astray > 0 {
+		a.say("%s stay, for they have faults of reading: \"cornerslip check\" names them", plural(m.Astray, "row"))
+	}
 }

@@ -151,8 +151,11 @@ func partsRule(c *Context) {
 			if _, err := date.FromISO(r.Text); err == nil {
 				return
 			}
-			is := strconv.Itoa(got)
-			c.Suggest(p.term, "eventDate says "+is+": correct one of the two", is)
+			is, suggest := strconv.Itoa(got), ""
+			if p.term == "month" && want > 12 || p.term == "day" && want > 31 {
+				suggest = is // else nobody knows which of the two is right
+			}
+			c.Suggest(p.term, "eventDate says "+is+": correct one of the two", suggest)
 			return
 		}
 	}

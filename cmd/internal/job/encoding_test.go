@@ -91,12 +91,12 @@ func TestFoundEncoding(t *testing.T) {
 
 	mend := func(o table.Options, toUTF8 bool) (string, error) {
 		tab := legacyTable(t, src, o)
-		edits, err := j.Repairs(tab, func(Repair) error { return nil })
+		m, err := j.Repairs(tab, func(Repair) error { return nil })
 		if err != nil {
 			t.Fatal(err)
 		}
 		var out bytes.Buffer
-		err = j.Mend(&out, tab, edits, toUTF8)
+		err = j.Mend(&out, tab, m.Edits, toUTF8)
 		return out.String(), err
 	}
 	if got, err := mend(table.Options{}, false); err != nil || got != strings.Replace(string(src), "Lindoso ,", "Lindoso,", 1) {

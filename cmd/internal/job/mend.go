@@ -9,13 +9,14 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/check/bdq"
+	"cornerslip/label/date"
 	"cornerslip/label/table"
 )
 
 // A Repair is one cell mended: the only reading its text has.
 type Repair struct {
 	label.Origin
-	Rule     string // the data quality test, "spaces-outside" or "spaces-doubled"
+	Rule     string // the data quality test, "spaces-outside", "spaces-doubled" or "dates"
 	From, To string
 }
 
@@ -24,12 +25,25 @@ func (r Repair) String() string {
 	return fmt.Sprintf("%s: %s %q: now %q (%s)", r.Origin, r.Term, r.From, r.To, r.Rule)
 }
 
-// The repairs of white space before and after a cell's text, and of spaces
-// typed twice within it.
+// The repairs of white space before and after a cell's text, of spaces typed twice
+// within it, and of dates that have one reading because the user says how they
+// are written.
 const (
 	spacesOutside = "spaces-outside"
 	spacesDoubled = "spaces-doubled"
+	datesSaid     = "dates"
 )
+
+// Mending is what is repaired, and what is left and why.
+type Mending struct {
+	Edits []table.Edit
+	// Figures counts dates in figures that have one reading and stay, since others
+	// of their column have two: they are what tells how those are to be read.
+	Figures int
+	// Uncertain counts rows that stay since nobody said what encoding the table is
+	// in, Astray those whose cells may stand under other headings.
+	Uncertain, Astray int
+}
 
 // proseTerms are the columns in which two spaces mean no more than one: words,
 // names and people. In a verbatim column the standard wants the text as it
@@ -49,32 +63,95 @@ var proseTerms = termSet(`recordedBy coCollectors identifiedBy determinerInstitu
 // ends of cells, and doubled spaces within prose. No empty cell is filled; no
 // datum and no uncertainty is ever made up, and no coordinate is moved. Rows
 // with an error of reading are left as they are, and where it is not certain what
-// encoding the table is in, rows that are not plain ASCII.
-func (j *Job) Repairs(t *Table, each func(Repair) error) ([]table.Edit, error) {
-	amend := bdq.Amender()
-	var edits []table.Edit
+// encoding the table is in, rows that are not plain ASCII. So are the dates in
+// figures of a column in which some have two readings.
+func (j *Job) Repairs(t *Table, each func(Repair) error) (Mending, error) {
+	var m Mending
+	var all []Repair
+	mend := mender{amend: bdq.Amender(), hints: dateHints(j.House)}
 	uncertain := t.Found() != ""
 	for row, err := range t.Rows() {
-		if err != nil {
-			return nil, err
-		}
-		if damaged(row) || uncertain && !ascii(row) {
-			continue
-		}
-		for _, r := range repairsOf(row, amend) {
-			edits = append(edits, table.Edit{Row: row.N, Column: row.Column(r.Term), Text: r.To})
-			if err := each(r); err != nil {
-				return nil, err
+		switch {
+		case err != nil:
+			return m, err
+		case damaged(row):
+			if !row.Aside {
+				m.Astray++
+			}
+		case uncertain && !ascii(row):
+			m.Uncertain++
+		default:
+			for _, r := range mend.row(row) {
+				m.Edits = append(m.Edits, table.Edit{Row: row.N, Column: row.Column(r.Term), Text: r.To})
+				all = append(all, r)
 			}
 		}
 	}
-	return edits, nil
+	kept := m.Edits[:0]
+	for i, r := range all {
+		if mend.twoWays[r.Term] && inFigures(r.From) {
+			m.Figures++
+			continue
+		}
+		kept = append(kept, m.Edits[i])
+		if err := each(r); err != nil {
+			return m, err
+		}
+	}
+	m.Edits = kept
+	return m, nil
 }
 
-// repairsOf returns the repairs of a row in the order of the columns.
-func repairsOf(row *table.Row, amend func(*table.Row) []bdq.Amendment) []Repair {
+// mender finds the repairs of rows.
+type mender struct {
+	amend func(*table.Row) []bdq.Amendment
+	hints date.Hints
+	// twoWays has the columns in which a date in figures can have the day or the
+	// month first.
+	twoWays map[string]bool
+}
+
+// row returns the repairs of a row in the order of the columns.
+func (m *mender) row(row *table.Row) []Repair {
+	var said []bdq.Amendment
+	for _, term := range []string{"eventDate", "dateIdentified"} {
+		text := row.Text(term)
+		if inFigures(text) {
+			if r := date.Read(strings.TrimSpace(text), m.hints); r.Status == date.Ambiguous && r.Doubt&date.OrderDoubt != 0 {
+				if m.twoWays == nil {
+					m.twoWays = map[string]bool{}
+				}
+				m.twoWays[term] = true
+			}
+		}
+		if m.hints == (date.Hints{}) {
+			continue
+		}
+		if iso, ok := bdq.ISO(text, m.hints); ok && (term != "eventDate" || bdq.Agrees(row, iso)) {
+			if _, plain := bdq.ISO(text, date.Hints{}); !plain {
+				said = append(said, bdq.Amendment{Test: datesSaid, Term: term, From: text, To: iso})
+			}
+		}
+	}
+	return repairsOf(row, append(said, m.amend(row)...))
+}
+
+// inFigures reports whether a date is written in figures that do not begin with
+// the year.
+func inFigures(text string) bool {
+	text = strings.TrimSpace(text)
+	if len(text) < 6 || strings.Trim(text, "0123456789/.- ") != "" {
+		return false
+	}
+	n := strings.IndexAny(text, "/.- ")
+	return n == 1 || n == 2
+}
+
+// repairsOf returns the repairs of a row in the order of the columns: what the
+// tests amend, and spaces.
+func repairsOf(row *table.Row, amended []bdq.Amendment) []Repair {
 	byTest := map[int]bdq.Amendment{}
-	for _, a := range amend(row) {
+	for _, a := range amended {
 		if col := row.Column(a.Term); col >= 0 {
 			if _, twice := byTest[col]; !twice {
 				byTest[col] = a

@@ -21,7 +21,7 @@ func mended(t testing.TB, j *Job, name string, src []byte) ([]byte, int) {
 		t.Fatal(err)
 	}
 	n := 0
-	edits, err := j.Repairs(&Table{Table: tab}, func(r Repair) error {
+	m, err := j.Repairs(&Table{Table: tab}, func(r Repair) error {
 		if r.From == "" || r.To == "" || r.From == r.To {
 			t.Errorf("%v fills or empties a cell, or changes nothing", r)
 		}
@@ -45,10 +45,10 @@ func mended(t testing.TB, j *Job, name string, src []byte) ([]byte, int) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	if err := j.Mend(&out, &Table{Table: tab}, edits, false); err != nil {
+	if err := j.Mend(&out, &Table{Table: tab}, m.Edits, false); err != nil {
 		t.Fatal(err)
 	}
-	untouched(t, src, out.Bytes(), edits)
+	untouched(t, src, out.Bytes(), m.Edits)
 	return out.Bytes(), n
 }
 
@@ -126,6 +126,42 @@ func TestSpaced(t *testing.T) {
 		if got, rule := spaced(c.term, c.cell); got != c.want || rule != c.rule {
 			t.Errorf("%s %q: %q by %s, want %q by %s", c.term, c.cell, got, rule, c.want, c.rule)
 		}
+	}
+}
+
+// Dates in figures tell how others of their column are to be read; whoever says
+// how they are written has them all mended. A date against which the row speaks
+// stays as it was typed.
+func TestMendDates(t *testing.T) {
+	const head = "recordedBy,recordNumber,eventDate,year,dateIdentified\n"
+	for _, c := range []struct {
+		name, dates, rows, want string
+		figures                 int
+	}{
+		{"no doubt", "", "A,1,13/4/2026,,\nA,2,14.V.2026,,15/4/2026\n", "A,1,2026-04-13,,\nA,2,2026-05-14,,2026-04-15\n", 0},
+		{"doubt", "", "A,1,13/4/2026,,\nA,2,3/4/2026,,15/4/2026\nA,3,14 May 2026,,\n", "A,1,13/4/2026,,\nA,2,3/4/2026,,2026-04-15\nA,3,2026-05-14,,\n", 1},
+		{"said", "day first", "A,1,13/4/2026,,\nA,2,3/4/2026,,4/5/2026\n", "A,1,2026-04-13,,\nA,2,2026-04-03,,2026-05-04\n", 0},
+		{"century", "day first, 1900s", "A,1,13/4/26,,\nA,2,14 May 26,,\nA,3,spring 26,,\n", "A,1,1926-04-13,,\nA,2,1926-05-14,,\nA,3,spring 26,,\n", 0},
+		{"contradicted", "day first", "A,1,14 May 2026,2025,\nA,2,3/4/2026,2025,\nA,3,1902-04-00,1902,\n", "A,1,14 May 2026,2025,\nA,2,3/4/2026,2025,\nA,3,1902-04,1902,\n", 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j, err := Open(Options{Date: time.Date(2026, 7, 30, 0, 0, 0, 0, time.UTC), Dates: c.dates})
+			if err != nil {
+				t.Fatal(err)
+			}
+			tab, err := table.Open(table.Bytes("trip.csv", []byte(head+c.rows)), table.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			m, err := j.Repairs(&Table{Table: tab}, func(Repair) error { return nil })
+			if err != nil || m.Figures != c.figures {
+				t.Errorf("%d dates stay, %v; want %d", m.Figures, err, c.figures)
+			}
+			if got, _ := mended(t, j, "trip.csv", []byte(head+c.rows)); string(got) != head+c.want {
+				t.Errorf("mended\n%swant\n%s", got, head+c.want)
+			}
+			mendTwice(t, j, []byte(head+c.rows))
+		})
 	}
 }
 

@@ -45,11 +45,41 @@ func Amender() func(*table.Row) []Amendment {
 				continue
 			}
 			if r := t.Answer(c); r.Status == Amended && !(term == "countryCode" && partOfCountry(text)) {
-				all = append(all, Amendment{t.Label, term, text, r.Amended[0].Value}) // of this term alone
+				if to := r.Amended[0].Value; term != "eventDate" || Agrees(row, to) {
+					all = append(all, Amendment{t.Label, term, text, to}) // of this term alone
+				}
 			}
 		}
 		return all
 	}
+}
+
+// ISO writes a date as ISO 8601 where it has one reading by the hints and loses
+// nothing by it; false for one that is written so.
+func ISO(text string, h date.Hints) (string, bool) {
+	text = strings.TrimFunc(text, invisible)
+	if _, err := date.FromISO(text); err == nil || text == "" {
+		return "", false
+	}
+	r := date.Read(text, h)
+	if r.Status != date.OK || !r.Date.IsPlain() {
+		return "", false
+	}
+	return r.Date.ISO(), onlyDate(text)
+}
+
+// Agrees reports whether year, month and day of a row say what an eventDate of
+// ISO 8601 does. Where they do not, one of them is wrong, and what was typed
+// helps to find out which.
+func Agrees(row *table.Row, eventDate string) bool {
+	c := NewCells(func(term string) string {
+		if term == "eventDate" {
+			return eventDate
+		}
+		return row.Text(term)
+	}, date.Date{})
+	term, _ := unlike(c, plainly)
+	return term == ""
 }
 
 // partOfCountry reports whether a text stands for a country without being its

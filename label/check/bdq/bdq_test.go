@@ -185,8 +185,16 @@ func TestFindings(t *testing.T) {
 		{[]string{"typeStatus", "Holo. of X | foo"}, []string{`VALIDATION_TYPESTATUS_STANDARD: not a kind of type: begin each part with one, such as "holotype of" and the name`}},
 		{[]string{"eventDate", "14.v.2026"}, []string{`AMENDMENT_EVENTDATE_STANDARDIZED: this is how it is read (2026-05-14)`}},
 		{[]string{"eventDate", "14.v.2026", "year", "2025"}, []string{`AMENDMENT_EVENTDATE_STANDARDIZED: this is how it is read (2026-05-14)`, "date-parts"}},
-		{[]string{"year", "2025", "month", "6"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate says 2026: correct one of the two (2026)`}},
+		{[]string{"year", "2025", "month", "6"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate says 2026: correct one of the two`}},
 		{[]string{"eventDate", "2026-05", "day", "14"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate does not say one day: leave this empty or correct eventDate`}},
+		{[]string{"month", "13"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate says 5: correct one of the two (5)`}},
+		{[]string{"eventDate", "2026-05", "month", "5", "day", "0"}, nil},
+		{[]string{"eventDate", "2026", "year", "2026", "month", "00", "day", "00"}, nil},
+		{[]string{"eventDate", "2026-05-14/2026-06-02", "year", "2026", "month", "5", "day", "14"}, nil},
+		{[]string{"eventDate", "2026-05-14/2026-06-02", "month", "4"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate does not say one month: leave this empty or correct eventDate`}},
+		{[]string{"typeStatus", "Holotype!"}, nil},
+		{[]string{"typeStatus", "isotypus! of X"}, []string{`AMENDMENT_TYPESTATUS_STANDARDIZED: the kind of type in full is meant (Isotype! of X)`}},
+		{[]string{"typeStatus", "syntypus, lectotypus"}, []string{`AMENDMENT_TYPESTATUS_STANDARDIZED: the kind of type in full is meant (Syntype, lectotypus)`}},
 		{[]string{"specificEpithet", "camphoratus"}, []string{"name-columns"}},
 	} {
 		var got []string

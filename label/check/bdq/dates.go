@@ -65,12 +65,16 @@ func dateTests() []Test {
 			rule: speech{
 				severity: label.Warning,
 				speak: func(c *Cells, say func(term, message, suggest string)) {
-					term, is := disagreement(c)
-					if is == "" {
+					term, is := unlike(c, plainly)
+					switch {
+					case term == "":
+					case is == "":
 						say(term, "eventDate does not say one "+partName(term)+": leave this empty or correct eventDate", "")
-						return
+					case possible(term, c.trimmed(term)): // nobody knows which of the two is right
+						say(term, "eventDate says "+is+": correct one of the two", "")
+					default:
+						say(term, "eventDate says "+is+": correct one of the two", is)
 					}
-					say(term, "eventDate says "+is+": correct one of the two", is)
 				},
 				// Where eventDate is not ISO 8601, what it says is not known
 				// for certain; other rules speak of it.
@@ -124,19 +128,28 @@ func identifiedInRange(c *Cells) Response {
 
 // disagreement returns the first term that does not say what eventDate says,
 // and what that is; "" where eventDate is not so fine or spans several.
-func disagreement(c *Cells) (term, is string) {
+func disagreement(c *Cells) (term, is string) { return unlike(c, byTheStandard) }
+
+// reading is how strictly the parts are held against the date.
+type reading int
+
+const (
+	byTheStandard reading = iota
+	// plainly lets two habits pass that nobody would correct: a 0 for what is not
+	// known, and the first or the last day of a time of several in year, month and
+	// day.
+	plainly
+)
+
+func unlike(c *Cells, how reading) (term, is string) {
 	d, _, ok := c.date("eventDate")
 	for _, p := range []struct {
 		term string
-		part func() (int, bool)
-	}{{"year", d.Year}, {"month", d.Month}, {"day", d.Day}, {"startDayOfYear", d.StartDayOfYear}, {"endDayOfYear", d.EndDayOfYear}} {
+		part func(date.Date) (int, bool)
+	}{{"year", date.Date.Year}, {"month", date.Date.Month}, {"day", date.Date.Day}, {"startDayOfYear", date.Date.StartDayOfYear}, {"endDayOfYear", date.Date.EndDayOfYear}} {
 		text := c.trimmed(p.term)
-		if text == "" {
+		if text == "" || how == plainly && strings.Trim(text, "0.") == "" {
 			continue
-		}
-		want, has := p.part()
-		if !ok || !has {
-			return p.term, ""
 		}
 		got, whole := integer(strings.TrimSuffix(text, ".0")) // as programs write whole numbers
 		if !whole && p.term == "month" {
@@ -146,11 +159,44 @@ func disagreement(c *Cells) (term, is string) {
 			n, err := date.ParseDay(text)
 			got, whole = n, err == nil
 		}
+		want, has := p.part(d)
+		if how == plainly && !has && whole && d.IsInterval() {
+			first, one := p.part(d.First())
+			last, two := p.part(d.Last())
+			if one && got == first || two && got == last {
+				continue
+			}
+		}
+		if !ok || !has {
+			return p.term, ""
+		}
 		if !whole || got != want {
 			return p.term, strconv.Itoa(want)
 		}
 	}
 	return "", ""
+}
+
+// possible reports whether a part of a date can be one.
+func possible(term, text string) bool {
+	n, whole := integer(text)
+	switch term {
+	case "month":
+		if !whole {
+			m, err := date.ParseMonth(text)
+			n, whole = m, err == nil
+		}
+		return whole && n >= 1 && n <= 12
+	case "day":
+		if !whole {
+			d, err := date.ParseDay(text)
+			n, whole = d, err == nil
+		}
+		return whole && n >= 1 && n <= 31
+	case "year":
+		return whole && n >= 1000 && n <= 9999
+	}
+	return whole && n >= 1 && n <= 366
 }
 
 func partName(term string) string {

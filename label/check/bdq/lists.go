@@ -217,8 +217,8 @@ func typeStatusStandard() Test {
 		rule: speech{
 			severity: label.Warning, message: `not a kind of type: begin each part with one, such as "holotype of" and the name`,
 			quiet: func(c *Cells, ctx *check.Context) bool {
-				_, ok := typeStatus(c.Text("typeStatus"))
-				return ok || slices.ContainsFunc(ctx.Placeholders, func(f check.Field) bool { return f.Origin.Term == "typeStatus" })
+				_, understood := typeStatus(c.Text("typeStatus"))
+				return understood || slices.ContainsFunc(ctx.Placeholders, func(f check.Field) bool { return f.Origin.Term == "typeStatus" })
 			},
 			example: check.With("typeStatus", "cleptotype"), counterexample: check.With("typeStatus", "Isotype of Thymus capitellatus | Paratype of Thymus capitellatus"),
 		},
@@ -230,16 +230,21 @@ func typeStatusStandardized() Test {
 		Label: "AMENDMENT_TYPESTATUS_STANDARDIZED", GUID: "b3471c65-b53e-453b-8282-abfa27bf1805",
 		Doc: `an abbreviated kind of type at the head of a part of typeStatus is written in full`, Acts: []string{"typeStatus"},
 		rule: speech{severity: label.Note, message: "the kind of type in full is meant", example: check.With("typeStatus", "Holo."), counterexample: check.With("typeStatus", "Holotype")},
-	}, true, typeStatus)
+	}, true, func(text string) (string, bool) {
+		s, understood := typeStatus(text)
+		return s, understood && s != text
+	})
 }
 
 // typeStatus writes the first word of each part in full. All parts must be
-// understood, or nothing is changed.
+// understood, or nothing is changed. A sign behind the word stays: "!" says that
+// the type was seen, and a comma parts two kinds.
 func typeStatus(text string) (string, bool) {
 	trimmed := strings.TrimFunc(text, invisible)
 	parts := strings.Split(trimmed, "|")
 	for i, part := range parts {
 		word, at := firstWord(part)
+		word = strings.TrimRight(word, "!,;:")
 		if place.TypeStatus().Has(word) {
 			continue
 		}
@@ -249,8 +254,7 @@ func typeStatus(text string) (string, bool) {
 		}
 		parts[i] = part[:at] + term + part[at+len(word):]
 	}
-	s := strings.Join(parts, "|")
-	return s, s != text
+	return strings.Join(parts, "|"), true
 }
 
 // firstWord returns the first word of a text and where it begins.
