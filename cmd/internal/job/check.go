@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -231,6 +232,9 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 		s.count(f)
 		if len(headings) > 0 {
 			f.Head = headings[f.Term]
+			if f.Row > 0 {
+				f.Message = inHeadings(f.Message, headings)
+			}
 		}
 		return each(f, r)
 	}
@@ -320,6 +324,38 @@ func (j *Job) checkTold(t *Table, in *scope, pass func(*check.Record), each func
 	slices.SortFunc(s.Bad, func(a, b BadRecord) int { return a.Row - b.Row })
 	return s, nil
 }
+
+// inHeadings writes the columns that a message names as the table's headings have
+// them: people look for those. Terms that are words of the language, year or
+// country, stay.
+func inHeadings(message string, headings map[string]*label.Heading) string {
+	var b strings.Builder
+	rest, quoted := message, false
+	for i := 0; i < len(rest); {
+		if !letter(rest[i]) {
+			quoted = quoted != (rest[i] == '"')
+			b.WriteByte(rest[i])
+			i++
+			continue
+		}
+		n := i
+		for n < len(rest) && letter(rest[n]) {
+			n++
+		}
+		word := rest[i:n]
+		if h := headings[word]; h != nil && !quoted && strings.ToLower(word) != word {
+			word = h.Text
+			if strings.ContainsFunc(word, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }) {
+				word = strconv.Quote(word)
+			}
+		}
+		b.WriteString(word)
+		i = n
+	}
+	return b.String()
+}
+
+func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' || c >= 0x80 }
 
 // ofChosen leaves of a finding with further cells of the same fault those that
 // are chosen.

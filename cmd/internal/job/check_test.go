@@ -135,3 +135,21 @@ func TestCheckWorkers(t *testing.T) {
 		}
 	}
 }
+
+// A message names a column as the table's heading does; words of the language
+// and what stands in quotes stay.
+func TestInHeadings(t *testing.T) {
+	heads := map[string]*label.Heading{"eventDate": {Text: "Coll. date"}, "decimalLatitude": {Text: "lat"}, "year": {Text: "Jahr"}, "latitudeMinutes": {Text: "Breite Min", Inner: true}}
+	for _, c := range []struct{ message, want string }{
+		{"eventDate says 2026: correct one of the two", `"Coll. date" says 2026: correct one of the two`},
+		{"write the year out", "write the year out"},
+		{"put it into decimalLatitude, not into decimalLongitude", "put it into lat, not into decimalLongitude"},
+		{`write "eventDate" as it is`, `write "eventDate" as it is`},
+		{"72 in latitudeMinutes", `72 in "Breite Min"`},
+		{"eventDates", "eventDates"}, {"die Höhe fehlt", "die Höhe fehlt"}, {"", ""},
+	} {
+		if got := inHeadings(c.message, heads); got != c.want {
+			t.Errorf("%q: %q, want %q", c.message, got, c.want)
+		}
+	}
+}
