@@ -192,6 +192,9 @@ var findingCases = []struct {
 	{[]string{"coordinateUncertaintyInMeters", "1e400"}, []string{
 		`error uncertainty: coordinateUncertaintyInMeters "1e400": not a number of metres: write it in figures alone`,
 	}},
+	{[]string{"minimumElevationInMeters", "9500", "verbatimElevation", "9500 ft"}, []string{
+		`error elevation-range: minimumElevationInMeters "9500": no land lies there: heights run from -430 to 8850 m; verbatimElevation has the figures in feet (did you mean "2896"?)`,
+	}},
 	{[]string{"minimumElevationInMeters", "4000 ft"}, []string{
 		`error elevation-unreadable: minimumElevationInMeters "4000 ft": in feet, in a column of metres: convert it, or move it to verbatimElevation (did you mean "1219"?)`,
 	}},

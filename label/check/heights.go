@@ -315,7 +315,12 @@ func elevationRules() []Rule {
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
 					if h.is() && (h.Value.Low < lowestLand*1000 || h.Value.High > highestLand*1000) {
-						c.Reportf(columns[i], "no land lies there: heights run from %d to %d m", lowestLand, highestLand)
+						message := fmt.Sprintf("no land lies there: heights run from %d to %d m", lowestLand, highestLand)
+						if m := c.feetSaid(h); m != "" {
+							c.Suggest(columns[i], message+"; verbatimElevation has the figures in feet", m)
+							continue
+						}
+						c.Report(columns[i], message)
 					}
 				}
 			},
@@ -377,4 +382,14 @@ func inMetres(text string) string {
 		return ""
 	}
 	return m
+}
+
+// feetSaid returns a height in metres whose figures verbatimElevation has in feet,
+// "" where it has not.
+func (c *Context) feetSaid(h *Height) string {
+	v := &c.Heights.Verbatim
+	if !v.is() || v.Value.Unit != coord.Feet || h.Value.Low != v.Value.Low && h.Value.Low != v.Value.High {
+		return ""
+	}
+	return strconv.FormatInt((h.Value.Low*3048/10000+500)/1000, 10)
 }

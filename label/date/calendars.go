@@ -76,6 +76,64 @@ func readRepublican(text string) (Reading, bool) {
 	return r, true
 }
 
+// roman is a date counted back from the Kalends, Nones or Ides of a month, as Latin
+// diaries do into the 19th century: a.d. III Non. Apr. 1801.
+var roman = newMark(`(?i)^(?:a\.?\s?d\.?\s+|ante\s+diem\s+)?(?:(prid)(?:\.|ie)?\s+|([ivx]{1,5}|\d{1,2})\.?\s+)?([ck]al|non|id)(?:\.|endas|endis|as|is|us|ibus)?\.?\s+([a-z]+)\.?,?\s+(?:a\.\s?|anno\s+)?(1[5-9]\d\d)$`,
+	"al", "AL", "on", "ON", "Id", "id", "ID")
+
+// readRoman reads a date of the Roman calendar. In a leap year the sixth day before
+// the Kalends of March counts twice, the 24th and the 25th of February.
+func readRoman(text string) (Reading, bool) {
+	if !roman.in(text) {
+		return Reading{}, false
+	}
+	g := roman.FindStringSubmatch(text)
+	if g == nil {
+		return Reading{}, false
+	}
+	month, err := ParseMonth(g[4])
+	if err != nil {
+		return Reading{}, false
+	}
+	year, _ := strconv.Atoi(g[5])
+	anchor := 1
+	switch long := month == 3 || month == 5 || month == 7 || month == 10; strings.ToLower(g[3]) {
+	case "non":
+		anchor = 5
+		if long {
+			anchor = 7
+		}
+	case "id":
+		anchor = 13
+		if long {
+			anchor = 15
+		}
+	}
+	back := 1
+	switch {
+	case g[1] != "":
+		back = 2
+	case g[2] != "":
+		if back, err = strconv.Atoi(g[2]); err != nil {
+			back = romanNumber(g[2])
+		}
+	}
+	if back < 1 || anchor == 1 && back > 19 || anchor > 1 && back > 8 {
+		return fail(Ambiguous, "%q: the Roman calendar has no such day", text), true
+	}
+	if anchor == 1 && month == 3 && IsLeap(year) && back >= 6 {
+		back++
+	}
+	d, err := New(year, month, anchor)
+	if err != nil {
+		return Reading{}, false
+	}
+	day := Date{from: dayPart(d.Start().Add(1 - back))}
+	r := doubtful([]Date{day}, "%q is of the Roman calendar, %s by ours: write that, and this text in verbatimEventDate", text, day.ISO())
+	r.Doubt = CalendarDoubt
+	return r, true
+}
+
 // romanNumber reads a small Roman figure.
 func romanNumber(s string) int {
 	value := map[byte]int{'i': 1, 'v': 5, 'x': 10}
@@ -181,6 +239,9 @@ var weekOf = regexp.MustCompile(`(?i)^(?:week|wk|kw|kalenderwoche|semana|semaine
 func readCounted(text string) (Reading, bool) {
 	if len(text) > 40 {
 		return Reading{}, false
+	}
+	if r, ok := readRoman(text); ok {
+		return r, true
 	}
 	if r, ok := readRepublican(text); ok {
 		return r, true

@@ -264,6 +264,8 @@ var wild = []struct{ in, want string }{
 
 	// other calendars
 	{"12 thermidor an VII", "ambiguous\t"},
+	{"prid. Id. Jun. 1801", "ambiguous\t"},
+	{"a.d. III Non. Apr. 1801", "ambiguous\t"},
 	{"12 thermidor an 7", "ambiguous\t"},
 	{"9 Thermidor an II", "ambiguous\t"},
 	{"prairial an 9", "ambiguous\t"},

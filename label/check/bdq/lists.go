@@ -1,6 +1,7 @@
 package bdq
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -217,7 +218,7 @@ func typeStatusStandard() Test {
 		rule: speech{
 			severity: label.Warning, message: `not a kind of type: begin each part with one, such as "holotype of" and the name`,
 			quiet: func(c *Cells, ctx *check.Context) bool {
-				_, understood := typeStatus(c.Text("typeStatus"))
+				_, understood := typeStatus(hedge.ReplaceAllString(strings.TrimSpace(c.Text("typeStatus")), ""))
 				return understood || slices.ContainsFunc(ctx.Placeholders, func(f check.Field) bool { return f.Origin.Term == "typeStatus" })
 			},
 			example: check.With("typeStatus", "cleptotype"), counterexample: check.With("typeStatus", "Isotype of Thymus capitellatus | Paratype of Thymus capitellatus"),
@@ -256,6 +257,10 @@ func typeStatus(text string) (string, bool) {
 	}
 	return strings.Join(parts, "|"), true
 }
+
+// hedge is what curators say of a type that they are not certain of: it is no
+// fault, and no list of the standard has it.
+var hedge = regexp.MustCompile(`(?i)^(?:possibl[ey]|probabl[ey]|presumed|likely|\?)\s*(?:an?\s+)?|\?$`)
 
 // firstWord returns the first word of a text and where it begins.
 func firstWord(s string) (word string, at int) {

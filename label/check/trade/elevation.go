@@ -213,7 +213,8 @@ func feet(where *finder, c *check.Context) (term, message, suggest string) {
 	if v := &c.Heights.Verbatim; v.Text != "" && v.Err == nil && v.Value.Unit == coord.Feet {
 		eachHeight(c, func(t string, m float64) bool {
 			// Below a hundred feet the figures may agree by chance.
-			if !inMetresColumn(t) || m < 30 || math.Abs(m-float64(v.Value.Low)/1000) > 0.5 && math.Abs(m-float64(v.Value.High)/1000) > 0.5 {
+			if !inMetresColumn(t) || m < 30 || m > highestLand || // no land: told by elevation-range
+				math.Abs(m-float64(v.Value.Low)/1000) > 0.5 && math.Abs(m-float64(v.Value.High)/1000) > 0.5 {
 				return true
 			}
 			term, suggest = t, fromFeet(m)
