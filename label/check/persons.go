@@ -139,9 +139,16 @@ func numberHere(c *Context, term, as, number string) string {
 	return message
 }
 
+// saidBefore are phrases before a person, and "leg." without its stop before an
+// initial: Legrand and a Leg of a party are none.
+var saidBefore = regexp.MustCompile(`^((?i:col(?:l(?:ected|\.)?|\.)? by|gesammelt (?:von|durch)|(?:re)?colhido por|(?:re)?co(?:le|lec|llec)tad[oa] por|r[ée]colt[ée]e? par|raccolt[oa] da|insamlad av|leg(?:it)?)) ((?:\p{Lu}\.|\p{Lu}\p{Ll}+ ).*)$`)
+
 // wordBefore takes off a word such as "leg." before a person. "Col." may be a
 // colonel and "Rev." a reverend, "Coll. ign." is nobody.
 func wordBefore(text string) (word, rest string) {
+	if m := saidBefore.FindStringSubmatch(text); m != nil {
+		return m[1], m[2]
+	}
 	rest = text
 	for {
 		i := strings.IndexFunc(rest, func(r rune) bool { return r == '.' || r == ':' || r == ' ' })

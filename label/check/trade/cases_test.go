@@ -100,6 +100,8 @@ var cases = []struct {
 	{"sound: dates that agree, or nearly", [][]string{{"verbatimEventDate", "May 2026"}, {"recordNumber", "215", "verbatimEventDate", "13 May 2026, 23:50"}, {"recordNumber", "216", "verbatimEventDate", "5/6/26"}}},
 
 	{"numbers made months", [][]string{{"recordNumber", "May-97"}, {"recordNumber", "mai/97"}, {"recordNumber", "12-Jun"}, {"recordNumber", "31-Mar"}, {"recordNumber", "1997-05-01"}, {"recordNumber", "5/1/1997"}, {"recordNumber", "Dez-05"}}},
+	{"numbers made months in other programs", [][]string{{"recordNumber", "05. Mai"}, {"recordNumber", "5月12日"}, {"recordNumber", "05/mai"}}},
+	{"sound: numbers with stops", [][]string{{"recordNumber", "5. Almeida"}, {"recordNumber", "12.a"}, {"recordNumber", "5. MAI"}}},
 	{"sound: numbers that are no months", [][]string{{"recordNumber", "97-5"}, {"recordNumber", "MAY-97"}, {"recordNumber", "XII-97"}, {"recordNumber", "xii-97"}, {"recordNumber", "Alm-97"}, {"recordNumber", "2026-05-14"}, {"recordNumber", "2026-214"}, {"recordNumber", "T-45"}}},
 	{"numbers with exponents", [][]string{{"recordNumber", "1.23E+05"}, {"catalogNumber", "4,5E+11", "recordNumber", "215"}}},
 	{"sound: numbers with letters", [][]string{{"recordNumber", "5E12"}, {"recordNumber", "E12"}, {"recordNumber", "12E"}}},

@@ -183,6 +183,9 @@ func nearFamily(f string) string {
 	near := ""
 	for g := range families() {
 		stem := min(len(f), len(g)) - len("aceae")
+		if !strings.HasSuffix(f, "aceae") { // Poacae lacks a letter of the ending
+			stem = len(g) - len("aceae")
+		}
 		if (stem >= 5 || stem >= 2 && !strings.HasSuffix(f, "aceae")) && within([]rune(f), []rune(g), 1) {
 			if near != "" {
 				return ""

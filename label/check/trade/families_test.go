@@ -103,6 +103,11 @@ func TestNearFamily(t *testing.T) {
 			t.Errorf("%s is taken for %s", f, right)
 		}
 	}
+	for f, want := range map[string]string{"Poacae": "Poaceae", "Fagacea": "Fagaceae", "Rosaceaea": "Rosaceae"} {
+		if right := nearFamily(f); right != want {
+			t.Errorf("%s is taken for %q, not for %s", f, right, want)
+		}
+	}
 	var wrong []string
 	for _, f := range strings.Fields(otherFamilies) {
 		if right := nearFamily(f); right != "" && !families()[f] {

@@ -62,14 +62,15 @@ var exponent = regexp.MustCompile(`^[0-9](?:[.,][0-9]+[eE][+-]?|[eE]\+)[0-9]{2}$
 // wordHyphen is a month's word and two figures, either way round.
 var (
 	monthFirst = regexp.MustCompile(`^(\p{L}{3,10})\.?[-/ ]([0-9]{2})$`)
-	monthLast  = regexp.MustCompile(`^([0-9]{1,2})[-/ ](\p{L}{3,10})\.?$`)
+	monthLast  = regexp.MustCompile(`^([0-9]{1,2})(?:[-/ ]|\. )(\p{L}{3,10})\.?$`)
+	monthSign  = regexp.MustCompile(`^([0-9]{1,2})月([0-9]{1,2})日$`)
 	fullDate   = regexp.MustCompile(`^(?:[0-9]{4}-[0-9]{2}-[0-9]{2}(?:[ T][0-9:.]+)?|[0-9]{1,2}/[0-9]{1,2}/[0-9]{4})$`)
 )
 
 // monthNumber tells whether a number looks like what a spreadsheet makes of
 // two figures with a hyphen.
 func monthNumber(c *check.Context, text string) (message, suggest string) {
-	if n := len(text); n < 4 || n > 24 || strings.IndexByte("-/ ", text[n-3]) < 0 && strings.IndexByte("-/ ", text[1]) < 0 && strings.IndexByte("-/ ", text[2]) < 0 && (text[0] < '0' || text[0] > '9' || n < 8) {
+	if n := len(text); n < 4 || n > 24 || strings.IndexByte("-/ ", text[n-3]) < 0 && strings.IndexByte("-/ .", text[1]) < 0 && strings.IndexByte("-/ .", text[2]) < 0 && (text[0] < '0' || text[0] > '9' || n < 8) {
 		return "", ""
 	}
 	const do = "a spreadsheet makes that of figures with a hyphen: format the column as text and type the number again"
@@ -86,6 +87,9 @@ func monthNumber(c *check.Context, text string) (message, suggest string) {
 			}
 			return do, m[1] + "-" + itoa(month) + " or " + itoa(month) + "-" + m[1]
 		}
+	}
+	if m := monthSign.FindStringSubmatch(text); m != nil {
+		return do, m[1] + "-" + m[2]
 	}
 	if fullDate.MatchString(text) && text != c.Text("eventDate") && text != c.Text("verbatimEventDate") {
 		// Some number by the day: then the date is the day's.

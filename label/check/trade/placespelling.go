@@ -209,17 +209,24 @@ func sameLand(a, b string) bool {
 		return false
 	}
 	differ := false
+	least := 5
+	if saints[v[0]] { // Santa Maria is not Santa Marta
+		least = 8
+	}
 	for i := range v {
 		if v[i] == w[i] {
 			continue
 		}
-		if differ || len(v[i]) < 5 || len(w[i]) < 5 || !within([]rune(v[i]), []rune(w[i]), 1) { // Region X is not Region V
+		if differ || len(v[i]) < least || len(w[i]) < least || !within([]rune(v[i]), []rune(w[i]), 1) { // Region X is not Region V
 			return false
 		}
 		differ = true
 	}
 	return differ
 }
+
+// saints begin the names of places that go on with a name, of which many are alike.
+var saints = map[string]bool{"santa": true, "santo": true, "sao": true, "san": true, "sant": true, "sankt": true, "saint": true, "sainte": true, "st": true, "st.": true, "ste": true, "sta": true, "sta.": true}
 
 // compassPart is the word for a side in a land's name, "" if there is none.
 func compassPart(name string) string {

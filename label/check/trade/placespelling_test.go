@@ -11,6 +11,7 @@ func TestSameLand(t *testing.T) {
 		{"Wisconson", "Wisconsin", true}, {"Tennesee", "Tennessee", true}, {"Worcestor", "Worcester", true}, {"Sao Paulo", "São Paulo", true},
 		{"Setubal", "Setúbal", true}, {"Castro Marin", "Castro Marim", true}, {"Evora", "Évora", true}, {"Massachusets", "Massachusetts", true},
 		{"Minas Gerias", "Minas Gerais", true}, {"Nothumberland", "Northumberland", true},
+		{"Santa Maria", "Santa Marta", false}, {"San Martin", "San Marton", false}, {"Santa Catarina", "Santa Caterina", true},
 		{"Shanxi", "Shaanxi", false}, {"Pará", "Paraná", false}, {"Cauca", "Cuenca", false}, {"Algarve", "ALGARVE", false}, {"Hunan", "Henan", false},
 		{"Nord-Trøndelag", "Sør-Trøndelag", false}, {"North Yorkshire", "South Yorkshire", false}, {"Lower Austria", "Upper Austria", false},
 		{"Beira Alta", "Beira Baixa", false}, {"Johnson", "Johnston", false}, {"West Sussex", "East Sussex", false}, {"Distrito 14", "Distrito 15", false},
