@@ -166,7 +166,7 @@ func dateRules() []Rule {
 			Row: func(c *Context) {
 				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
 					if r.Status == date.Ambiguous && r.Doubt == date.CalendarDoubt && r.Term != "verbatimEventDate" {
-						c.Suggest(r.Term, "of the calendar of the French Republic and printed as written: write the day by ours, and this text in verbatimEventDate", readings(r.Candidates))
+						c.Suggest(r.Term, "of another calendar than ours, and printed as written: write the day by ours, and this text in verbatimEventDate", readings(r.Candidates))
 						c.cause("calendar")
 					}
 				}

@@ -398,9 +398,19 @@ func (t *Table) nameless(rows []*Row) {
 		return
 	}
 	f := &t.findings[at]
+	count := 0
+	for i := range t.columns {
+		if isBlank(t.columns[i].Heading) {
+			count++
+		}
+	}
 	for i := range t.columns {
 		if !isBlank(t.columns[i].Heading) {
 			continue
+		}
+		it := "it"
+		if count > 1 {
+			it = fmt.Sprintf("column %d", i+1)
 		}
 		first, filled, counts, again, last := "", 0, true, true, -1
 		for _, r := range rows {
@@ -419,12 +429,12 @@ func (t *Table) nameless(rows []*Row) {
 		switch {
 		case filled == 0:
 		case counts:
-			f.Message += fmt.Sprintf("; column %d counts the rows", i+1)
+			f.Message += fmt.Sprintf("; %s counts the rows", it)
 		case again:
-			f.Message += fmt.Sprintf("; column %d says what another column says too", i+1)
+			f.Message += fmt.Sprintf("; %s says what another column says too", it)
 		default:
 			f.Severity = label.Warning
-			f.Message += fmt.Sprintf("; column %d holds %q: give it a heading if that belongs to the record", i+1, cut(first, 40))
+			f.Message += fmt.Sprintf("; %s holds %q: give it a heading if that belongs to the record", it, cut(first, 40))
 		}
 	}
 }

@@ -82,10 +82,14 @@ func monthNumber(c *check.Context, text string) (message, suggest string) {
 	if m := monthLast.FindStringSubmatch(text); m != nil {
 		// A spreadsheet writes the day first whichever way it was typed.
 		if month := spreadsheetMonth(m[2]); month > 0 {
-			if d, _ := strconv.Atoi(m[1]); d > 12 {
+			d, _ := strconv.Atoi(m[1])
+			if d > 12 {
 				return do, ""
 			}
-			return do, m[1] + "-" + itoa(month) + " or " + itoa(month) + "-" + m[1]
+			if d == month {
+				return do, itoa(d) + "-" + itoa(month)
+			}
+			return do, itoa(d) + "-" + itoa(month) + " or " + itoa(month) + "-" + itoa(d)
 		}
 	}
 	if m := monthSign.FindStringSubmatch(text); m != nil {
