@@ -194,7 +194,7 @@ func TestFindings(t *testing.T) {
 		{[]string{"eventDate", "2026-05-14/2026-06-02", "month", "4"}, []string{`VALIDATION_EVENT_CONSISTENT: eventDate does not say one month: leave this empty or correct eventDate`}},
 		{[]string{"typeStatus", "Holotype!"}, nil},
 		{[]string{"typeStatus", "possible isotype"}, nil},
-		{[]string{"typeStatus", "Isotype?"}, nil},
+		{[]string{"typeStatus", "Isotype?"}, []string{`VALIDATION_TYPESTATUS_STANDARD: not a kind of type: begin each part with one, such as "holotype of" and the name`}},
 		{[]string{"typeStatus", "possible tipe"}, []string{`VALIDATION_TYPESTATUS_STANDARD: not a kind of type: begin each part with one, such as "holotype of" and the name`}},
 		{[]string{"typeStatus", "isotypus! of X"}, []string{`AMENDMENT_TYPESTATUS_STANDARDIZED: the kind of type in full is meant (Isotype! of X)`}},
 		{[]string{"typeStatus", "syntypus, lectotypus"}, []string{`AMENDMENT_TYPESTATUS_STANDARDIZED: the kind of type in full is meant (Syntype, lectotypus)`}},

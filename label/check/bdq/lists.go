@@ -260,7 +260,7 @@ func typeStatus(text string) (string, bool) {
 
 // hedge is what curators say of a type that they are not certain of: it is no
 // fault, and no list of the standard has it.
-var hedge = regexp.MustCompile(`(?i)^(?:possibl[ey]|probabl[ey]|presumed|likely|\?)\s*(?:an?\s+)?|\?$`)
+var hedge = regexp.MustCompile(`(?i)^(?:possibl[ey]|probabl[ey]|presumed|likely)\s+(?:an?\s+)?`)
 
 // firstWord returns the first word of a text and where it begins.
 func firstWord(s string) (word string, at int) {
