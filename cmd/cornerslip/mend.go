@@ -88,12 +88,12 @@ func (a *app) mend(path, out string, toUTF8 bool) error {
 // left says what was not mended, and why.
 func (a *app) left(m job.Mending) {
 	if m.Figures > 0 {
-		a.say("%s in figures stay, for others of the column can be read two ways: say --dates \"day first\" or --dates \"month first\" to mend them all", plural(m.Figures, "date"))
+		a.say("left as it was: %s in figures, for others of the column can be read two ways: say --dates \"day first\" or --dates \"month first\" to mend them all", plural(m.Figures, "date"))
 	}
 	if m.Uncertain > 0 {
-		a.say("%s with accents or other letters stay until the encoding is named", plural(m.Uncertain, "row"))
+		a.say("left as it was: %s with accents or other letters, until the encoding is named", plural(m.Uncertain, "row"))
 	}
 	if m.Astray > 0 {
-		a.say("%s stay, for they have faults of reading: \"cornerslip check\" names them", plural(m.Astray, "row"))
+		a.say("left as it was: %s with faults of reading: \"cornerslip check\" tells which", plural(m.Astray, "row"))
 	}
 }
