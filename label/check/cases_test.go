@@ -169,13 +169,22 @@ var findingCases = []struct {
 		`error uncertainty: coordinateUncertaintyInMeters "-30": negative: write how many metres the place may be off`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "30 m"}, []string{
-		`error uncertainty: coordinateUncertaintyInMeters "30 m": not a number of metres: write it in figures alone (did you mean "30"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "30 m": this is how it is read, in metres (did you mean "30"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "±30"}, []string{
-		`error uncertainty: coordinateUncertaintyInMeters "±30": not a number of metres: write it in figures alone (did you mean "30"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "±30": this is how it is read, in metres (did you mean "30"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "1,5 km"}, []string{
-		`error uncertainty: coordinateUncertaintyInMeters "1,5 km": not a number of metres: write it in figures alone (did you mean "1500"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "1,5 km": this is how it is read, in metres (did you mean "1500"?)`,
+	}},
+	{[]string{"coordinateUncertaintyInMeters", "9,1"}, []string{
+		`note uncertainty-form: coordinateUncertaintyInMeters "9,1": this is how it is read, in metres (did you mean "9.1"?)`,
+	}},
+	{[]string{"coordinateUncertaintyInMeters", "-9,1"}, []string{
+		`error uncertainty: coordinateUncertaintyInMeters "-9,1": negative: write how many metres the place may be off`,
+	}},
+	{[]string{"minimumElevationInMeters", "1694,5"}, []string{
+		`note elevation-comma: minimumElevationInMeters "1694,5": a decimal comma: this is how it is read (did you mean "1694.5"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "1,500"}, []string{
 		`error uncertainty: coordinateUncertaintyInMeters "1,500": not a number of metres: write it in figures alone`,

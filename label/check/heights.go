@@ -257,6 +257,10 @@ func parseMetres(text string) Height {
 	return h
 }
 
+// commaDecimal is a number of metres with a decimal comma, which three figures
+// behind it would leave in doubt.
+var commaDecimal = regexp.MustCompile(`^-?\d{1,4},\d{1,2}$`)
+
 var errThousands = errors.New("can be thousands or a decimal point: write it without the point")
 
 // thousands reports whether a number's point may part thousands: "1.200" can
@@ -298,11 +302,25 @@ func elevationRules() []Rule {
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
 					switch {
-					case !h.Odd, h.Value.Low != h.Value.High && c.Heights.Min.is() && c.Heights.Max.is():
+					case !h.Odd, commaDecimal.MatchString(h.Text), h.Value.Low != h.Value.High && c.Heights.Min.is() && c.Heights.Max.is():
 					case h.Value.Low != h.Value.High:
 						c.Report(columns[i], "a range in one column: write the lower height in minimumElevationInMeters and the upper in maximumElevationInMeters")
 					default:
 						c.Report(columns[i], "not in figures alone: write the number here, and other words in verbatimElevation")
+					}
+				}
+			},
+		},
+		{
+			Name: "elevation-comma", Severity: label.Note, Source: darwin + " (minimumElevationInMeters, maximumElevationInMeters)",
+			Doc:     "a height with a decimal comma: it is read and printed, other programs may not read it",
+			Terms:   columns,
+			Example: one("minimumElevationInMeters", "1694,5"), Counterexample: one("minimumElevationInMeters", "1694.5"),
+			Row: func(c *Context) {
+				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
+					if h.is() && commaDecimal.MatchString(h.Text) {
+						c.Suggest(columns[i], "a decimal comma: this is how it is read", strings.Replace(h.Text, ",", ".", 1))
+						c.cause("comma")
 					}
 				}
 			},

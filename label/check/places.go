@@ -85,7 +85,7 @@ func (c *Context) readPlace() {
 	if unrecorded(c.Datum) {
 		c.Datum = ""
 	}
-	c.Uncertainty, _ = parseUncertainty(c.Text("coordinateUncertaintyInMeters"))
+	c.Uncertainty, _, _ = parseUncertainty(c.Text("coordinateUncertaintyInMeters"))
 }
 
 // settled takes the one reading of an ambiguous text that lies in the stated
@@ -195,25 +195,31 @@ func unrecorded(datum string) bool {
 // farther from any other.
 const maxUncertainty = 20037509
 
-// parseUncertainty reads metres; 0 for an empty text. The error says what to
-// do.
-func parseUncertainty(text string) (float64, error) {
+// parseUncertainty reads metres; 0 for an empty text. Plain is the number as
+// Darwin Core writes it, where the text has a unit, a sign before it or a
+// decimal comma; "" if the text is that number. The error says what to do.
+func parseUncertainty(text string) (v float64, plain string, err error) {
 	if text == "" {
-		return 0, nil
+		return 0, "", nil
 	}
+	number := text
 	if !isNumber(text) {
-		return 0, fmt.Errorf("not a number of metres: write it in figures alone")
+		m, ok := metres(text)
+		if !ok || !isNumber(m) {
+			return 0, "", fmt.Errorf("not a number of metres: write it in figures alone")
+		}
+		number, plain = m, m
 	}
-	v, _ := strconv.ParseFloat(text, 64) // a number too large is beyond the limit
+	v, _ = strconv.ParseFloat(number, 64) // a number too large is beyond the limit
 	switch {
 	case v == 0:
-		return 0, fmt.Errorf("0 says that the place is known without any error: write how many metres it may be off, or leave it empty")
+		return 0, "", fmt.Errorf("0 says that the place is known without any error: write how many metres it may be off, or leave it empty")
 	case v < 0:
-		return 0, fmt.Errorf("negative: write how many metres the place may be off")
+		return 0, "", fmt.Errorf("negative: write how many metres the place may be off")
 	case v > maxUncertainty:
-		return 0, fmt.Errorf("more than 20037509 m, half the way round the earth")
+		return 0, "", fmt.Errorf("more than 20037509 m, half the way round the earth")
 	}
-	return v, nil
+	return v, plain, nil
 }
 
 // metres takes a unit off a number: "30 m" is 30, "1,5 km" 1500.
@@ -321,15 +327,20 @@ func coordinateRules() []Rule {
 			Terms:   []string{"coordinateUncertaintyInMeters"},
 			Example: one("coordinateUncertaintyInMeters", "0"), Counterexample: one("coordinateUncertaintyInMeters", "20037509"),
 			Row: func(c *Context) {
-				text := c.Text("coordinateUncertaintyInMeters")
-				if _, err := parseUncertainty(text); err != nil {
-					suggest := ""
-					if m, ok := metres(text); ok && m != text {
-						if v, err := parseUncertainty(m); err == nil && v > 0 {
-							suggest = m
-						}
-					}
-					c.Suggest("coordinateUncertaintyInMeters", err.Error(), suggest)
+				if _, _, err := parseUncertainty(c.Text("coordinateUncertaintyInMeters")); err != nil {
+					c.Report("coordinateUncertaintyInMeters", err.Error())
+				}
+			},
+		},
+		{
+			Name: "uncertainty-form", Severity: label.Note, Source: darwin + " (coordinateUncertaintyInMeters)",
+			Doc:     "an uncertainty that is a number of metres, but not in figures with a decimal point alone: it is read and printed, other programs may not read it",
+			Terms:   []string{"coordinateUncertaintyInMeters"},
+			Example: one("coordinateUncertaintyInMeters", "9,1"), Counterexample: one("coordinateUncertaintyInMeters", "9.1"),
+			Row: func(c *Context) {
+				if _, plain, err := parseUncertainty(c.Text("coordinateUncertaintyInMeters")); err == nil && plain != "" {
+					c.Suggest("coordinateUncertaintyInMeters", "this is how it is read, in metres", plain)
+					c.cause("form")
 				}
 			},
 		},

@@ -230,6 +230,8 @@ func TestEmptyCells(t *testing.T) {
 		{[]string{"geodeticDatum", "", "coordinateUncertaintyInMeters", "12500"}, label.Coords, "40.3722° N, 7.5625° W (±12 500 m)."},
 		{[]string{"geodeticDatum", "", "coordinateUncertaintyInMeters", "1000.0"}, label.Coords, "40.3722° N, 7.5625° W (±1000 m)."},
 		{[]string{"geodeticDatum", "", "coordinateUncertaintyInMeters", "7.25"}, label.Coords, "40.3722° N, 7.5625° W (±7.25 m)."},
+		{[]string{"geodeticDatum", "", "coordinateUncertaintyInMeters", "9,1"}, label.Coords, "40.3722° N, 7.5625° W (±9.1 m)."},
+		{[]string{"geodeticDatum", "", "coordinateUncertaintyInMeters", "1,5 km"}, label.Coords, "40.3722° N, 7.5625° W (±1500 m)."},
 		{[]string{"minimumDepthInMeters", "0.5", "maximumDepthInMeters", "2"}, label.Coords, "40.3722° N, 7.5625° W (WGS84). Depth 0.5–2 m."},
 		{[]string{"habitat", ""}, label.Plant, "-"},
 		{[]string{"habitat", "Scree.", "associatedTaxa", "Erica sp."}, label.Plant, "Scree. With Erica sp."},

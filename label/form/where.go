@@ -3,6 +3,7 @@ package form
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -219,7 +220,7 @@ func (b *builder) point() []label.Run {
 		about.add("", label.Run{Text: b.r.Coordinates.Datum, Keep: true, Exact: true, Origin: runs[0].Origin})
 	}
 	if f := b.field("coordinateUncertaintyInMeters"); f.Text != "" && b.r.Uncertainty > 0 {
-		about.add(", ", label.Run{Text: "±" + lang.Number(b.o.Lang, wholeMetres.ReplaceAllString(f.Text, "")) + thin + "m", Keep: true, Origin: f.Origin})
+		about.add(", ", label.Run{Text: "±" + lang.Number(b.o.Lang, plainMetres(f.Text, b.r.Uncertainty)) + thin + "m", Keep: true, Origin: f.Origin})
 	}
 	if !about.empty() {
 		runs = append(runs, label.Run{Text: " (", Glue: true})
@@ -227,6 +228,15 @@ func (b *builder) point() []label.Run {
 		runs = tie(runs, label.Run{Text: ")"})
 	}
 	return runs
+}
+
+// plainMetres is a number of metres as it is written, or as it was read where
+// the text has a unit or a decimal comma.
+func plainMetres(text string, read float64) string {
+	if strings.Trim(text, "0123456789.") != "" {
+		return strconv.FormatFloat(read, 'f', -1, 64)
+	}
+	return wholeMetres.ReplaceAllString(text, "")
 }
 
 // coordinates returns the coordinates in the house's notation, or as they are
