@@ -18,6 +18,8 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 // where no other column has it (Darwin Core's fieldNumber names an event).
 func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersAmongNames(r, rows)
+	t.personsAmongAuthors(r, rows)
+	t.datesOfCollecting(r, rows)
 	t.acceptedName(r, rows)
 	t.writtenName(r, rows)
 	t.gatherings(r, rows)
@@ -25,7 +27,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.collectedWhen(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && t.belied(c, rows) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && (t.belied(c, rows) || r.onlyKingdoms(c, rows)) {
 			delete(r.taken, c.Term)
 			if g := c.group; g != nil {
 				t.leave(i)
@@ -104,6 +106,14 @@ var partSides = wordSet("northern | southern | eastern | western | северн�
 
 func hasText(s string) bool { return !isBlank(s) }
 
+// onlyKingdoms reports whether the cells of a column of names are kingdoms, and
+// another column can have the names.
+func (r *resolver) onlyKingdoms(c *Column, rows []*Row) bool {
+	_, species := r.taken["specificEpithet"]
+	_, genus := r.taken["genus"]
+	return c.Term == "scientificName" && species && !genus && shareOf(rows, c.Index, isKingdom) > 0.9
+}
+
 var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não|si|sí|oui|non|ja|nein|j)$`)
 
 // numbersAmongNames reads a second column of collectors, whose cells are numbers,
@@ -127,6 +137,112 @@ func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
 	}
 }
 
+// personsAmongAuthors reads a column headed "Author" as the collectors, where no
+// other column has them and its cells are no authors of names: all in small
+// letters, as users of a site are called, or names in full beside a second such
+// column that has L. and (L.) Sw.
+func (t *Table) personsAmongAuthors(r *resolver, rows []*Row) {
+	_, people := r.taken["recordedBy"]
+	_, vouchers := r.taken["collectorAndNumber"]
+	first, ok := r.taken["scientificNameAuthorship"]
+	if !ok || people || vouchers {
+		return
+	}
+	columns := []int{first}
+	if g := t.columns[first].group; g != nil {
+		columns = g.columns
+	}
+	abbreviated := 0.0
+	for _, i := range columns {
+		abbreviated = max(abbreviated, shareOf(rows, i, isAuthor))
+	}
+	for _, i := range columns {
+		if r.read[i].meaning == nil || !r.read[i].plain || t.filledIn(rows, i) < 3 ||
+			shareOf(rows, i, isSmall) < 0.8 && (len(columns) < 2 || abbreviated < 0.5 || shareOf(rows, i, isAuthor) > 0.1) {
+			continue
+		}
+		if len(columns) > 1 {
+			t.leave(i)
+			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+				return f.Rule == ruleHeadingDoubled.Name && f.Origin.Term == "scientificNameAuthorship"
+			})
+		}
+		delete(r.taken, "scientificNameAuthorship")
+		for _, k := range columns {
+			if k != i {
+				r.taken["scientificNameAuthorship"] = k
+				break
+			}
+		}
+		t.settle(r, i, "recordedBy", "for its cells are persons, not authors of names")
+		return
+	}
+}
+
+// settle gives column i the term that its cells say.
+func (t *Table) settle(r *resolver, i int, term, why string) {
+	c := &t.columns[i]
+	c.Term, c.Known, c.Verbatim = term, true, ""
+	r.taken[term] = i
+	t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+		return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column && strings.HasPrefix(f.Message, "heading ")
+	}), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("heading %q is read as %s, %s", c.Heading, term, why)})
+}
+
+// filledIn counts the filled cells of a column.
+func (t *Table) filledIn(rows []*Row, column int) int {
+	n := 0
+	for _, r := range rows {
+		if r.filled(column) {
+			n++
+		}
+	}
+	return n
+}
+
+// isAuthor reports whether a text has what authors of names have and names of
+// persons in full have not: a full stop behind a short word, brackets.
+func isAuthor(s string) bool { return authorSign.MatchString(s) }
+
+var authorSign = regexp.MustCompile(`^\(|\) ?\p{Lu}|^(\p{Lu}\.\s?)*\p{Lu}\pL{0,6}\.$| (ex|et|&) |\b[a-z]?f\.$`)
+
+// isSmall reports whether a text has no capital, as no author of a name lacks.
+func isSmall(s string) bool {
+	return strings.IndexFunc(s, unicode.IsLetter) >= 0 && strings.IndexFunc(s, unicode.IsUpper) < 0
+}
+
+// isKingdom reports whether a text is a kingdom or one of the groups that people
+// sort their plants by.
+func isKingdom(s string) bool { return kingdoms[strings.ToLower(strings.TrimSpace(s))] }
+
+var kingdoms = map[string]bool{"plantae": true, "fungi": true, "chromista": true, "protozoa": true, "protista": true, "animalia": true, "bacteria": true,
+	"viridiplantae": true, "plant": true, "plants": true, "fungus": true, "lichen": true, "lichens": true, "moss": true, "mosses": true, "algae": true,
+	"bryophyta": true, "tracheophyta": true, "marchantiophyta": true, "vascular plants": true, "bryophytes": true}
+
+// datesOfCollecting reads a column whose heading is a word for collecting, such
+// as "Recolección", as the date, where its cells are dates and no other column
+// has them.
+func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
+	for _, term := range []string{"eventDate", "verbatimEventDate", "year", "earliestDateCollected"} {
+		if _, ok := r.taken[term]; ok {
+			return
+		}
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Known || c.group != nil || !collecting.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
+			shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate }) < 0.9 {
+			continue
+		}
+		t.settle(r, i, "eventDate", "for its cells are dates")
+		return
+	}
+}
+
+// collecting are the words for it.
+var collecting = regexp.MustCompile(`(?i)^(re-?)?col+ec(c?i[oó]n|tion|ted|tada|tado|ta)$|^recol+ec(ción|cion|tion|ta)[_ .-]?(date|fecha)?$|^(colheita|coleta|colecta|récolte|recolte|collecte|raccolta|sammlung|aufsammlung|gesammelt|verzameld|inzameling|insamling|innsamling|indsamling|zbiór|zebrano|sběr|sber|сбор|gathering|harvest|harvested|採集|采集)$`)
+
 // gatherings reads a column headed "Collection" as collectors with their numbers,
 // where its cells are that and no other column has the collectors.
 func (t *Table) gatherings(r *resolver, rows []*Row) {
@@ -141,12 +257,8 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 			shareOf(rows, i, gathering.MatchString) < 0.7 {
 			continue
 		}
-		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool {
-			return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column && strings.HasPrefix(f.Message, "heading ")
-		}), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-			Message: fmt.Sprintf("heading %q is read as collector and collector's number, for its cells are both", c.Heading)})
-		c.Term, c.Known = "collectorAndNumber", true
-		r.taken[c.Term] = i
+		t.settle(r, i, "collectorAndNumber", "for its cells are both")
+		t.findings[len(t.findings)-1].Message = fmt.Sprintf("heading %q is read as collector and collector's number, for its cells are both", c.Heading)
 		return
 	}
 }

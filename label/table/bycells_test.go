@@ -57,6 +57,19 @@ func TestByCells(t *testing.T) {
 		{"species,Collected\nErica arborea,I. Almeida\nErica cinerea,\"Prates, J.\"\nErica ciliaris,I. M. Brandão\n", "scientificName recordedBy"},
 		{"species,Collected\nErica arborea,yes\nErica cinerea,no\nErica ciliaris,yes\n", "scientificName ?"},
 		{"species,date,Collected\nErica arborea,2015-08-30,2015-08-30\nErica cinerea,2015-08-30,2015-08-30\nErica ciliaris,2015-08-30,2015-08-30\n", "scientificName eventDate ?"},
+		// Persons under a word that authors of names have too.
+		{"Auteur,Genre,Espèce,Auteur\nAlmeida,Erica,arborea,L.\nBrandão,Erica,ciliaris,Loefl. ex L.\nAlmeida,Calluna,vulgaris,(L.) Hull\n", "recordedBy genus specificEpithet scientificNameAuthorship"},
+		{"Auteur,Genre,Espèce,Auteur\nL.,Erica,arborea,\nL.,Erica,ciliaris,\n,Calluna,vulgaris,(L.) Hull\n", "scientificNameAuthorship genus specificEpithet scientificNameAuthorship"},
+		{"species,author\nErica arborea,ericafan\nErica ciliaris,moorland7\nErica cinerea,ericafan\n", "scientificName recordedBy"},
+		{"species,author\nErica arborea,L.\nErica ciliaris,Loefl. ex L.\nErica cinerea,L.\n", "scientificName scientificNameAuthorship"},
+		{"species,author,recordedBy\nErica arborea,ericafan,I. Almeida\nErica ciliaris,moorland7,I. Almeida\nErica cinerea,ericafan,I. Almeida\n", "scientificName scientificNameAuthorship recordedBy"},
+		// What is sorted by kingdoms is no name, where another column has one.
+		{"sps,taxon\nErica arborea,Plantae\nErica ciliaris,Plantae\nErica cinerea,Plantae\n", "scientificName ?"},
+		{"taxon,country\nFungi,PT\nFungi,PT\nPlantae,PT\n", "scientificName country"},
+		// Words for collecting over dates.
+		{"species,recolection\nErica arborea,25/08/2021\nErica ciliaris,26/08/2021\nErica cinerea,2021-08-27\n", "scientificName eventDate"},
+		{"species,Colheita,data\nErica arborea,25/08/2021,2021\nErica ciliaris,26/08/2021,2021\nErica cinerea,27/08/2021,2021\n", "scientificName ? eventDate"},
+		{"species,Colheita\nErica arborea,manual\nErica ciliaris,manual\nErica cinerea,25/08/2021\n", "scientificName ?"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},

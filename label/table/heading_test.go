@@ -120,6 +120,7 @@ func TestHeadingFindings(t *testing.T) {
 		{"country,decimalLatitde", `1:9 warning heading-unknown "decimalLatitude"`},
 		{"country,habitatt,country", `1:9 warning heading-unknown "habitat"; 1:18 note heading-doubled ""`},
 		{"country,moon phase", `1:9 note heading-unknown ""`},
+		{"country,locality_id,habitat_id", `1:9 note heading-unknown "locationID"; 1:21 note heading-unknown ""`},
 		{"country,status,label,kind,slope", `1:9 note heading-unknown ""; 1:16 note heading-unknown ""; 1:22 note heading-unknown ""; 1:27 note heading-unknown ""`},
 		{"country,collection nunber,minimumElevationMeters", `1:9 warning heading-unknown "recordNumber"; 1:27 warning heading-unknown "minimumElevationInMeters"`},
 		{"country,Famlia,Habitta", `1:9 warning heading-unknown "family"; 1:16 warning heading-unknown "habitat"`},

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode/utf8"
 
 	"cornerslip/label"
 )
@@ -171,6 +172,8 @@ func secondRow(top, sub []Cell) second {
 	switch {
 	case filled == 0:
 		return isRecord
+	case under >= 2 && 2*filled < f && ranked(top, sub):
+		return isSub
 	case units == filled && 2*f > filled && (filled > 1 || f <= 12):
 		return isUnits
 	case under > 0 && parts+known >= 2 && 5*(parts+known+units) >= 4*filled:
@@ -179,6 +182,30 @@ func secondRow(top, sub []Cell) second {
 		return isTwin
 	}
 	return isRecord
+}
+
+// ranked reports whether the row below the headings only parts those that span
+// several columns: each of its cells stands below an empty heading, or below the
+// one before it, and none of such a span is empty. What spans them is no heading
+// of records, whose cells could be short too.
+func ranked(top, sub []Cell) bool {
+	empty := func(i int) bool { return i < len(top) && isBlank(top[i].Text) }
+	over := ""
+	for i := range sub {
+		filled := !isBlank(sub[i].Text)
+		if i < len(top) && !isBlank(top[i].Text) {
+			over = top[i].Text
+		}
+		switch {
+		case filled && (!empty(i) && !empty(i+1) || isHeading(over)):
+			return false
+		case filled && (utf8.RuneCountInString(strings.TrimSpace(sub[i].Text)) > 30 || strings.ContainsAny(sub[i].Text, "0123456789")):
+			return false
+		case !filled && empty(i) && i > 0 && !isBlank(sub[i-1].Text):
+			return false
+		}
+	}
+	return true
 }
 
 var rangeWord = regexp.MustCompile(`(?i)^(min|max|from|to|von|bis|de|a|até|hasta|à)\.?$`)
