@@ -8,6 +8,7 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/check"
+	"cornerslip/label/place"
 )
 
 // landTerms are the columns that name a land, the larger first.
@@ -38,7 +39,7 @@ func landRules() []check.Rule {
 		Table: func() check.TableRule { return &landTable{} },
 	}, {
 		Name: "country-missing", Severity: label.Warning, Source: practice,
-		Doc: "a record with a place names no country, which a label must, where the others do; or none of the table does", Terms: []string{"country", "countryCode"},
+		Doc: "a record with a place names no country, which a label must, where the others do; or none of the table does, or has it in the column of states", Terms: []string{"country", "countryCode"},
 		Example: countries(""), Counterexample: countries("Portugal"),
 		Table: func() check.TableRule { return &countryNamed{} },
 	}}
@@ -50,6 +51,9 @@ type countryNamed struct {
 	named   int
 	without []cell // the first, at most mostCountryless
 	count   int
+	above   int    // of those, how many have a country where the state belongs
+	state   string // the first such
+	at      label.Origin
 }
 
 // mostCountryless are named one by one; 12 bytes each.
@@ -73,9 +77,31 @@ func (t *countryNamed) Feed(r *check.Record) {
 		if t.count++; t.count <= mostCountryless {
 			t.without = append(t.without, cell{int32(r.Row), int32(r.Origin.Line), 0})
 		}
+		if term == "stateProvince" && t.above == t.count-1 { // all so far
+			if isLand(r.Text(term)) {
+				if t.above++; t.above == 1 {
+					t.state, t.at = strings.Clone(r.Text(term)), r.Field(term).Origin
+				}
+			}
+		}
 		return
 	}
 }
+
+// isLand reports whether a text is a country's name, and no state's. Codes are of
+// states as well: CA, DE.
+func isLand(s string) bool {
+	if len(s) < 4 || alsoStates[strings.ToLower(s)] {
+		return false
+	}
+	_, ok := place.Country(s)
+	return ok
+}
+
+// alsoStates are the names of countries that states and provinces bear too, most
+// of them of another country.
+var alsoStates = map[string]bool{"georgia": true, "luxembourg": true, "luxemburg": true, "niger": true, "zaire": true, "mexico": true, "méxico": true,
+	"guatemala": true, "panama": true, "panamá": true, "belize": true, "djibouti": true, "guyana": true, "namibia": true, "macau": true, "jersey": true}
 
 // isAbsent reports whether a locality says that none is known.
 func isAbsent(s string) bool {
@@ -90,6 +116,8 @@ func (t *countryNamed) End() []label.Finding {
 	switch {
 	case t.count == 0 || t.named == 0 && t.count < fewRecords:
 		return nil
+	case t.named == 0 && t.above == t.count:
+		return []label.Finding{{Origin: t.at, Value: t.state, Message: "a country, as in every record, stands where the state or province belongs: give the column the heading \"country\""}}
 	case t.named == 0:
 		return []label.Finding{{Origin: t.without[0].origin(t.file, "country"), Message: "no record of the table names a country: give it a column \"country\", for a label must say in which land a place lies"}}
 	case t.named < t.count || t.named+t.count < fewRecords:

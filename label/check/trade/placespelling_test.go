@@ -75,3 +75,35 @@ func TestCountryMissing(t *testing.T) {
 		}
 	}
 }
+
+// TestCountryAmongStates: where the column of states has countries alone, that
+// is what is said.
+func TestCountryAmongStates(t *testing.T) {
+	for _, tt := range []struct {
+		states []string
+		want   string // the value of the finding
+	}{
+		{[]string{"Portugal", "Portugal", "España", "Portugal", "Portugal"}, "Portugal"},
+		{[]string{"Portugal", "Portugal", "Braga", "Portugal", "Portugal"}, ""},
+		{[]string{"Georgia", "Georgia", "Georgia", "Georgia", "Georgia"}, ""}, // of the United States, perhaps
+		{[]string{"CA", "CA", "DE", "CA", "CA"}, ""},
+	} {
+		var changes [][]string
+		for i, state := range tt.states {
+			changes = append(changes, []string{"recordNumber", itoa(214 + i), "country", "", "stateProvince", state})
+		}
+		_, fs := run(t, open(t, rows(changes...)...), options(t))
+		n := 0
+		for _, f := range fs {
+			if f.Rule != "country-missing" {
+				continue
+			}
+			if n++; f.Value != tt.want || (tt.want != "") != (f.Term == "stateProvince") {
+				t.Errorf("%q: %+v, want %q", tt.states, f, tt.want)
+			}
+		}
+		if n != 1 {
+			t.Errorf("%q: %d findings, want one", tt.states, n)
+		}
+	}
+}
