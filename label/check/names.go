@@ -104,6 +104,8 @@ func nameFault(c *Context, capitals bool) {
 	c.Suggest(term, f.Message, suggest)
 	if f.Habit {
 		c.cause(f.Message)
+	} else {
+		c.cause(f.Message + ": " + c.Text(term)) // one name of many records
 	}
 }
 
@@ -112,7 +114,7 @@ func nameRules() []Rule {
 	return []Rule{
 		{
 			Name: "name-form", Severity: label.Warning, Source: "International Code of Nomenclature (ICN) Art. 20, 23, 24; open nomenclature: " + practice,
-			Doc:     "a name that is written as no name is: half a pair of brackets, a rank without its epithet, a figure in an epithet, a genus in small letters",
+			Doc:     "a name that is written as no name is: half a pair of brackets, a rank without its epithet, a figure in an epithet, a genus in small letters, an author without a blank before it",
 			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship"},
 			Example: one("scientificName", "Thymus mastichina (L. L."), Counterexample: one("scientificName", "Thymus cf. mastichina (L.) L. [det. prov.]"),
 			Row: func(c *Context) { nameFault(c, false) },

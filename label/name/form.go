@@ -37,6 +37,8 @@ func Faults(text string, c Parts) []Fault {
 	f.markup()
 	f.italics()
 	f.commaBeforeAuthor()
+	f.runOn()
+	f.shouted()
 	f.initial(strings.TrimSpace(c.Genus))
 	f.smallGenus(strings.TrimSpace(c.Genus), authorLike(strings.TrimSpace(c.Authorship)))
 	if p.found.level != noLevel {
@@ -107,6 +109,32 @@ func (f *faults) commaBeforeAuthor() {
 		return
 	}
 	f.say("a comma stands before the author, where names have none", m[1]+" "+strings.TrimSpace(m[2]))
+	f.list[len(f.list)-1].Habit = true
+}
+
+// joined is an epithet behind which the author begins without a blank: "tremulaL."
+var joined = regexp.MustCompile(`^(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:cf\. ?|aff\. ?|[×x] ?)?\p{Ll}[\p{Ll}-]{2,})(\p{Lu}\p{Ll}{0,9}\.(?:[\s,].*)?|\p{Lu}|\(\p{Lu}[^()]*\) ?\p{Lu}.*)$`)
+
+func (f *faults) runOn() {
+	if m := joined.FindStringSubmatch(f.p.text); m != nil {
+		f.say("the epithet and its author run into each other", m[1]+" "+m[2])
+	}
+}
+
+// loud are signs of doubt, and words for a species that is not named, in capitals.
+var loud = regexp.MustCompile(`^(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)?) (C[Ff]|A[Ff]{2}|S[Pp]{1,2})\.?(?: (\p{Ll}[\p{Ll}-]{2,}.*))?$`)
+
+func (f *faults) shouted() {
+	m := loud.FindStringSubmatch(f.p.text)
+	if m == nil {
+		return
+	}
+	word, rest := strings.ToLower(m[2])+".", m[3]
+	if word[0] != 's' && rest == "" {
+		f.say(word+" stands before the word that is in doubt", "")
+		return
+	}
+	f.say(word+" is written in small letters, with a full stop", strings.TrimSpace(m[1]+" "+word+" "+rest))
 	f.list[len(f.list)-1].Habit = true
 }
 
