@@ -9,7 +9,7 @@ import (
 // (Fagaceae, Fabaceae) are no misspelling.
 var families = sync.OnceValue(func() map[string]bool {
 	m := map[string]bool{}
-	for _, stem := range strings.Fields(familyStems) {
+	for _, stem := range strings.Fields(vascularStems + furtherStems) {
 		m[stem+"aceae"] = true
 	}
 	for old := range alternative {
@@ -18,11 +18,10 @@ var families = sync.OnceValue(func() map[string]bool {
 	return m
 })
 
-// familyStems are the names of families without -aceae: of seed plants after
-// APG IV and Christenhusz et al. 2011, of ferns and lycophytes after PPG I, of
-// bryophytes, lichens and algae a choice, and some that older books have. From
-// memory.
-const familyStems = `
+// vascularStems are the names of families of today without -aceae: of seed plants
+// after APG IV and Christenhusz et al. 2011, of ferns and lycophytes after PPG I.
+// From memory.
+const vascularStems = `
 Acanth Achari Acor Actinidi Adox Aextoxic Aizo Akani Alismat Alseuosmi Alstroemeri Altingi Alzate Amaranth Amaryllid Amborell Anacampserot Anacardi Anarthri Ancistroclad Anisophylle Annon Aphanopetal Aphloi Api
 Apocyn Apodanth Aponogeton Aquifoli Ar Arali Arec Argophyll Aristolochi Asparag Asphodel Asteli Aster Asteropei Atherospermat Austrobailey Balanop Balanophor Balsamin Barbey Barbeui Basell Bat Begoni Berberid
 Berberidopsid Betul Biebersteini Bignoni Bix Blandfordi Bonneti Boragin Bory Brassic Bromeli Brunelli Bruni Burmanni Burser Butom Bux Byblid Cabomb Cact Calceolari Calophyll Calycanth Calycer Campanul Campynemat
@@ -40,12 +39,17 @@ Potamogeton Primul Prote Putranjiv Quillaj Rafflesi Ranuncul Rapate Resed Restio
 Sarraceni Saurur Saxifrag Scheuchzeri Schisandr Schlegeli Schoepfi Scrophulari Setchellanth Simaroub Simmondsi Siparun Sladeni Smilac Solan Sphaerosepal Sphenocle Stachyur Staphyle Stegnospermat Stemon Stemonur
 Stilb Strasburgeri Strelitzi Stylidi Styrac Surian Symploc Talin Tamaric Tapisci Tecophilae Tetracarpae Tetrachondr Tetramel Tetramerist The Thesm Thismi Thomandersi Thurni Thymelae Ticodendr Tofieldi Torricelli
 Tovari Trigoni Triurid Trochodendr Tropaeol Typh Ulm Urtic Vahli Vellozi Verben Viburn Viol Vit Vochysi Winter Xanthorrhoe Xeronemat Xyrid Zingiber Zoster Zygophyll
-Acer Agav Antheric Apostasi Viviani Alli Asclepiad Buddlej Bombac Callitrich Chenopodi Convallari Cuscut Dipsac Dracaen Empetr Flacourti Globulari Hippocastan Hippurid Hyacinth Hydrophyll Lemn Lobeli Mimos Caesalpini
-Myrsin Najad Papilion Parnassi Pyrol Punic Rusc Sambuc Sterculi Taxodi Tili Trap Trilli Valerian Visc Zannichelli Monotrop Nolan Alo Ehreti Cochlosperm Turner Sonnerati Lee Melanophyll
 Araucari Cephalotax Cupress Cycad Ephedr Ginkgo Gnet Pin Podocarp Sciadopity Tax Welwitschi Zami
 Lycopodi Isoet Selaginell Equiset Psilot Ophiogloss Maratti Osmund Hymenophyll Matoni Dipterid Gleicheni Lygodi Schizae Anemi Salvini Marsile Thyrsopterid Loxsomat Culcit Plagiogyri Ciboti Metaxy Dicksoni Cyathe
 Saccolomat Cystodi Lonchitid Lindsae Pterid Dennstaedti Cystopterid Rhachidosor Diplaziopsid Desmophlebi Hemidicty Aspleni Woodsi Onocle Blechn Athyri Thelypterid Didymochlaen Hypodemati
 Dryopterid Nephrolepid Lomariopsid Tectari Oleandr Davalli Polypodi Adiant Aspidi Parkeri
+`
+
+// furtherStems are a choice of those of bryophytes, lichens, fungi and algae, and
+// some that older books have. From memory.
+const furtherStems = `
+Acer Agav Antheric Apostasi Viviani Alli Asclepiad Buddlej Bombac Callitrich Chenopodi Convallari Cuscut Dipsac Dracaen Empetr Flacourti Globulari Hippocastan Hippurid Hyacinth Hydrophyll Lemn Lobeli Mimos Caesalpini
+Myrsin Najad Papilion Parnassi Pyrol Punic Rusc Sambuc Sterculi Taxodi Tili Trap Trilli Valerian Visc Zannichelli Monotrop Nolan Alo Ehreti Cochlosperm Turner Sonnerati Lee Melanophyll
 Sphagn Polytrich Funari Grimmi Dicran Potti Bry Mni Hypn Brachytheci Amblystegi Leucobry Orthotrich Bartrami Fissident Encalypt Necker Thuidi Hylocomi Marchanti Ricci Jungermanni Lejeune Frullani Radul Porell
 Metzgeri Pelli Plagiochil Scapani Lophocole Cephalozi Calypogei Aneur Anthocerot Fontinal Plagiotheci Climaci Leucodont Rhabdoweisi Ditrich Hedwigi
 Parmeli Clad Cladoni Physci Lecanor Lecide Ramalin Teloschist Peltiger Pertusari Graphid Verrucari Umbilicari Stereocaul Collemat Nephromat Lobari Roccell Arthoni Usne Rhizocarp Acarospor Candelari Porpidi Bacidi Megaspor
@@ -85,7 +89,7 @@ var systems = sync.OnceValue(func() map[string][]int {
 })
 
 // familyGroups are families that one system or another has joined or parted, a
-// group a line, as familyStems writes them: Engler, Cronquist and APG I to IV, for
+// group a line, as vascularStems writes them: Engler, Cronquist and APG I to IV, for
 // ferns Copeland and PPG I. From memory.
 const familyGroups = `
 Fab Caesalpini Mimos Papilion

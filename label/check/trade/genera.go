@@ -6,8 +6,39 @@ import (
 )
 
 // familyOf returns the family of a genus that all systems agree upon, up to the
-// families of familyGroups, "" for one that is not in the list.
-func familyOf(genus string) string { return generaFamilies()[genus] }
+// families of familyGroups, "" for one of which that is not known.
+func familyOf(genus string) string {
+	if family := generaFamilies()[genus]; family != "" {
+		return family
+	}
+	return typeFamily(genus)
+}
+
+// typeFamily returns the family that is named after a genus, "" if none is: the
+// family has the stem of the genus before -aceae (ICN Art. 18.1).
+func typeFamily(genus string) string {
+	if namesake[genus] {
+		return ""
+	}
+	for _, ending := range []string{"a", "us", "um", "e", ""} {
+		if stem, ok := strings.CutSuffix(genus, ending); ok && vascular()[stem] {
+			return stem + "aceae"
+		}
+	}
+	return ""
+}
+
+var vascular = sync.OnceValue(func() map[string]bool {
+	m := map[string]bool{}
+	for _, stem := range strings.Fields(vascularStems) {
+		m[stem] = true
+	}
+	return m
+})
+
+// namesake are genera, both of the Fabaceae, with the stem of a family that is
+// not named after them.
+var namesake = map[string]bool{"Ebenus": true, "Mora": true}
 
 var generaFamilies = sync.OnceValue(func() map[string]string {
 	m := map[string]string{}
