@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"cornerslip/label"
 )
@@ -191,7 +193,7 @@ func (g *group) cell(r *Row) Cell {
 		case filled == 1:
 			out = c
 		case g.parted():
-			out.Text = strings.TrimSpace(out.Text) + g.joint + strings.TrimSpace(c.Text)
+			out.Text = g.join(strings.TrimSpace(out.Text), strings.TrimSpace(c.Text))
 			out.Start, out.End, out.Quoted = 0, 0, false
 		}
 	}
@@ -199,6 +201,30 @@ func (g *group) cell(r *Row) Cell {
 		return r.Cells[g.columns[0]]
 	}
 	return out
+}
+
+// join puts a text to those before it. What is said already is not said again: a
+// text that stands there, or that another begins with.
+func (g *group) join(texts, text string) string {
+	parts := strings.Split(texts, g.joint)
+	for i, part := range parts {
+		switch {
+		case begins(part, text):
+			return texts
+		case begins(text, part) && i == len(parts)-1:
+			return strings.Join(append(parts[:i], text), g.joint)
+		}
+	}
+	return texts + g.joint + text
+}
+
+// begins reports whether whole words at the beginning of a text are another.
+func begins(text, words string) bool {
+	if len(text) < len(words) || !strings.EqualFold(text[:len(words)], words) {
+		return false
+	}
+	next, _ := utf8.DecodeRuneInString(text[len(words):])
+	return len(text) == len(words) || !unicode.IsLetter(next) && !unicode.IsDigit(next)
 }
 
 // column returns the one filled column, the first if none is, -1 if the text is
