@@ -89,6 +89,8 @@ func TestHeadings(t *testing.T) {
 		{"採集者,採集番号,採集年月日,都道府県,標高(m),備考", "recordedBy recordNumber eventDate stateProvince minimumElevationInMeters occurrenceRemarks"},
 		{"latitude_dd,DDLong,Long W", "decimalLatitude decimalLongitude verbatimLongitude"},
 		{"habitat,substrate", "habitat habitat"},
+		{"Date obs.,sps,sps author", "eventDate scientificName ?"},
+		{"Nom Dpt,Nom du département,Dpt", "stateProvince stateProvince ?"},
 		{"country,species description,label,sheet", "country ? ? ?"},
 		{"country,yearIdentified,monthIdentified,dayIdentified", "country dateIdentified dateIdentified dateIdentified"},
 		{"RBgeno,plot_x,lat,long,aKt-5657,aKt-6385,aKt-5747,aKt-5641", "? ? decimalLatitude decimalLongitude ? ? ? ?"}, // markers of genes are no data
