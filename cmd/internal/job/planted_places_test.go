@@ -326,3 +326,9 @@ func (p *planting) minutes(write func(int) string) bool {
 	p.row, p.terms = 0, []string{"decimalLatitude", "decimalLongitude"}
 	return true
 }
+
+// figureFaults are figures that are read, but not as other programs write them.
+var figureFaults = []plantedFault{
+	{"elevation-comma", "a decimal comma", func(p *planting) bool { return p.height(p.pick("350,5", "120,25", "87,5")) }},
+	to("uncertainty-form", "a decimal comma", "coordinateUncertaintyInMeters", "9,1", "12,5"), to("uncertainty-form", "a unit", "coordinateUncertaintyInMeters", "50 m", "±30 m"),
+}
