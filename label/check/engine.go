@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"cornerslip/label"
 	"cornerslip/label/date"
@@ -71,7 +72,7 @@ type Engine struct {
 	o      Options
 	rules  []Rule
 	rows   []*Rule // those that look at one record and are not off
-	awake  func(t *table.Table) []*Rule
+	awake  atomic.Pointer[waking]
 	tables []fedRule
 
 	contexts, records sync.Pool // of *Context and *Record, to be used again
@@ -99,19 +100,29 @@ func New(o Options) *Engine {
 			e.rows = append(e.rows, &e.rules[i])
 		}
 	}
-	var once sync.Once
-	var awake []*Rule
-	e.awake = func(t *table.Table) []*Rule {
-		once.Do(func() {
-			for _, r := range e.rows {
-				if r.Idle == nil || !r.Idle(t.Has) {
-					awake = append(awake, r)
-				}
-			}
-		})
-		return awake
-	}
 	return e
+}
+
+// waking has the rules that a table can wake.
+type waking struct {
+	t     *table.Table
+	rules []*Rule
+}
+
+// awakeIn returns the rules of one record that a table can wake. They are found
+// once as long as its rows come, and anew where those of another come between.
+func (e *Engine) awakeIn(t *table.Table) []*Rule {
+	if w := e.awake.Load(); w != nil && w.t == t {
+		return w.rules
+	}
+	w := &waking{t: t}
+	for _, r := range e.rows {
+		if r.Idle == nil || !r.Idle(t.Has) {
+			w.rules = append(w.rules, r)
+		}
+	}
+	e.awake.Store(w)
+	return w.rules
 }
 
 // Rules returns the rules with the severities in force. Those of reading a
@@ -148,7 +159,7 @@ func (e *Engine) Row(row *table.Row) (*Record, []label.Finding) {
 	// hold says nothing.
 	c.astray = row.Astray || row.Aside || len(row.Cells) != len(row.Table().Columns())
 	if !c.astray || c.empty && !row.Aside {
-		for _, r := range e.awake(row.Table()) {
+		for _, r := range e.awakeIn(row.Table()) {
 			if !c.empty || r.Name == emptyRow {
 				c.rule = r
 				r.Row(c)
