@@ -56,6 +56,8 @@ var cases = []struct {
 		{"recordNumber", "215", "country", "", "countryCode", "XZ", "decimalLongitude", "-14.8035", "locality", "on a buoy adrift"},
 	}},
 	{"sound: countries that are none of today", [][]string{{"country", "Czechoslovakia", "stateProvince", "", "decimalLatitude", "49.2012", "decimalLongitude", "16.6012", "eventDate", "1975-05-14", "minimumElevationInMeters", "250"}}},
+	{"sound: datums of the EPSG register, one key from another", [][]string{{"geodeticDatum", "Lisbon"}, {"recordNumber", "215", "geodeticDatum", "ETRF89"}}},
+	{"a bracket of a person is told once", [][]string{{"recordedBy", "I. Almeida (Nene"}, {"recordNumber", "215", "recordedBy", "I. Almeida [Nene"}}},
 	{"a height beside a depth in the sea", [][]string{
 		{"minimumElevationInMeters", "109", "minimumDepthInMeters", "4", "maximumDepthInMeters", "10", "habitat", "arrecife coralino"},
 		{"recordNumber", "215", "minimumElevationInMeters", "112", "minimumDepthInMeters", "3", "habitat", "coral reef"},

@@ -77,11 +77,9 @@ func (t *countryNamed) Feed(r *check.Record) {
 		if t.count++; t.count <= mostCountryless {
 			t.without = append(t.without, cell{int32(r.Row), int32(r.Origin.Line), 0})
 		}
-		if term == "stateProvince" && t.above == t.count-1 { // all so far
-			if isLand(r.Text(term)) {
-				if t.above++; t.above == 1 {
-					t.state, t.at = strings.Clone(r.Text(term)), r.Field(term).Origin
-				}
+		if term == "stateProvince" && t.above == t.count-1 && isLand(r.Text(term)) { // as all so far
+			if t.above++; t.above == 1 {
+				t.state, t.at = strings.Clone(r.Text(term)), r.Field(term).Origin
 			}
 		}
 		return

@@ -9,6 +9,7 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/check"
+	"cornerslip/label/place"
 )
 
 // typedRules are about what a label must not say as it was typed: a label stands
@@ -33,7 +34,7 @@ func typedRules() []check.Rule {
 			Example: one("habitat", "TODO"), Counterexample: one("locality", "River Test, left bank"),
 			Row: func(c *check.Context) {
 				for _, s := range suspects(c, mayWork) {
-					if slices.Contains(prose, s.term) && (isWorkingWord(s.text) || workingWithin.MatchString(s.text)) {
+					if slices.Contains(prose, s.term) {
 						c.Report(s.term, "looks like a note of the work on the table, and is printed: take it out, or write what is meant")
 					}
 				}
@@ -45,8 +46,8 @@ func typedRules() []check.Rule {
 			Example: one("habitat", "Dunes (behind the station"), Counterexample: one("habitat", "Dunes (behind the station), a) grey, b) white"),
 			Row: func(c *check.Context) {
 				for _, s := range suspects(c, mayBracket) {
-					if !slices.Contains(prose, s.term) {
-						continue
+					if !slices.Contains(prose, s.term) || slices.Contains(personTerms[:], s.term) && c.Doubted(s.term) {
+						continue // person-form says it, or that more is wrong
 					}
 					if opened, closed := loose(s.text); opened != 0 {
 						c.Report(s.term, "the bracket "+string(opened)+" is not closed: close it, or see whether the text was cut")
@@ -170,9 +171,7 @@ func mayBe(text string) (may byte) {
 	if n < 8 {
 		return may
 	}
-	if i := strings.IndexByte(text, 'T'); i >= 0 && strings.Contains(text[i:], "TODO") {
-		may |= mayWork
-	} else if i := strings.IndexByte(text, 'X'); i >= 0 && strings.Contains(text[i:], "XXX") {
+	if (strings.Contains(text, "TODO") || strings.Contains(text, "XXX")) && workingWithin.MatchString(text) {
 		may |= mayWork
 	}
 	if strings.IndexByte(text, '(') >= 0 || strings.IndexByte(text, ')') >= 0 || strings.IndexByte(text, '[') >= 0 || strings.IndexByte(text, ']') >= 0 {
@@ -308,7 +307,8 @@ func saidTwice(text string) string {
 	return ""
 }
 
-// datums are names of datums, without blanks and signs.
+// datums are the names of datums that people write, without blanks and signs: the
+// words that a slip may have missed.
 var datums = strings.Fields(`WGS84 WGS1984 WGS72 WGS66 WGS60 NAD27 NAD1927 NAD83 NAD1983 ED50 ED1950 ETRS89 ETRS1989 SAD69 SAD1969 PSAD56 SIRGAS2000 SIRGAS95 OSGB36 OSGB1936
 	GDA94 GDA1994 GDA2020 AGD66 AGD84 NZGD49 NZGD2000 CH1903 RGF93 JGD2000 JGD2011 TWD67 TWD97 CGCS2000 PRS92 HTRS96 REGVEN ARC1950 ARC1960 PULKOVO1942 D73 DATUM73 LISBOA HERMANNSKOGEL POTSDAM TOKYO AMERSFOORT`)
 
@@ -325,12 +325,15 @@ func nearDatum(text string) string {
 		}
 		return -1
 	}, text))
-	if slices.Contains(datums, key) || strings.HasPrefix(key, "EPSG") {
+	if slices.Contains(datums, key) {
+		return ""
+	}
+	if _, known := place.Datum(text); known {
 		return ""
 	}
 	found := ""
 	for _, d := range datums {
-		if len(d) >= 5 && keySlip(key, d) {
+		if len(d) >= 5 && within([]rune(key), []rune(d), 1) {
 			if found != "" {
 				return ""
 			}
@@ -338,30 +341,6 @@ func nearDatum(text string) string {
 		}
 	}
 	return found
-}
-
-// keySlip reports whether two words differ by one slip of the keys.
-func keySlip(a, b string) bool {
-	if len(a) < len(b) {
-		a, b = b, a
-	}
-	if len(a)-len(b) > 1 {
-		return false
-	}
-	i := 0
-	for i < len(b) && a[i] == b[i] {
-		i++
-	}
-	if len(a) > len(b) {
-		return a[i+1:] == b[i:]
-	}
-	switch {
-	case i == len(a):
-		return false
-	case a[i+1:] == b[i+1:]:
-		return true
-	}
-	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 }
 
 var (

@@ -28,6 +28,15 @@ type finder struct {
 
 func newFinder() *finder { return &finder{} }
 
+// keeps reports whether one text more is kept, and counts it.
+func (f *finder) keeps() bool {
+	if f.size.Load() >= 10000 {
+		return false
+	}
+	f.size.Add(1)
+	return true
+}
+
 // country finds a country by name or code.
 func (f *finder) country(text string) (place.ISOCountry, bool) {
 	if v, ok := f.known.Load(text); ok {
@@ -35,8 +44,7 @@ func (f *finder) country(text string) (place.ISOCountry, bool) {
 		return c, c.Code != ""
 	}
 	c, ok := place.Country(text)
-	if f.size.Load() < 10000 {
-		f.size.Add(1)
+	if f.keeps() {
 		f.known.Store(strings.Clone(text), c)
 	}
 	return c, ok
@@ -67,8 +75,7 @@ func (f *finder) lands(text string) []string {
 		return v.([]string)
 	}
 	codes := place.CountriesNamed(text)
-	if f.size.Load() < 10000 {
-		f.size.Add(1)
+	if f.keeps() {
 		f.named.Store(strings.Clone(text), codes)
 	}
 	return codes

@@ -34,8 +34,7 @@ func (f *finder) statesOf(country, text string) []*place.State {
 		return v.([]*place.State)
 	}
 	all := place.StatesNamed(country, text)
-	if f.size.Load() < 10000 {
-		f.size.Add(1)
+	if f.keeps() {
 		f.parts.Store(stateKey{country, strings.Clone(text)}, all)
 	}
 	return all
