@@ -88,16 +88,27 @@ func CountryDistance(code string, lat, lon float64) float64 {
 		if !slices.Contains(r.codes, code) {
 			continue
 		}
-		for i := r.from; i < r.to; i++ {
-			if d := b.edges[i].flat(lat, lon, cos).square(); d < best {
-				best, nearest = d, &b.edges[i]
-			}
+		if e, d := nearestEdge(b.edges[r.from:r.to], lat, lon, cos); d < best {
+			best, nearest = d, e
 		}
 	}
 	if nearest == nil {
 		return best
 	}
 	return nearest.distance(lat, lon)
+}
+
+// nearestEdge finds the edge nearest to a place as if the earth were flat about it,
+// and the square of how far it lies, in degrees of latitude; nil and +Inf if there
+// is none.
+func nearestEdge(edges []edge, lat, lon, cos float64) (nearest *edge, square float64) {
+	square = math.Inf(1)
+	for i := range edges {
+		if d := edges[i].flat(lat, lon, cos).square(); d < square {
+			square, nearest = d, &edges[i]
+		}
+	}
+	return nearest, square
 }
 
 // HasBorders reports whether a country has an outline. Those of ISO 3166-1 all
@@ -127,6 +138,16 @@ type region struct {
 type edge struct {
 	x1, y1, x2, y2 int32
 	region         uint16
+}
+
+// eastOf reports whether a ray to the east from a point crosses the edge.
+func (e *edge) eastOf(x, y int64) bool {
+	if y < int64(e.y1) || y >= int64(e.y2) {
+		return false
+	}
+	// West of the point where the parallel meets the edge, in whole numbers: the
+	// answer is the same on every machine.
+	return (x-int64(e.x1))*int64(e.y2-e.y1) < (y-int64(e.y1))*int64(e.x2-e.x1)
 }
 
 // bandHeight is how many degrees of latitude share a list of edges.
@@ -159,8 +180,12 @@ func locate(lat, lon float64) (b *outlines, x, y int64, ok bool) {
 	if !(lat >= -90 && lat <= 90 && lon >= -360 && lon <= 360) {
 		return nil, 0, 0, false
 	}
-	lon = wrap(lon)
-	return borders(), int64(math.Floor(lon * unit)), int64(math.Floor(lat * unit)), true
+	x, y = inUnits(lat, lon)
+	return borders(), x, y, true
+}
+
+func inUnits(lat, lon float64) (x, y int64) {
+	return int64(math.Floor(wrap(lon) * unit)), int64(math.Floor(lat * unit))
 }
 
 // wrap brings a longitude to -180 up to, but not, 180.
@@ -186,12 +211,7 @@ func (b *outlines) at(x, y int64, in []uint16) []uint16 {
 		if max(int64(e.x1), int64(e.x2)) < x {
 			break
 		}
-		if y < int64(e.y1) || y >= int64(e.y2) {
-			continue
-		}
-		// East of the point where the parallel meets the edge, in whole
-		// numbers: the answer is the same on every machine.
-		if (x-int64(e.x1))*int64(e.y2-e.y1) >= (y-int64(e.y1))*int64(e.x2-e.x1) {
+		if !e.eastOf(x, y) {
 			continue
 		}
 		if at := slices.Index(in, e.region); at >= 0 {
@@ -315,12 +335,7 @@ func unpack(packed []byte) (*outlines, error) {
 		}
 		x, y, from := int64(0), int64(0), len(b.edges)
 		for range r.count() {
-			ring := make([][2]int32, r.count())
-			for i := range ring {
-				x, y = x+r.number(), y+r.number()
-				ring[i] = [2]int32{int32(x), int32(y)}
-			}
-			b.addRing(ring)
+			b.edges = appendRing(b.edges, r.ring(&x, &y, 1), uint16(len(b.regions)))
 		}
 		b.regions = append(b.regions, region{codes: slices.Clip(codes), from: from, to: len(b.edges)})
 		if r.err != nil {
@@ -334,15 +349,16 @@ func unpack(packed []byte) (*outlines, error) {
 	return b, nil
 }
 
-// addRing adds the edges of a ring of the region that comes next.
-func (b *outlines) addRing(ring [][2]int32) {
+// appendRing appends the edges of a region's ring.
+func appendRing(edges []edge, ring [][2]int32, region uint16) []edge {
 	for i, p := range ring {
 		q := ring[(i+1)%len(ring)]
 		if p[1] > q[1] {
 			p, q = q, p
 		}
-		b.edges = append(b.edges, edge{p[0], p[1], q[0], q[1], uint16(len(b.regions))})
+		edges = append(edges, edge{p[0], p[1], q[0], q[1], region})
 	}
+	return edges
 }
 
 // index fills the bands.
@@ -390,6 +406,17 @@ func (r *reader) number() int64 {
 	n, err := binary.ReadVarint(r)
 	r.keep(err)
 	return n
+}
+
+// ring reads the points of a ring, each from the one before, in units of which the
+// outlines have so many.
+func (r *reader) ring(x, y *int64, scale int64) [][2]int32 {
+	ring := make([][2]int32, r.count())
+	for i := range ring {
+		*x, *y = *x+r.number(), *y+r.number()
+		ring[i] = [2]int32{int32(*x * scale), int32(*y * scale)}
+	}
+	return ring
 }
 
 func (r *reader) byte() byte {

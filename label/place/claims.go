@@ -157,7 +157,7 @@ func (b *outlines) addClaims() error {
 			ring = [][2]int32{sw, {ne[0], sw[1]}, ne, {sw[0], ne[1]}}
 		}
 		r := region{codes: strings.Fields(f[0]), from: len(b.edges), alone: alone}
-		b.addRing(ring)
+		b.edges = appendRing(b.edges, ring, uint16(len(b.regions)))
 		r.to = len(b.edges)
 		b.regions = append(b.regions, r)
 	}

@@ -28,14 +28,15 @@ var statesPacked []byte
 // A State is a first-level part of a country, or a group of them that bears a name.
 type State struct {
 	Name  string
-	rings [][][2]int32 // in 1/250 degree
-	// box holds the rings: west, south, east, north.
+	edges []edge
+	// box holds the edges: west, south, east, north.
 	box [4]int32
 	// group tells that other parts make this one up.
 	group bool
 }
 
-const stateUnit = 250
+// stateScale is how many of the outlines' units make one of states.bin, 1/250 degree.
+const stateScale = unit / 250
 
 // states are those of each country, by its alpha-2 code, and where their names lead.
 type states struct {
@@ -95,27 +96,26 @@ const coastSlop = 6000
 
 // by reports whether a place lies in the box about the state, or by it.
 func (s *State) by(lat, lon float64) bool {
-	y, x := int32(lat*stateUnit), int32(lon*stateUnit)
-	reach := int32(math.Ceil(coastSlop / degreeMetres * stateUnit * 1.1))
-	wide := int32(float64(reach) / cosine(lat))
-	return x >= s.box[0]-wide && x <= s.box[2]+wide && y >= s.box[1]-reach && y <= s.box[3]+reach
+	x, y := inUnits(lat, lon)
+	reach := int64(math.Ceil(coastSlop / degreeMetres * unit * 1.1))
+	return s.within(x, y, int64(float64(reach)/cosine(lat)), reach)
+}
+
+// within reports whether a point lies in the box, or no farther from it.
+func (s *State) within(x, y, wide, high int64) bool {
+	return x >= int64(s.box[0])-wide && x <= int64(s.box[2])+wide && y >= int64(s.box[1])-high && y <= int64(s.box[3])+high
 }
 
 // Holds reports whether a place lies in the state.
 func (s *State) Holds(lat, lon float64) bool {
-	x, y := lon*stateUnit, lat*stateUnit
-	if !(x >= float64(s.box[0]) && x <= float64(s.box[2]) && y >= float64(s.box[1]) && y <= float64(s.box[3])) {
+	x, y := inUnits(lat, lon)
+	if !s.within(x, y, 0, 0) {
 		return false
 	}
 	in := false
-	for _, ring := range s.rings {
-		last := ring[len(ring)-1]
-		for _, p := range ring {
-			x1, y1, x2, y2 := float64(last[0]), float64(last[1]), float64(p[0]), float64(p[1])
-			if (y1 > y) != (y2 > y) && x < (x2-x1)*(y-y1)/(y2-y1)+x1 {
-				in = !in
-			}
-			last = p
+	for i := range s.edges {
+		if s.edges[i].eastOf(x, y) {
+			in = !in
 		}
 	}
 	return in
@@ -127,28 +127,11 @@ func (s *State) Distance(lat, lon float64) float64 {
 	if s.Holds(lat, lon) {
 		return 0
 	}
-	best, bestLat, bestLon := math.Inf(1), 0.0, 0.0
-	cos := cosine(lat)
-	for _, ring := range s.rings {
-		last := ring[len(ring)-1]
-		for _, p := range ring {
-			ax, ay := wrap(float64(last[0])/stateUnit-lon)*cos, float64(last[1])/stateUnit-lat
-			bx, by := wrap(float64(p[0])/stateUnit-lon)*cos, float64(p[1])/stateUnit-lat
-			last = p
-			dx, dy := bx-ax, by-ay
-			t := 0.0
-			if l := dx*dx + dy*dy; l > 0 {
-				t = min(max(-(ax*dx+ay*dy)/l, 0), 1)
-			}
-			if d := (ax+t*dx)*(ax+t*dx) + (ay+t*dy)*(ay+t*dy); d < best {
-				best, bestLat, bestLon = d, lat+ay+t*dy, lon+(ax+t*dx)/cos
-			}
-		}
+	e, far := nearestEdge(s.edges, lat, lon, cosine(lat))
+	if e == nil {
+		return far
 	}
-	if math.IsInf(best, 1) {
-		return best
-	}
-	return sphere(lat, lon, bestLat, bestLon)
+	return e.distance(lat, lon)
 }
 
 // stateWords say nothing beside a state's name.
@@ -254,16 +237,14 @@ func unpackStates(packed []byte) (*states, error) {
 			st := State{Name: names[0], group: group, box: [4]int32{math.MaxInt32, math.MaxInt32, math.MinInt32, math.MinInt32}}
 			var x, y int64
 			for range r.count() {
-				ring := make([][2]int32, r.count())
-				for j := range ring {
-					x, y = x+r.number(), y+r.number()
-					ring[j] = [2]int32{int32(x), int32(y)}
-					st.box = [4]int32{min(st.box[0], int32(x)), min(st.box[1], int32(y)), max(st.box[2], int32(x)), max(st.box[3], int32(y))}
-				}
+				ring := r.ring(&x, &y, stateScale)
 				if len(ring) < 3 {
 					return nil, errors.New("an outline of fewer than three points")
 				}
-				st.rings = append(st.rings, ring)
+				st.edges = appendRing(st.edges, ring, 0)
+			}
+			for _, e := range st.edges {
+				st.box = [4]int32{min(st.box[0], e.x1, e.x2), min(st.box[1], e.y1), max(st.box[2], e.x1, e.x2), max(st.box[3], e.y2)}
 			}
 			if r.err != nil {
 				return nil, r.err
