@@ -49,23 +49,22 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		_, named := r.taken["scientificName"]
 		_, genus := r.taken["genus"]
 		_, epithet := r.taken["specificEpithet"]
+		term := ""
 		switch {
 		case c.Term == "fieldNumber" && !numbered && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
-			c.Term = "recordNumber"
+			term = "recordNumber"
 		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
-			c.Term = "typeStatus"
+			term = "typeStatus"
 		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
 			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
-			c.Term = "scientificName"
+			term = "scientificName"
 		case c.Term == "scientificName" && len(r.read[i].terms) > 1 && !genus && !epithet && c.group == nil && shareOf(rows, i, bareEpithet.MatchString) > 0.8:
 			delete(r.taken, "scientificName") // "Species" that leaves the genus to be known
-			c.Term = "specificEpithet"
+			term = "specificEpithet"
 		default:
 			continue
 		}
-		r.taken[c.Term] = i
-		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
+		t.settle(r, i, term, term)
 	}
 }
 
@@ -129,10 +128,8 @@ func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
 			continue
 		}
 		t.leave(i)
-		c.Term = "recordNumber"
-		r.taken[c.Term] = i
-		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool { return f.Rule == ruleHeadingDoubled.Name && f.Origin.Term == "recordedBy" }),
-			label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note, Message: fmt.Sprintf("heading %q is read as %s, for its cells are numbers", c.Heading, c.Term)})
+		t.undouble("recordedBy")
+		t.settle(r, i, "recordNumber", "recordNumber, for its cells are numbers")
 		return
 	}
 }
@@ -163,9 +160,7 @@ func (t *Table) personsAmongAuthors(r *resolver, rows []*Row) {
 		}
 		if len(columns) > 1 {
 			t.leave(i)
-			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
-				return f.Rule == ruleHeadingDoubled.Name && f.Origin.Term == "scientificNameAuthorship"
-			})
+			t.undouble("scientificNameAuthorship")
 		}
 		delete(r.taken, "scientificNameAuthorship")
 		for _, k := range columns {
@@ -174,20 +169,30 @@ func (t *Table) personsAmongAuthors(r *resolver, rows []*Row) {
 				break
 			}
 		}
-		t.settle(r, i, "recordedBy", "for its cells are persons, not authors of names")
+		t.settle(r, i, "recordedBy", "recordedBy, for its cells are persons, not authors of names")
 		return
 	}
 }
 
-// settle gives column i the term that its cells say.
-func (t *Table) settle(r *resolver, i int, term, why string) {
+// settle gives column i the term that its cells say, and notes how the heading is
+// read.
+func (t *Table) settle(r *resolver, i int, term, read string) {
 	c := &t.columns[i]
-	c.Term, c.Known, c.Verbatim = term, true, ""
+	c.Term, c.Known = term, true
 	r.taken[term] = i
-	t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool {
-		return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column && strings.HasPrefix(f.Message, "heading ")
-	}), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-		Message: fmt.Sprintf("heading %q is read as %s, %s", c.Heading, term, why)})
+	t.findings = append(slices.DeleteFunc(t.findings, c.unknownHeading), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("heading %q is read as %s", c.Heading, read)})
+}
+
+// undouble takes back that several columns mean a term.
+func (t *Table) undouble(term string) {
+	t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool { return f.Rule == ruleHeadingDoubled.Name && f.Origin.Term == term })
+}
+
+// unknownHeading reports whether a finding says that the column's heading is not
+// known.
+func (c *Column) unknownHeading(f label.Finding) bool {
+	return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column
 }
 
 // filledIn counts the filled cells of a column.
@@ -235,7 +240,7 @@ func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
 			shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate }) < 0.9 {
 			continue
 		}
-		t.settle(r, i, "eventDate", "for its cells are dates")
+		t.settle(r, i, "eventDate", "eventDate, for its cells are dates")
 		return
 	}
 }
@@ -257,8 +262,7 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 			shareOf(rows, i, gathering.MatchString) < 0.7 {
 			continue
 		}
-		t.settle(r, i, "collectorAndNumber", "for its cells are both")
-		t.findings[len(t.findings)-1].Message = fmt.Sprintf("heading %q is read as collector and collector's number, for its cells are both", c.Heading)
+		t.settle(r, i, "collectorAndNumber", "collector and collector's number, for its cells are both")
 		return
 	}
 }
@@ -287,9 +291,7 @@ func (t *Table) bareVouchers(r *resolver, rows []*Row) {
 		}
 		return
 	case people && !numbered:
-		c.Term = "recordNumber"
-		r.taken[c.Term] = i
-		say(label.Note, "heading %q is read as recordNumber, for its cells are numbers", c.Heading)
+		t.settle(r, i, "recordNumber", "recordNumber, for its cells are numbers")
 	default:
 		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
 		whose := "the collector's number or the sheet's: give it the heading recordNumber or catalogNumber"
@@ -326,12 +328,7 @@ func (t *Table) collectedWhen(r *resolver, rows []*Row) {
 		if _, dated := r.taken["year"]; term == "" || dated && term == "eventDate" {
 			continue
 		}
-		t.findings = append(slices.DeleteFunc(t.findings, func(f label.Finding) bool {
-			return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column && strings.HasPrefix(f.Message, "heading ")
-		}), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-			Message: fmt.Sprintf("heading %q is read as %s, as its cells are", c.Heading, term)})
-		c.Term, c.Known = term, true
-		r.taken[term] = i
+		t.settle(r, i, term, term+", as its cells are")
 	}
 }
 
@@ -349,31 +346,23 @@ func (t *Table) acceptedName(r *resolver, rows []*Row) {
 	if !ok || !species || !strings.HasPrefix(headingKey(t.columns[at].Heading), "accepted") || shareOf(rows, own, isBinomial) < 0.8 {
 		return
 	}
-	t.columns[at].Term, t.columns[own].Term = "acceptedNameUsage", "scientificName"
 	delete(r.taken, "specificEpithet")
-	r.taken["acceptedNameUsage"], r.taken["scientificName"] = at, own
-	for _, i := range []int{at, own} {
-		c := &t.columns[i]
-		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-			Message: fmt.Sprintf("heading %q is read as %s", c.Heading, c.Term)})
-	}
+	t.settle(r, at, "acceptedNameUsage", "acceptedNameUsage")
+	t.settle(r, own, "scientificName", "scientificName")
 }
 
 // nameTerms are the terms that have the name of a record, or a part of it.
-var nameTerms = []string{"scientificName", "verbatimIdentification", "acceptedNameUsage", "originalNameUsage", "genus", "genericName", "specificEpithet", "cultivarEpithet"}
+var nameTerms = []string{"scientificName", "verbatimIdentification", "acceptedNameUsage", "originalNameUsage", "genus", "genericName", "specificEpithet"}
 
 // writtenName reads the name as it was written, which occurrence downloads have
 // beside the one they matched it to, where no other column has a name.
 func (t *Table) writtenName(r *resolver, rows []*Row) {
 	i, ok := r.taken["verbatimScientificName"]
-	if !ok || slices.ContainsFunc(nameTerms, func(term string) bool { _, taken := r.taken[term]; return taken }) || shareOf(rows, i, hasText) == 0 {
+	if !ok || slices.ContainsFunc(append(slices.Clip(nameTerms), "cultivarEpithet"), func(term string) bool { _, taken := r.taken[term]; return taken }) || shareOf(rows, i, hasText) == 0 {
 		return
 	}
-	c := &t.columns[i]
-	delete(r.taken, c.Term)
-	c.Term, r.taken["scientificName"] = "scientificName", i
-	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-		Message: fmt.Sprintf("heading %q is read as scientificName: no other column has the name", c.Heading)})
+	delete(r.taken, t.columns[i].Term)
+	t.settle(r, i, "scientificName", "scientificName: no other column has the name")
 }
 
 // collectorsNumber is a number as collectors give one: archives without a column

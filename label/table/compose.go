@@ -63,9 +63,12 @@ var isoDay = regexp.MustCompile(`^\d{4}(-\d\d?){0,2}$`)
 
 // partColumn returns the column whose heading is a word for a part, -1 if none is.
 func (r *resolver) partColumn(name string) int {
-	return slices.IndexFunc(r.columns, func(col Column) bool {
-		return slices.Contains(partWords()[headingKey(barePrefixed(strings.TrimSpace(col.Heading)))], name)
-	})
+	for i := range r.columns {
+		if r.isPart(i, name) {
+			return i
+		}
+	}
+	return -1
 }
 
 // compose makes columns one of a term.

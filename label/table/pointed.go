@@ -18,10 +18,8 @@ type sought struct {
 }
 
 var allSought = []sought{
-	{[]string{"scientificName", "acceptedNameUsage", "originalNameUsage", "verbatimIdentification", "genus", "genericName", "specificEpithet", "identification"},
-		"scientificName", "the names of plants", isPlantName},
-	{[]string{"eventDate", "verbatimEventDate", "year", "month", "day", "startDayOfYear", "firstDay", "lastDay", "firstYear"},
-		"eventDate", "dates", func(s string) bool { return kindOf(s) == aDate }},
+	{nameTerms, "scientificName", "the names of plants", isPlantName},
+	{[]string{"eventDate", "verbatimEventDate", "year", "month", "day", "startDayOfYear"}, "eventDate", "dates", func(s string) bool { return kindOf(s) == aDate }},
 }
 
 // pointedShare is how many of a column's cells have to look so, of 1.
@@ -51,9 +49,7 @@ func (t *Table) pointOut(rows []*Row) {
 			continue
 		}
 		c := &t.columns[best]
-		at := slices.IndexFunc(t.findings, func(f label.Finding) bool {
-			return f.Rule == ruleHeadingUnknown.Name && f.Origin.Line == c.Origin.Line && f.Origin.Column == c.Origin.Column
-		})
+		at := slices.IndexFunc(t.findings, c.unknownHeading)
 		if at < 0 || t.findings[at].Suggest != "" {
 			continue
 		}

@@ -11,10 +11,10 @@ import (
 	"sync"
 	"unicode"
 
-	"cornerslip/label"
 	"github.com/gocarina/gocsv"
-
 	"golang.org/x/text/unicode/norm"
+
+	"cornerslip/label"
 )
 
 // termsCSV lists the terms a heading can be: those of Darwin Core (dwc, with
@@ -73,10 +73,12 @@ type words struct {
 	cut map[string]*meaning
 	// names are the terms a suggestion may name, by key.
 	names map[string]string
+	// inner are the terms of columns that are read with others.
+	inner map[string]bool
 }
 
 var vocabulary = sync.OnceValue(func() *words {
-	v := &words{meanings: map[string]*meaning{}, loose: map[string]*meaning{}, cut: map[string]*meaning{}, names: map[string]string{}}
+	v := &words{meanings: map[string]*meaning{}, loose: map[string]*meaning{}, cut: map[string]*meaning{}, names: map[string]string{}, inner: map[string]bool{}}
 	var terms []termEntry
 	var plain []wordsEntry
 	must(decodeEmbedded("terms.csv", termsCSV, &terms))
@@ -88,6 +90,7 @@ var vocabulary = sync.OnceValue(func() *words {
 		case "dc", "gbif":
 			others[key] = t.Term
 		case "part": // read with the columns that go with it, but for these
+			v.inner[t.Term] = true
 			if strings.HasSuffix(t.Term, "From") || strings.HasSuffix(t.Term, "To") {
 				v.meanings[key] = &meaning{terms: []string{t.Term}}
 			}
@@ -224,17 +227,6 @@ func Words() []Word {
 // An OwnTerm is a column that Darwin Core has no term for.
 type OwnTerm struct{ Term, Meaning string }
 
-// innerTerms are the terms of columns that are read with others.
-var innerTerms = sync.OnceValue(func() map[string]bool {
-	var terms []termEntry
-	must(decodeEmbedded("terms.csv", termsCSV, &terms))
-	inner := map[string]bool{}
-	for _, t := range terms {
-		inner[t.Term] = inner[t.Term] || t.Vocabulary == "part"
-	}
-	return inner
-})
-
 // HeadingsOf returns the headings of terms whose columns have another word than the
 // term above them.
 func (t *Table) HeadingsOf() map[string]*label.Heading {
@@ -242,7 +234,7 @@ func (t *Table) HeadingsOf() map[string]*label.Heading {
 	for i := range t.columns {
 		h, term := strings.TrimSpace(t.columns[i].Heading), t.columns[i].Term
 		if t.columns[i].Known && h != "" && barePrefixed(h) != term && all[term] == nil && t.Index(term) == i {
-			all[term] = &label.Heading{Text: h, Inner: innerTerms()[term]}
+			all[term] = &label.Heading{Text: h, Inner: vocabulary().inner[term]}
 		}
 	}
 	return all

@@ -91,5 +91,6 @@ func IsZero(s string) bool {
 // ZeroFilled reports whether this table writes 0 into the column of a height or depth
 // where nothing was noted; the table's findings say so once.
 func (t *Table) ZeroFilled(term string) bool {
-	return t.zeros != [4]bool{} && t.zeros[max(slices.Index(heightColumns[:], term), 0)] && slices.Contains(heightColumns[:], term)
+	k := slices.Index(heightColumns[:], term)
+	return k >= 0 && t.zeros[k]
 }
