@@ -63,12 +63,14 @@ func notZero(s string) string {
 	return s
 }
 
+// whole is the cell of a column of whole numbers: where it has gaps, programs write
+// "2019.0".
+func (c *Context) whole(term string) string { return strings.TrimSuffix(c.Text(term), ".0") }
+
 // readParts reads year, month and day. The month may be a word or in Roman
 // figures.
 func (c *Context) readParts(h date.Hints) DateReading {
-	// "2019.0" is what a program writes of a column of whole numbers with gaps.
-	whole := func(term string) string { return strings.TrimSuffix(c.Text(term), ".0") }
-	year, month, day := whole("year"), notZero(whole("month")), notZero(whole("day"))
+	year, month, day := c.whole("year"), notZero(c.whole("month")), notZero(c.whole("day"))
 	var written []string
 	for _, s := range []string{day, month, year} {
 		if s != "" {

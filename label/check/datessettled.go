@@ -103,7 +103,7 @@ var dateParts = []struct {
 // datePart reads a column of dateParts; 0, which data bases write for what is
 // not known, says nothing.
 func (c *Context) datePart(term string) (int, bool) {
-	text := strings.TrimSuffix(c.Text(term), ".0") // as programs write whole numbers
+	text := c.whole(term)
 	if text == "" {
 		return 0, false
 	}

@@ -409,5 +409,5 @@ func (c *Context) feetSaid(h *Height) string {
 	if !v.is() || v.Value.Unit != coord.Feet || h.Value.Low != v.Value.Low && h.Value.Low != v.Value.High {
 		return ""
 	}
-	return strconv.FormatInt((h.Value.Low*3048/10000+500)/1000, 10)
+	return strconv.FormatFloat(math.Round(metresOf(h.Value.Low, coord.Feet)), 'f', 0, 64)
 }

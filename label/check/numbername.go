@@ -18,7 +18,7 @@ func numberNameRule() Rule {
 		Terms:   []string{"recordNumber", "recordedBy"},
 		Example: one("recordedBy", "I. Almeida", "recordNumber", "Almeida 214"), Counterexample: one("recordedBy", "I. Almeida", "recordNumber", "IA 214"),
 		Row: func(c *Context) {
-			if c.Number != "" && c.Number != c.Text("recordNumber") && bareNumber(c.Text("recordNumber"), c.Collector) == c.Number {
+			if c.Number != "" && c.Number != c.Text("recordNumber") {
 				c.Suggest("recordNumber", "begins with the collector's name: the label prints this once, and the number is "+c.Number, c.Number)
 			}
 		},
@@ -37,12 +37,9 @@ func bareNumber(text, collector string) string {
 	if gap < 3 {
 		return text
 	}
-	words := func(s string) []string {
-		return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && r != '-' && r != '\'' })
-	}
-	own := words(collector)
+	own := personWords(strings.ToLower(collector))
 	named := false
-	for _, w := range words(text[:gap]) {
+	for _, w := range personWords(strings.ToLower(text[:gap])) {
 		switch long := utf8.RuneCountInString(w) > 2; {
 		case slices.Contains(own, w):
 			named = named || long

@@ -104,21 +104,15 @@ func (c *Context) readVoucher() {
 		default:
 			return // it repeats what the columns say, or is told at its heading
 		}
-		e := entry{term: term, Field: f, written: text}
-		e.Field.Text, e.Field.Origin.Term = text, term
-		c.put(e)
+		c.readAs(f, term, text)
 		return
 	}
 	if m == nil || isCode(m[1]) {
 		if sheetNumber.MatchString(f.Text) && c.Text("catalogNumber") == "" {
-			e := entry{term: "catalogNumber", Field: f, written: f.Text}
-			e.Field.Origin.Term = e.term
-			c.put(e)
+			c.readAs(f, "catalogNumber", f.Text)
 		}
 		if !strings.ContainsAny(f.Text, "0123456789") && !isCode(f.Text) && (isPerson(f.Text) || strings.Contains(f.Text, " & ")) {
-			e := entry{term: "recordedBy", Field: f, written: f.Text} // whose number is not known
-			e.Field.Origin.Term = e.term
-			c.put(e)
+			c.readAs(f, "recordedBy", f.Text) // whose number is not known
 		}
 		return
 	}
@@ -126,26 +120,33 @@ func (c *Context) readVoucher() {
 	if others := m[3] + m[4]; others != "" {
 		people += " | " + others
 	}
-	read := []entry{{term: "recordedBy", written: people}, {term: "recordNumber", written: m[2]}}
+	c.readAs(f, "recordedBy", people)
+	c.readAs(f, "recordNumber", m[2])
 	if sheetNumber.MatchString(m[5]) && c.Text("catalogNumber") == "" {
-		read = append(read, entry{term: "catalogNumber", written: m[5]}) // "(VDOURA 0012345)"
+		c.readAs(f, "catalogNumber", m[5]) // "(VDOURA 0012345)"
 	}
-	for _, e := range read {
-		e.Field = f
-		e.Field.Text, e.Field.Origin.Term = e.written, e.term
-		c.put(e)
-	}
+}
+
+// readAs reads a text of a cell as the cell of another term.
+func (c *Context) readAs(f Field, term, text string) {
+	f.Text, f.Origin.Term = text, term
+	c.put(entry{term: term, Field: f, written: text})
 }
 
 // longestWord is the surname of a collector, most likely.
 func longestWord(s string) string {
 	long := ""
-	for _, w := range strings.FieldsFunc(s, func(r rune) bool { return !unicode.IsLetter(r) && r != '-' && r != '\'' }) {
+	for _, w := range personWords(s) {
 		if len(w) > len(long) {
 			long = w
 		}
 	}
 	return long
+}
+
+// personWords are the words of a person's name; stops part them.
+func personWords(s string) []string {
+	return strings.FieldsFunc(s, func(r rune) bool { return !unicode.IsLetter(r) && r != '-' && r != '\'' })
 }
 
 // emptyCode reports whether the whole table writes such a text into empty cells.

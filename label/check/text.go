@@ -65,15 +65,22 @@ func isWithheld(term, text string) bool {
 			return false
 		}
 	}
-	switch two := [2]byte{end[len(end)-2] | 0x20, end[len(end)-1] | 0x20}; two { // as most places do not end
-	case [2]byte{'e', 'd'}, [2]byte{'l', 'd'}, [2]byte{'a', 'l'}, [2]byte{'o', 'n'}, [2]byte{'n', 's'}, [2]byte{'s', 't'}:
-		return heldBack[term] && slices.ContainsFunc(withheldEnds, func(w string) bool { return len(end) >= len(w) && strings.EqualFold(end[len(end)-len(w):], w) }) && withheld.MatchString(text)
+	if !withheldTails[end[len(end)-2]&31][end[len(end)-1]&31] { // as most texts
+		return false
 	}
-	return false
+	return heldBack[term] && slices.ContainsFunc(withheldEnds, func(w string) bool { return len(end) >= len(w) && strings.EqualFold(end[len(end)-len(w):], w) }) && withheld.MatchString(text)
 }
 
 // withheldEnds are the last words of what withheld finds.
 var withheldEnds = []string{"suppressed", "withheld", "redacted", "masked", "obscured", "disclosed", "confidential", "conservation", "reasons", "request"}
+
+// withheldTails are the two letters that these end with, five bits of each.
+var withheldTails = func() (tails [32][32]bool) {
+	for _, w := range withheldEnds {
+		tails[w[len(w)-2]&31][w[len(w)-1]&31] = true
+	}
+	return tails
+}()
 
 // saysNothing reports whether a cell holds one of the phrases.
 func saysNothing(term, text string) bool {
@@ -136,7 +143,11 @@ var noTaxon = map[string]bool{
 	"indeterminado": true, "indeterminada": true, "não identificado": true, "não identificada": true, "no identificado": true, "no identificada": true,
 	"desconhecido": true, "desconhecida": true, "desconocido": true, "desconocida": true, "indéterminé": true, "indéterminée": true, "inconnu": true, "inconnue": true,
 	"unbestimmt": true, "unbekannt": true, "indeterminato": true, "indeterminata": true, "onbekend": true,
-	"ni": true, "n.i.": true, "n.i": true, "n/i": true,
+}
+
+// isNoTaxon reports whether a text is one of them.
+func isNoTaxon(text string) bool {
+	return isNI(text) || len(text) <= 24 && noTaxon[strings.ToLower(text)]
 }
 
 // isNI reports whether a text is the abbreviation of não or no identificado.
@@ -153,18 +164,18 @@ func isNI(text string) bool {
 func (c *Context) namesNothing(term, text string) bool {
 	switch term {
 	case "genus", "specificEpithet", "infraspecificEpithet":
-		return len(text) <= 24 && noTaxon[strings.ToLower(text)]
+		return isNoTaxon(text)
 	case "family":
 		return isNI(text)
 	case "scientificName":
 		if isNI(text) {
 			return true
 		}
-		if len(text) > 24 || !noTaxon[strings.ToLower(text)] {
+		if !isNoTaxon(text) {
 			return false
 		}
 		genus := strings.TrimSpace(c.row.Text("genus"))
-		return genus != "" && !isPlaceholder("genus", genus) && !noTaxon[strings.ToLower(genus)]
+		return genus != "" && !isPlaceholder("genus", genus) && !isNoTaxon(genus)
 	}
 	return false
 }

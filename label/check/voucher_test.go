@@ -1,10 +1,16 @@
 package check
 
-import (
-	"testing"
+import "testing"
 
-	"cornerslip/label/table"
-)
+// onlyRecord reads a table of one record.
+func onlyRecord(t *testing.T, in string) *Record {
+	t.Helper()
+	records, _ := run(t, New(Options{}), openBytes(t, "t.csv", []byte(in)))
+	if len(records) != 1 {
+		t.Fatalf("%q: %d records", in, len(records))
+	}
+	return records[0]
+}
 
 // TestVoucher parts collector and number of one cell. The forms are common
 // practice, no source; the names are invented.
@@ -27,19 +33,9 @@ func TestVoucher(t *testing.T) {
 		{"I. Almeida", "I. Almeida", ""},
 		{"9858", "", ""},
 	} {
-		tb, err := table.Open(table.Bytes("t.csv", []byte("Species,Voucher,Country\nErica arborea L.,\""+c.in+"\",Portugal\n")), table.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		e := New(Options{})
-		for row, err := range tb.Rows() {
-			if err != nil {
-				t.Fatal(err)
-			}
-			r, _ := e.Row(row)
-			if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.number {
-				t.Errorf("%s: %q %q", c.in, r.Text("recordedBy"), r.Text("recordNumber"))
-			}
+		r := onlyRecord(t, "Species,Voucher,Country\nErica arborea L.,\""+c.in+"\",Portugal\n")
+		if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.number {
+			t.Errorf("%s: %q %q", c.in, r.Text("recordedBy"), r.Text("recordNumber"))
 		}
 	}
 }
@@ -47,17 +43,9 @@ func TestVoucher(t *testing.T) {
 // TestVoucherSheet: the number of the sheet stands in brackets.
 func TestVoucherSheet(t *testing.T) {
 	for in, want := range map[string]string{"Almeida 220 (VDOURA 0012345)": "VDOURA 0012345", "Almeida 220 (VDOURA)": "", "Almeida 220 (VDOURA 0012345, COI 12)": ""} {
-		tb, err := table.Open(table.Bytes("t.csv", []byte("Species,Voucher,Country\nErica arborea L.,\""+in+"\",Portugal\n")), table.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		for row, err := range tb.Rows() {
-			if err != nil {
-				t.Fatal(err)
-			}
-			if r, _ := New(Options{}).Row(row); r.Text("catalogNumber") != want {
-				t.Errorf("%s: %q", in, r.Text("catalogNumber"))
-			}
+		r := onlyRecord(t, "Species,Voucher,Country\nErica arborea L.,\""+in+"\",Portugal\n")
+		if r.Text("catalogNumber") != want {
+			t.Errorf("%s: %q", in, r.Text("catalogNumber"))
 		}
 	}
 }
@@ -74,20 +62,9 @@ func TestVoucherBeside(t *testing.T) {
 		{"I. Almeida", "", "VDOURA 0012345", "", ""},
 		{"Almeida, I. & Costa, R.", "", "Almeida & Costa 17", "17", ""},
 	} {
-		in := "Species,Collector,Coll. no.,Voucher,Country\nErica arborea L.,\"" + c.collector + "\"," + c.number + "," + c.voucher + ",Portugal\n"
-		tb, err := table.Open(table.Bytes("t.csv", []byte(in)), table.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		e := New(Options{})
-		for row, err := range tb.Rows() {
-			if err != nil {
-				t.Fatal(err)
-			}
-			r, _ := e.Row(row)
-			if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.wantNumber || r.Text("catalogNumber") != c.wantSheet {
-				t.Errorf("%s, %s, %s: number %q, sheet %q", c.collector, c.number, c.voucher, r.Text("recordNumber"), r.Text("catalogNumber"))
-			}
+		r := onlyRecord(t, "Species,Collector,Coll. no.,Voucher,Country\nErica arborea L.,\""+c.collector+"\","+c.number+","+c.voucher+",Portugal\n")
+		if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.wantNumber || r.Text("catalogNumber") != c.wantSheet {
+			t.Errorf("%s, %s, %s: number %q, sheet %q", c.collector, c.number, c.voucher, r.Text("recordNumber"), r.Text("catalogNumber"))
 		}
 	}
 }

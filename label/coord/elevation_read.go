@@ -353,7 +353,7 @@ func (r *heightReader) elevation(text string) (Elevation, Status, error) {
 	if e.Low > e.High {
 		return Elevation{}, Ambiguous, fmt.Errorf("%q: the lower height stands last: swap the two or correct one", text)
 	}
-	e.further = i < len(ns) && e.Low < e.High && i == len(ns)-1
+	e.further = e.Low < e.High && i == len(ns)-1
 	if i < len(ns) && !e.agrees(ns[i:]) {
 		return Elevation{}, Ambiguous, fmt.Errorf("%q gives heights that do not agree: keep one", text)
 	}
@@ -373,7 +373,8 @@ func oneUnit(a, b int) int {
 }
 
 // agrees reports whether further numbers say the same in the other unit,
-// within what the rounding of both allows, or the very same in the same unit. One height beside a range lies in it.
+// within what the rounding of both allows, or the very same in the same unit. One
+// height beside a range lies in it.
 func (e Elevation) agrees(ns []writtenHeight) bool {
 	last := ns[len(ns)-1]
 	if last.unit < 0 || len(ns) > 2 || len(ns) == 2 && !ns[1].joined {

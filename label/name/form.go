@@ -64,6 +64,11 @@ func (f *faults) say(message, suggest string) {
 	f.list = append(f.list, Fault{Message: message, Suggest: suggest})
 }
 
+// sayHabit is say for what a program or a hand does to all its names.
+func (f *faults) sayHabit(message, suggest string) {
+	f.list = append(f.list, Fault{Message: message, Suggest: suggest, Habit: true})
+}
+
 // sayGenus is say for what is wrong with the genus, as it mostly is in all of a table.
 func (f *faults) sayGenus(message, suggest string) {
 	f.list = append(f.list, Fault{Message: message, Suggest: suggest, InGenus: true, Habit: true})
@@ -76,8 +81,7 @@ func (f *faults) with(start, end int, letters string) string {
 
 func (f *faults) underscores() {
 	if t := f.p.text; strings.Contains(t, "_") && !strings.ContainsAny(t, " \t") {
-		f.say("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
-		f.list[len(f.list)-1].Habit = true
+		f.sayHabit("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
 	}
 }
 
@@ -108,8 +112,7 @@ func (f *faults) commaBeforeAuthor() {
 	if m == nil || !strings.ContainsAny(m[2], ".(&") || strings.HasPrefix(m[2], "var.") {
 		return
 	}
-	f.say("a comma stands before the author, where names have none", m[1]+" "+strings.TrimSpace(m[2]))
-	f.list[len(f.list)-1].Habit = true
+	f.sayHabit("a comma stands before the author, where names have none", m[1]+" "+strings.TrimSpace(m[2]))
 }
 
 // joined is an epithet behind which the author begins without a blank: "tremulaL."
@@ -134,8 +137,7 @@ func (f *faults) shouted() {
 		f.say(word+" stands before the word that is in doubt", "")
 		return
 	}
-	f.say(word+" is written in small letters, with a full stop", strings.TrimSpace(m[1]+" "+word+" "+rest))
-	f.list[len(f.list)-1].Habit = true
+	f.sayHabit(word+" is written in small letters, with a full stop", strings.TrimSpace(m[1]+" "+word+" "+rest))
 }
 
 // rankless finds an infraspecific epithet before which no rank stands (ICN Art.
@@ -164,8 +166,7 @@ func (f *faults) italics() {
 	mended := slanted.ReplaceAllString(f.p.text, "$1$2$3$4")
 	mended = slanted.ReplaceAllString(mended, "$1$2$3$4") // those that share a blank
 	if mended != f.p.text {
-		f.say("the signs of typed italics are printed: take them out, for the label sets the name in italics", mended)
-		f.list[len(f.list)-1].Habit = true
+		f.sayHabit("the signs of typed italics are printed: take them out, for the label sets the name in italics", mended)
 	}
 }
 

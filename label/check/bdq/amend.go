@@ -61,7 +61,11 @@ func ISO(text string, h date.Hints) (string, bool) {
 	if _, err := date.FromISO(text); err == nil || text == "" {
 		return "", false
 	}
-	r := date.Read(text, h)
+	return plainISO(date.Read(text, h), text)
+}
+
+// plainISO writes what was read of a date, where that loses nothing.
+func plainISO(r date.Reading, text string) (string, bool) {
 	if r.Status != date.OK || !r.Date.IsPlain() {
 		return "", false
 	}

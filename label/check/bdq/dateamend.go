@@ -98,11 +98,7 @@ func toISO(c *Cells, term string) (string, bool) {
 	if _, empty, ok := c.date(term); empty || ok {
 		return "", false
 	}
-	trimmed, r := c.trimmed(term), c.reading(term)
-	if r.Status != date.OK || !r.Date.IsPlain() {
-		return "", false
-	}
-	return r.Date.ISO(), onlyDate(trimmed)
+	return plainISO(c.reading(term), c.trimmed(term))
 }
 
 // onlyDate reports whether every word of a date is a month, a day of the week

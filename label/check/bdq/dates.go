@@ -152,12 +152,8 @@ func unlike(c *Cells, how reading) (term, is string) {
 			continue
 		}
 		got, whole := integer(strings.TrimSuffix(text, ".0")) // as programs write whole numbers
-		if !whole && p.term == "month" {
-			m, err := date.ParseMonth(text)
-			got, whole = m, err == nil
-		} else if !whole && p.term == "day" {
-			n, err := date.ParseDay(text)
-			got, whole = n, err == nil
+		if !whole {
+			got, whole = inWords(p.term, text)
 		}
 		want, has := p.part(d)
 		if how == plainly && !has && whole && d.IsInterval() {
@@ -177,21 +173,30 @@ func unlike(c *Cells, how reading) (term, is string) {
 	return "", ""
 }
 
+// inWords reads a month or a day that is no whole number: "May", "V", "3rd".
+func inWords(term, text string) (int, bool) {
+	read := date.ParseMonth
+	switch term {
+	case "month":
+	case "day":
+		read = date.ParseDay
+	default:
+		return 0, false
+	}
+	n, err := read(text)
+	return n, err == nil
+}
+
 // possible reports whether a part of a date can be one.
 func possible(term, text string) bool {
 	n, whole := integer(text)
+	if !whole {
+		n, whole = inWords(term, text)
+	}
 	switch term {
 	case "month":
-		if !whole {
-			m, err := date.ParseMonth(text)
-			n, whole = m, err == nil
-		}
 		return whole && n >= 1 && n <= 12
 	case "day":
-		if !whole {
-			d, err := date.ParseDay(text)
-			n, whole = d, err == nil
-		}
 		return whole && n >= 1 && n <= 31
 	case "year":
 		return whole && n >= 1000 && n <= 9999
