@@ -95,7 +95,8 @@ type Record struct {
 	// Others are the rest.
 	Collector string
 	Others    []string
-	// Number is recordNumber as written; "" prints as s.n.
+	// Number is recordNumber as written, but for the collector's own name before it;
+	// "" prints as s.n.
 	Number string
 
 	// Preparations are the parts; one sheet where the record says nothing.

@@ -152,6 +152,9 @@ func isNoTaxon(text string) bool {
 
 // isNI reports whether a text is the abbreviation of não or no identificado.
 func isNI(text string) bool {
+	if len(text) > 4 {
+		return false
+	}
 	switch strings.ToLower(text) {
 	case "ni", "n.i.", "n.i", "n/i":
 		return true
