@@ -311,16 +311,6 @@ func (c *Context) CellText(term string) string {
 	return text
 }
 
-// Written yields the filled cells with the blanks around their texts, in the
-// order of the columns.
-func (c *Context) Written(yield func(term, text string) bool) {
-	for i := range c.fields {
-		if !yield(c.fields[i].term, c.fields[i].written) {
-			return
-		}
-	}
-}
-
 // blank reports whether nothing at all is written in a term's cell, not even a
 // placeholder, which has a finding of its own.
 func (c *Context) blank(term string) bool { return strings.TrimSpace(c.CellText(term)) == "" }

@@ -67,7 +67,7 @@ func (c *Context) readFields() {
 				continue
 			}
 		}
-		c.put(entry{term, f, cell.Text})
+		c.put(entry{term: term, Field: f, written: cell.Text})
 	}
 	c.readVoucher()
 }

@@ -6,6 +6,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -32,6 +33,8 @@ type Record struct {
 
 	fields []entry
 	bits   uint64          // termBit of each of them
+	first  [64]uint8       // which of them is the first with a bit that is set
+	marks  Marks           // of all of them
 	said   []label.Finding // of the row alone
 	errors int             // findings of severity error
 	empty  bool
@@ -114,6 +117,7 @@ type entry struct {
 	term string
 	Field
 	written string // with the blanks around it
+	marks   Marks  // put sets them
 }
 
 // Field returns the cell of any Darwin Core term or documented column of
@@ -134,12 +138,13 @@ func (r *Record) Text(term string) string {
 }
 
 // entry finds a cell. Rules ask for many terms that a record has not: most are
-// seen from the bits alone.
+// seen from the bits alone, and the others stand where first says or after it.
 func (r *Record) entry(term string) *entry {
-	if r.bits&termBit(term) == 0 {
+	bit := termBit(term)
+	if r.bits>>bit&1 == 0 {
 		return nil
 	}
-	for i := range r.fields {
+	for i := int(r.first[bit]); i < len(r.fields); i++ {
 		if r.fields[i].term == term {
 			return &r.fields[i]
 		}
@@ -149,17 +154,23 @@ func (r *Record) entry(term string) *entry {
 
 // put adds a cell.
 func (r *Record) put(e entry) {
+	bit := termBit(e.term)
+	if r.bits>>bit&1 == 0 {
+		r.bits |= 1 << bit
+		r.first[bit] = uint8(min(len(r.fields), math.MaxUint8))
+	}
+	e.marks = marksOf(e.written)
+	r.marks |= e.marks
 	r.fields = append(r.fields, e)
-	r.bits |= termBit(e.term)
 }
 
-// termBit is one of 64 bits that a term sets.
-func termBit(term string) uint64 {
+// termBit is which of 64 bits a term sets.
+func termBit(term string) int {
 	n := len(term)
 	if n == 0 {
-		return 1
+		return 0
 	}
-	return 1 << ((n*7 + int(term[0])*5 + int(term[n/2])*3 + int(term[n-1])) & 63)
+	return (n*7 + int(term[0])*5 + int(term[n/2])*3 + int(term[n-1])) & 63
 }
 
 // Texts yields the terms and texts of the filled cells in the order of the columns.

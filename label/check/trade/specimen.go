@@ -40,14 +40,14 @@ func specimenRules() []check.Rule {
 			Terms:   quotable,
 			Example: one("recordedBy", `"I. Almeida"`), Counterexample: one("recordedBy", `I. Almeida "Nene"`),
 			Row: func(c *check.Context) {
-				for term, text := range c.Texts {
+				c.Marked(check.Quoted|check.Spaces, func(term, text, _ string) {
 					if text[0] != '"' && text[0] < 0x80 || !slices.Contains(quotable, term) {
-						continue
+						return
 					}
 					if bare := unquoted(text); bare != text {
 						c.Once(term, "quotation marks stand around the whole cell and are printed: take them out", bare, "quotes")
 					}
-				}
+				})
 			},
 		},
 	}

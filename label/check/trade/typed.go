@@ -136,6 +136,14 @@ func suspects(c *check.Context, may byte) []suspect {
 				*found = append(*found, suspect{term, text, may})
 			}
 		}
+		c.Marked(check.Brackets|check.Capitals, func(term, text, _ string) {
+			may := mayHold(text)
+			if i := slices.IndexFunc(*found, func(s suspect) bool { return s.term == term && s.text == text }); i >= 0 {
+				(*found)[i].may |= may
+			} else if may != 0 {
+				*found = append(*found, suspect{term, text, may})
+			}
+		})
 		return found
 	}).(*[]suspect)
 	if len(*all) == 0 {
@@ -168,19 +176,24 @@ func mayBe(text string) (may byte) {
 			}
 		}
 	}
-	if n < 8 {
-		return may
+	if n > 20 && saidTwice(text) != "" {
+		may |= mayRepeat
+	}
+	return may
+}
+
+// mayHold tells of a text with capitals or brackets what it may hold.
+func mayHold(text string) (may byte) {
+	if len(text) < 8 {
+		return 0
 	}
 	if (strings.Contains(text, "TODO") || strings.Contains(text, "XXX")) && workingWithin.MatchString(text) {
 		may |= mayWork
 	}
-	if strings.IndexByte(text, '(') >= 0 || strings.IndexByte(text, ')') >= 0 || strings.IndexByte(text, '[') >= 0 || strings.IndexByte(text, ']') >= 0 {
+	if strings.ContainsAny(text, "()[]") {
 		if opened, closed := loose(text); opened != 0 || closed != 0 {
 			may |= mayBracket
 		}
-	}
-	if n > 20 && saidTwice(text) != "" {
-		may |= mayRepeat
 	}
 	return may
 }

@@ -42,11 +42,11 @@ func wordRules(where *finder) []check.Rule {
 			Doc: "a comma, semicolon, colon or full stop that stands twice, or two of them where one is meant", Terms: prose,
 			Example: one("locality", "Valdoura,, dunes 300 m W of the field station"), Counterexample: one("locality", "Valdoura..., dunes 300 m W of the field station, at the foot etc."),
 			Row: func(c *check.Context) {
-				for term, text := range c.Texts {
+				c.Marked(check.SignsTwice, func(term, text, _ string) {
 					if signs, mended := doubled(text); signs != "" && slices.Contains(prose, term) {
 						c.Suggest(term, fmt.Sprintf("%q stands where one sign is meant", signs), mended)
 					}
-				}
+				})
 			},
 		},
 		{
@@ -54,24 +54,24 @@ func wordRules(where *finder) []check.Rule {
 			Doc: "spaces before or after the text or before a comma, two where one is meant, or underscores in place of all of them", Terms: spaced,
 			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
 			Row: func(c *check.Context) {
-				for term, text := range c.Written {
+				c.Marked(check.Underscore|check.Spaces, func(term, _, text string) {
 					if strings.Contains(text, "_") && underscored.MatchString(text) && slices.Contains(prose, term) && !c.Doubted(term) {
 						c.Suggest(term, "underscores stand where spaces are meant", strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == '_' || r == ' ' }), " "))
-						continue
+						return
 					}
 					if !extraSpaces(text) || !slices.Contains(spaced, term) || c.Doubted(term) {
-						continue
+						return
 					}
 					if strings.Contains(text, " ,") && !strings.Contains(text, "  ") && strings.TrimSpace(text) == text {
 						c.Suggest(term, "a blank stands before the comma", strings.ReplaceAll(text, " ,", ","))
-						continue
+						return
 					}
 					if !strings.Contains(strings.TrimSpace(text), "  ") {
 						c.Report(term, "spaces before or after the text, which are not printed: take them out")
-						continue
+						return
 					}
 					c.Suggest(term, "two spaces where one is meant", strings.Join(strings.Fields(text), " "))
-				}
+				})
 			},
 		},
 		{
@@ -135,9 +135,6 @@ func inLanguages(in func(string) string, name string) bool {
 // the text throughout. Three full stops are an ellipsis; a full stop before
 // another sign ends an abbreviation.
 func doubled(text string) (signs, mended string) {
-	if !maySignTwice(text) {
-		return "", ""
-	}
 	at := findDoubled(text)
 	if at == nil {
 		return "", ""
@@ -155,33 +152,6 @@ func doubled(text string) (signs, mended string) {
 	}
 	return signs, text
 }
-
-// maySignTwice tells quickly that a text has no two signs together, blanks
-// between them or not.
-func maySignTwice(s string) bool {
-	for i := 0; ; i++ {
-		n := nextSign(s[i:])
-		if n < 0 {
-			return false
-		}
-		for i += n; i+1 < len(s) && s[i+1] == ' '; i++ {
-		}
-		if i+1 < len(s) && isSign(s[i+1]) {
-			return true
-		}
-	}
-}
-
-func nextSign(s string) int {
-	for i := range len(s) {
-		if isSign(s[i]) {
-			return i
-		}
-	}
-	return -1
-}
-
-func isSign(b byte) bool { return b == ',' || b == ';' || b == ':' || b == '.' }
 
 // findDoubled returns where two signs stand, perhaps with spaces between.
 func findDoubled(s string) []int {
