@@ -177,8 +177,15 @@ func (c *Context) readVerbatim(whole string) (string, coord.Reading) {
 // point, in range or not.
 func isNumber(s string) bool {
 	s = strings.TrimPrefix(strings.TrimPrefix(s, "-"), "+")
-	whole, frac, point := strings.Cut(s, ".")
-	return whole+frac != "" && strings.Trim(whole+frac, "0123456789") == "" && !(point && frac == "") && len(s) > 0 && s[0] != '.'
+	point := -1
+	for i := range len(s) {
+		if s[i] == '.' && point < 0 {
+			point = i
+		} else if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return s != "" && point != 0 && point != len(s)-1
 }
 
 // unrecorded reports whether a datum says that it is not known, in the words

@@ -140,8 +140,13 @@ func (c *Cells) reading(term string) date.Reading {
 func (c *Cells) number(term string) (float64, bool) { return number(c.trimmed(term)) }
 
 func number(s string) (float64, bool) {
-	if s == "" || strings.Trim(s, "0123456789+-.eE") != "" {
-		return 0, false // ParseFloat also takes Inf, NaN, 0x1p3 and 1_000
+	for i := range len(s) {
+		if b := s[i]; (b < '0' || b > '9') && b != '+' && b != '-' && b != '.' && b != 'e' && b != 'E' {
+			return 0, false // ParseFloat also takes Inf, NaN, 0x1p3 and 1_000
+		}
+	}
+	if s == "" {
+		return 0, false
 	}
 	f, err := strconv.ParseFloat(s, 64)
 	if err != nil && f == 0 {
