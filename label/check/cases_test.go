@@ -169,22 +169,22 @@ var findingCases = []struct {
 		`error uncertainty: coordinateUncertaintyInMeters "-30": negative: write how many metres the place may be off`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "30 m"}, []string{
-		`note uncertainty-form: coordinateUncertaintyInMeters "30 m": this is how it is read, in metres (did you mean "30"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "30 m": read as metres: other programs ask for figures alone (did you mean "30"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "±30"}, []string{
-		`note uncertainty-form: coordinateUncertaintyInMeters "±30": this is how it is read, in metres (did you mean "30"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "±30": read as metres: other programs ask for figures alone (did you mean "30"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "1,5 km"}, []string{
-		`note uncertainty-form: coordinateUncertaintyInMeters "1,5 km": this is how it is read, in metres (did you mean "1500"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "1,5 km": read as metres: other programs ask for figures alone (did you mean "1500"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "9,1"}, []string{
-		`note uncertainty-form: coordinateUncertaintyInMeters "9,1": this is how it is read, in metres (did you mean "9.1"?)`,
+		`note uncertainty-form: coordinateUncertaintyInMeters "9,1": read as metres: other programs ask for figures alone (did you mean "9.1"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "-9,1"}, []string{
 		`error uncertainty: coordinateUncertaintyInMeters "-9,1": negative: write how many metres the place may be off`,
 	}},
 	{[]string{"minimumElevationInMeters", "1694,5"}, []string{
-		`note elevation-comma: minimumElevationInMeters "1694,5": a decimal comma: this is how it is read (did you mean "1694.5"?)`,
+		`note elevation-comma: minimumElevationInMeters "1694,5": a decimal comma, read as a point: other programs may not read it (did you mean "1694.5"?)`,
 	}},
 	{[]string{"coordinateUncertaintyInMeters", "1,500"}, []string{
 		`error uncertainty: coordinateUncertaintyInMeters "1,500": not a number of metres: write it in figures alone`,

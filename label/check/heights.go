@@ -319,7 +319,7 @@ func elevationRules() []Rule {
 			Row: func(c *Context) {
 				for i, h := range []*Height{&c.Heights.Min, &c.Heights.Max} {
 					if h.is() && commaDecimal.MatchString(h.Text) {
-						c.Suggest(columns[i], "a decimal comma: this is how it is read", strings.Replace(h.Text, ",", ".", 1))
+						c.Suggest(columns[i], "a decimal comma, read as a point: other programs may not read it", strings.Replace(h.Text, ",", ".", 1))
 						c.cause("comma")
 					}
 				}

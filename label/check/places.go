@@ -346,7 +346,7 @@ func coordinateRules() []Rule {
 			Example: one("coordinateUncertaintyInMeters", "9,1"), Counterexample: one("coordinateUncertaintyInMeters", "9.1"),
 			Row: func(c *Context) {
 				if _, plain, err := parseUncertainty(c.Text("coordinateUncertaintyInMeters")); err == nil && plain != "" {
-					c.Suggest("coordinateUncertaintyInMeters", "this is how it is read, in metres", plain)
+					c.Suggest("coordinateUncertaintyInMeters", "read as metres: other programs ask for figures alone", plain)
 					c.cause("form")
 				}
 			},
