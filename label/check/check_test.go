@@ -4,75 +4,38 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
-	"maps"
 	"runtime"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 
 	"cornerslip/label"
 	"cornerslip/label/date"
 	"cornerslip/label/table"
+	"cornerslip/label/table/tabletest"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 // today is the day the examples are checked on.
-func today(t testing.TB) date.Date {
-	d, err := date.FromISO("2026-06-30")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
-}
+func today(t testing.TB) date.Date { return tabletest.Today(t) }
 
 // open makes a table of rows, with a column for every term in them.
 func open(t testing.TB, rows ...map[string]string) *table.Table {
 	t.Helper()
-	terms := map[string]bool{"scientificName": true, "habitat": true}
-	for _, r := range rows {
-		for k := range r {
-			terms[k] = true
-		}
-	}
-	heading := slices.Sorted(maps.Keys(terms))
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.Write(heading)
-	for _, r := range rows {
-		var cells []string
-		for _, k := range heading {
-			cells = append(cells, r[k])
-		}
-		w.Write(cells)
-	}
-	w.Flush()
-	return openBytes(t, "trip.csv", b.Bytes())
+	return tabletest.Examples(t, rows...)
 }
 
 func openBytes(t testing.TB, name string, b []byte) *table.Table {
 	t.Helper()
-	tab, err := table.Open(table.Bytes(name, b), table.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return tab
+	return tabletest.Open(t, name, b)
 }
 
 // run checks a whole table.
-func run(t testing.TB, e *Engine, tab *table.Table) (records []*Record, findings []label.Finding) {
+func run(t testing.TB, e *Engine, tab *table.Table) ([]*Record, []label.Finding) {
 	t.Helper()
-	for row, err := range tab.Rows() {
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, fs := e.Row(row)
-		e.Feed(r)
-		records, findings = append(records, r), append(findings, fs...)
-	}
-	return records, append(findings, e.End()...)
+	return tabletest.Check(t, e, tab)
 }
 
 func options(t testing.TB) Options { return Options{Today: today(t), Code: "VDOURA"} }
@@ -273,30 +236,7 @@ func TestParallel(t *testing.T) {
 	_, want := run(t, New(options(t)), tab)
 
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(8))
-	var in []*table.Row
-	for row, err := range tab.Rows() {
-		if err != nil {
-			t.Fatal(err)
-		}
-		in = append(in, row)
-	}
-	e := New(options(t))
-	records, findings := make([]*Record, len(in)), make([][]label.Finding, len(in))
-	var wg sync.WaitGroup
-	for w := range 8 {
-		wg.Go(func() {
-			for i := w; i < len(in); i += 8 {
-				records[i], findings[i] = e.Row(in[i])
-			}
-		})
-	}
-	wg.Wait()
-	var got []label.Finding
-	for i, r := range records {
-		e.Feed(r)
-		got = append(got, findings[i]...)
-	}
-	got = append(got, e.End()...)
+	got := tabletest.CheckParallel(t, New(options(t)), tab)
 	if d := cmp.Diff(want, got); d != "" {
 		t.Errorf("workers change the findings:\n%s", d)
 	}

@@ -1,7 +1,6 @@
 package bdq
 
 import (
-	"bytes"
 	"encoding/csv"
 	"encoding/json"
 	"maps"
@@ -13,6 +12,7 @@ import (
 	"cornerslip/cmd/outside"
 	"cornerslip/label/date"
 	"cornerslip/label/table"
+	"cornerslip/label/table/tabletest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -26,13 +26,7 @@ var against = map[string]string{
 	"682": "AMENDMENT_EVENTDATE_FROM_VERBATIM: X is a value, though none that can be read",
 }
 
-func today(t testing.TB) date.Date {
-	d, err := date.FromISO("2026-06-30")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
-}
+func today(t testing.TB) date.Date { return tabletest.Today(t) }
 
 // records reads a CSV file as maps by heading.
 func records(t testing.TB, name string) []map[string]string {
@@ -59,36 +53,18 @@ func records(t testing.TB, name string) []map[string]string {
 // open makes a table of rows, a column for every term in them.
 func open(t testing.TB, rows ...map[string]string) *table.Table {
 	t.Helper()
-	terms := map[string]bool{"dwc:scientificName": true, "dwc:habitat": true}
+	var all []map[string]string
 	for _, r := range rows {
-		for k := range r {
+		prefixed := map[string]string{}
+		for k, v := range r {
 			if !strings.Contains(k, ":") {
 				k = Prefixed(k)
 			}
-			terms[k] = true
+			prefixed[k] = v
 		}
+		all = append(all, prefixed)
 	}
-	heading := slices.Sorted(maps.Keys(terms))
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.Write(heading)
-	for _, r := range rows {
-		var cells []string
-		for _, k := range heading {
-			cell, ok := r[k]
-			if !ok {
-				cell = r[bare(k)]
-			}
-			cells = append(cells, cell)
-		}
-		w.Write(cells)
-	}
-	w.Flush()
-	tab, err := table.Open(table.Bytes("cases.csv", b.Bytes()), table.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return tab
+	return tabletest.Open(t, "cases.csv", tabletest.CSV([]string{"dwc:scientificName", "dwc:habitat"}, all...))
 }
 
 // answers returns all responses for the rows of a table, by row and label.

@@ -9,13 +9,13 @@ import (
 	"runtime"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 
 	"cornerslip/cmd/outside"
 	"cornerslip/label"
 	"cornerslip/label/check"
 	"cornerslip/label/table"
+	"cornerslip/label/table/tabletest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -143,30 +143,7 @@ func TestParallel(t *testing.T) {
 	tab := open(t, all...)
 	o := options(t)
 	_, want := run(t, tab, o)
-	var in []*table.Row
-	for row, err := range tab.Rows() {
-		if err != nil {
-			t.Fatal(err)
-		}
-		in = append(in, row)
-	}
-	e := check.New(o)
-	records, findings := make([]*check.Record, len(in)), make([][]label.Finding, len(in))
-	var wg sync.WaitGroup
-	for w := range 8 {
-		wg.Go(func() {
-			for i := w; i < len(in); i += 8 {
-				records[i], findings[i] = e.Row(in[i])
-			}
-		})
-	}
-	wg.Wait()
-	var got []label.Finding
-	for i, r := range records {
-		e.Feed(r)
-		got = append(got, findings[i]...)
-	}
-	if d := cmp.Diff(want, append(got, e.End()...)); d != "" {
+	if d := cmp.Diff(want, tabletest.CheckParallel(t, check.New(o), tab)); d != "" {
 		t.Errorf("workers change the findings:\n%s", d)
 	}
 	if len(want) < 30 {
@@ -277,27 +254,7 @@ func FuzzRow(f *testing.F) {
 
 // open2 is open for what may be no table.
 func open2(rows []map[string]string) *table.Table {
-	var heading []string
-	for _, r := range rows {
-		for k := range r {
-			if !slices.Contains(heading, k) {
-				heading = append(heading, k)
-			}
-		}
-	}
-	slices.Sort(heading)
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.Write(heading)
-	for _, r := range rows {
-		var cells []string
-		for _, k := range heading {
-			cells = append(cells, r[k])
-		}
-		w.Write(cells)
-	}
-	w.Flush()
-	tab, err := table.Open(table.Bytes("trip.csv", b.Bytes()), table.Options{})
+	tab, err := table.Open(table.Bytes("trip.csv", tabletest.CSV(nil, rows...)), table.Options{})
 	if err != nil {
 		return nil
 	}

@@ -1,9 +1,6 @@
 package trade
 
 import (
-	"bytes"
-	"encoding/csv"
-	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -12,63 +9,27 @@ import (
 	"cornerslip/label/check"
 	"cornerslip/label/date"
 	"cornerslip/label/table"
+	"cornerslip/label/table/tabletest"
 )
 
 // today is the day the examples are checked on.
-func today(t testing.TB) date.Date {
-	d, err := date.FromISO("2026-06-30")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
-}
+func today(t testing.TB) date.Date { return tabletest.Today(t) }
 
 // open makes a table of rows, with a column for every term in them.
 func open(t testing.TB, rows ...map[string]string) *table.Table {
 	t.Helper()
-	terms := map[string]bool{"scientificName": true, "habitat": true}
-	for _, r := range rows {
-		for k := range r {
-			terms[k] = true
-		}
-	}
-	heading := slices.Sorted(maps.Keys(terms))
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.Write(heading)
-	for _, r := range rows {
-		var cells []string
-		for _, k := range heading {
-			cells = append(cells, r[k])
-		}
-		w.Write(cells)
-	}
-	w.Flush()
-	return openBytes(t, "trip.csv", b.Bytes())
+	return tabletest.Examples(t, rows...)
 }
 
 func openBytes(t testing.TB, name string, b []byte) *table.Table {
 	t.Helper()
-	tab, err := table.Open(table.Bytes(name, b), table.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return tab
+	return tabletest.Open(t, name, b)
 }
 
 // run checks a whole table with the basic rules and the trade's.
-func run(t testing.TB, tab *table.Table, o check.Options) (records []*check.Record, findings []label.Finding) {
+func run(t testing.TB, tab *table.Table, o check.Options) ([]*check.Record, []label.Finding) {
 	t.Helper()
-	e := check.New(o)
-	for row, err := range tab.Rows() {
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, fs := e.Row(row)
-		e.Feed(r)
-		records, findings = append(records, r), append(findings, fs...)
-	}
-	return records, append(findings, e.End()...)
+	return tabletest.Check(t, check.New(o), tab)
 }
 
 func options(t testing.TB) check.Options {
