@@ -86,20 +86,28 @@ func (t *countryNamed) Feed(r *check.Record) {
 	}
 }
 
-// isLand reports whether a text is a country's name, and no state's. Codes are of
-// states as well: CA, DE.
+// isLand reports whether a text is the name of a country alone. Codes are of states as
+// well: CA, DE. Alaska and the Azores, which old records name as their country, are
+// states of one; so are lands that belong to another: Puerto Rico, Réunion.
 func isLand(s string) bool {
 	if len(s) < 4 || alsoStates[strings.ToLower(s)] {
 		return false
 	}
-	_, ok := place.Country(s)
-	return ok
+	c, ok := place.Country(s)
+	return ok && len(place.StatesNamed(c.Code, s)) == 0 && !strings.Contains(partsOfOthers, " "+c.Code+" ")
 }
 
+// partsOfOthers are lands with a code of their own that are written as states of the
+// country they belong to.
+const partsOfOthers = " AS GU MP PR VI HK MO RE GP MQ GF YT PM BL MF NC PF WF GL FO AX SJ AW BQ CW SX "
+
 // alsoStates are the names of countries that states and provinces bear too, most
-// of them of another country.
+// of them of another country, and names of parts of a country that are read as it.
 var alsoStates = map[string]bool{"georgia": true, "luxembourg": true, "luxemburg": true, "niger": true, "zaire": true, "mexico": true, "méxico": true,
-	"guatemala": true, "panama": true, "panamá": true, "belize": true, "djibouti": true, "guyana": true, "namibia": true, "macau": true, "jersey": true}
+	"guatemala": true, "panama": true, "panamá": true, "belize": true, "djibouti": true, "guyana": true, "namibia": true, "macau": true, "jersey": true,
+	"england": true, "scotland": true, "wales": true, "northern ireland": true, "inglaterra": true, "angleterre": true, "escócia": true, "escocia": true,
+	"canary islands": true, "islas canarias": true, "svalbard": true, "jan mayen": true, "spitsbergen": true, "zanzibar": true, "tanganyika": true,
+	"trinidad": true, "tobago": true, "antigua": true, "bosnia": true, "bonaire": true, "wallis": true, "ascension island": true, "tristan da cunha": true}
 
 // isAbsent reports whether a locality says that none is known.
 func isAbsent(s string) bool {

@@ -87,6 +87,10 @@ func TestCountryAmongStates(t *testing.T) {
 		{[]string{"Portugal", "Portugal", "Braga", "Portugal", "Portugal"}, ""},
 		{[]string{"Georgia", "Georgia", "Georgia", "Georgia", "Georgia"}, ""}, // of the United States, perhaps
 		{[]string{"CA", "CA", "DE", "CA", "CA"}, ""},
+		{[]string{"Alaska", "Alaska", "Alaska", "Alaska", "Alaska"}, ""},
+		{[]string{"Açores", "Madeira", "Açores", "Açores", "Madeira"}, ""},
+		{[]string{"Scotland", "England", "Wales", "England", "Scotland"}, ""},
+		{[]string{"Puerto Rico", "Puerto Rico", "Puerto Rico", "Puerto Rico", "Puerto Rico"}, ""},
 	} {
 		var changes [][]string
 		for i, state := range tt.states {
