@@ -81,7 +81,11 @@ func (f *faults) with(start, end int, letters string) string {
 
 func (f *faults) underscores() {
 	if t := f.p.text; strings.Contains(t, "_") && !strings.ContainsAny(t, " \t") {
-		f.sayHabit("underscores stand where names have spaces", strings.ReplaceAll(t, "_", " "))
+		mended := strings.ReplaceAll(t, "_", " ")
+		if len(t) > 2 && t[1] == '_' && t[0] >= 'A' && t[0] <= 'Z' {
+			mended = t[:1] + "." + mended[1:] // "Q_suber"
+		}
+		f.sayHabit("underscores stand where names have spaces", mended)
 	}
 }
 

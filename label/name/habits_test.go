@@ -78,6 +78,7 @@ func TestFaults(t *testing.T) {
 		suggest string
 	}{
 		{"Quercus_suber", Parts{}, "underscores stand where names have spaces", "Quercus suber"},
+		{"Q_suber", Parts{}, "underscores stand where names have spaces", "Q. suber"},
 		{"<i>Quercus suber</i> L.", Parts{}, "the marks of a web page are printed as letters: take them out", "Quercus suber L."},
 		{"Armeria pungens (Link) Hoffmanns. &amp; Link", Parts{}, "the marks of a web page are printed as letters: take them out", "Armeria pungens (Link) Hoffmanns. & Link"},
 		{"Q. suber L.", Parts{}, "only the initial of the genus is written: whoever reads the label alone cannot know it, so write the genus in full", ""},
