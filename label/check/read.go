@@ -93,6 +93,9 @@ func (c *Context) readVoucher() {
 	if f.Text == "" {
 		return
 	}
+	if strings.Contains(f.Text, "_") && !strings.Contains(f.Text, " ") {
+		f.Text = spaced(f.Text)
+	}
 	m := voucher.FindStringSubmatch(f.Text)
 	if people, number := c.Text("recordedBy"), c.Text("recordNumber"); people != "" || number != "" {
 		term, text := "", ""
@@ -126,6 +129,18 @@ func (c *Context) readVoucher() {
 		c.readAs(f, "catalogNumber", m[5]) // "(VDOURA 0012345)"
 	}
 }
+
+// spaced writes blanks in a voucher that was made the name of a sample, as in
+// "Prates_et_al_79_135" and "Teles_SN". Between figures stood a hyphen.
+func spaced(s string) string {
+	s = strings.ReplaceAll(figuresJoined.ReplaceAllString(s, "$1-$2"), "_", " ")
+	if people, ok := strings.CutSuffix(s, " SN"); ok {
+		return people + " s.n."
+	}
+	return s
+}
+
+var figuresJoined = regexp.MustCompile(`(\d)_(\d)`)
 
 // readAs reads a text of a cell as the cell of another term.
 func (c *Context) readAs(f Field, term, text string) {

@@ -27,6 +27,9 @@ func TestVoucher(t *testing.T) {
 		{"Almeida41617", "Almeida", "41617"},
 		{"Almeida 220 (VDOURA 0012345)", "Almeida", "220"},
 		{"Almeida & Costa 221 [VDOURA 0012346, COI]", "Almeida & Costa", "221"},
+		{"Almeida_and_Prates_948", "Almeida and Prates", "948"}, // the name of a sample
+		{"Teles_et_al_79_135", "Teles et al", "79-135"},
+		{"Teles_SN", "Teles", "s.n."},
 		{"VDOURA 12345", "", ""}, // a sheet of a herbarium
 		{"Almeida", "", ""},      // perhaps no collector
 		{"Almeida & Costa", "Almeida & Costa", ""},

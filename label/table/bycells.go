@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -25,6 +26,8 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.gatherings(r, rows)
 	t.bareVouchers(r, rows)
 	t.collectedWhen(r, rows)
+	t.slips(r, rows)
+	t.populations(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
 		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && (t.belied(c, rows) || r.onlyKingdoms(c, rows)) {
@@ -40,7 +43,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 				return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
 			})
 			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-				Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, c.Term)})
+				Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, cmp.Or(ownWords[c.Term], c.Term))})
 			c.Known, c.Term, c.Verbatim = false, strings.TrimSpace(c.Heading), ""
 			continue
 		}
@@ -86,6 +89,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		case "identifier", "identifiers": // of the record, not who identified it: Dublin Core's identifier
 			return shareOf(rows, c.Index, func(s string) bool { return hasFigure(s) || strings.Contains(s, ":") }) > 0.6
 		}
+	case "collectorAndNumber", "recordNumber", "catalogNumber": // "Voucher specimen", answered by yes and no
+		return shareOf(rows, c.Index, answer.MatchString) > 0.9
 	case "typeStatus": // "Type?", answered by yes and no
 		return shareOf(rows, c.Index, yesNo.MatchString) == 1
 	case "latitudeHemisphere", "longitudeHemisphere": // "N_S", for "native or not"
@@ -93,6 +98,9 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	}
 	return false
 }
+
+// ownWords say what terms of ours mean, which no user wrote.
+var ownWords = map[string]string{"collectorAndNumber": "collector and collector's number", "latitudeHemisphere": "the side of the latitude", "longitudeHemisphere": "the side of the longitude"}
 
 // sideWord reports whether a text names a side of the world, in any language.
 func sideWord(s string) bool {
@@ -112,6 +120,9 @@ func (r *resolver) onlyKingdoms(c *Column, rows []*Row) bool {
 	_, genus := r.taken["genus"]
 	return c.Term == "scientificName" && species && !genus && shareOf(rows, c.Index, isKingdom) > 0.9
 }
+
+// answer is a word that is no number.
+var answer = regexp.MustCompile(`(?i)^(yes|no|true|false|sim|não|nao|si|sí|oui|non|ja|nein)$`)
 
 var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não|si|sí|oui|non|ja|nein|j)$`)
 
@@ -226,8 +237,8 @@ var kingdoms = map[string]bool{"plantae": true, "fungi": true, "chromista": true
 	"bryophyta": true, "tracheophyta": true, "marchantiophyta": true, "vascular plants": true, "bryophytes": true}
 
 // datesOfCollecting reads a column whose heading is a word for collecting, such
-// as "Recolección", as the date, where its cells are dates and no other column
-// has them.
+// as "Recolección", or for the first day, as "Start date" of a trip, as the date,
+// where its cells are dates and no other column has them.
 func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
 	for _, term := range []string{"eventDate", "verbatimEventDate", "year", "earliestDateCollected"} {
 		if _, ok := r.taken[term]; ok {
@@ -236,7 +247,7 @@ func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
 	}
 	for i := range t.columns {
 		c := &t.columns[i]
-		if c.Known || c.group != nil || !collecting.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
+		if c.Known || c.group != nil || !collecting.MatchString(strings.TrimSpace(c.Heading)) && !r.isPart(i, "firstDay") || t.filledIn(rows, i) < 3 ||
 			shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate }) < 0.9 {
 			continue
 		}
@@ -259,16 +270,33 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 	for i := range t.columns {
 		c := &t.columns[i]
 		if key := headingKey(c.Heading); c.Known || c.group != nil || key != "collection" && key != "collections" && key != "gathering" && key != "specimen" ||
-			shareOf(rows, i, gathering.MatchString) < 0.7 {
+			shareOf(rows, i, gathering.MatchString) < 0.7 && !t.gatheringSamples(rows, i) {
 			continue
 		}
-		t.settle(r, i, "collectorAndNumber", "collector and collector's number, for its cells are both")
+		t.settle(r, i, "collectorAndNumber", ownWords["collectorAndNumber"]+", for its cells are both")
 		return
 	}
 }
 
 // gathering is a collector with a number.
 var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
+
+// gatheringSamples reports whether the cells of a column are names of samples made of
+// collectors and numbers. Some name two people, as names of plots do not.
+func (t *Table) gatheringSamples(rows []*Row, column int) bool {
+	company := 0
+	for _, row := range rows {
+		if row.filled(column) && sampleCompany.MatchString(row.Cells[column].Text) {
+			company++
+		}
+	}
+	return company > 1 && shareOf(rows, column, gatheringSample.MatchString) > 0.9
+}
+
+var (
+	gatheringSample = regexp.MustCompile(`^\p{Lu}[\pL'’-]+(_[\pL'’-]+)*_(\d+(_\d+)?[a-z]?|SN)$`)
+	sampleCompany   = regexp.MustCompile(`_(and|et_al|et|y|e|und)_`)
+)
 
 // bareVouchers reads a column headed "Voucher number", whose cells are figures
 // alone, as the collectors' numbers where another column has the collectors.

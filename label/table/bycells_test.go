@@ -70,6 +70,25 @@ func TestByCells(t *testing.T) {
 		{"species,recolection\nErica arborea,25/08/2021\nErica ciliaris,26/08/2021\nErica cinerea,2021-08-27\n", "scientificName eventDate"},
 		{"species,Colheita,data\nErica arborea,25/08/2021,2021\nErica ciliaris,26/08/2021,2021\nErica cinerea,27/08/2021,2021\n", "scientificName ? eventDate"},
 		{"species,Colheita\nErica arborea,manual\nErica ciliaris,manual\nErica cinerea,25/08/2021\n", "scientificName ?"},
+		// The day a trip began, where no other column has a day.
+		{"species,Start_Date\nErica arborea,2021-08-25\nErica ciliaris,2021-08-25\nErica cinerea,2021-08-26\n", "scientificName eventDate"},
+		{"species,Start_Date,year\nErica arborea,2021-08-25,2021\nErica ciliaris,2021-08-25,2021\nErica cinerea,2021-08-26,2021\n", "scientificName ? year"},
+		{"species,Start_Date\nErica arborea,spring\nErica ciliaris,spring\nErica cinerea,summer\n", "scientificName ?"},
+		// Whether there is a voucher is none.
+		{"species,Voucher_Specimen,recordedBy\nErica arborea,TRUE,I. Almeida\nErica ciliaris,FALSE,\nErica cinerea,TRUE,I. Almeida\n", "scientificName ? recordedBy"},
+		{"species,Specimen number,recordedBy\nErica arborea,yes,I. Almeida\nErica ciliaris,no,\nErica cinerea,yes,I. Almeida\n", "scientificName ? recordedBy"},
+		{"Specimen,species\nAlmeida_and_Prates_214,Erica arborea\nTeles_et_al_79_135,Erica ciliaris\nBrandao_SN,Erica cinerea\n", "collectorAndNumber scientificName"},
+		{"Specimen,species\nPlot_1,Erica arborea\nPlot_2,Erica ciliaris\nPlot_3,Erica cinerea\n", "? scientificName"},
+		// Slips of the keyboard over cells that bear the term out.
+		{"species,decmalLat,decimalLong\nErica arborea,40.1,-7.5\nErica ciliaris,40.2,-7.6\nErica cinerea,40.3,-7.7\n", "scientificName decimalLatitude decimalLongitude"},
+		{"species,decmalLat\nErica arborea,40.1\nErica ciliaris,40.2\nErica cinerea,40.3\n", "scientificName ?"},
+		{"species,decmalLat,decimalLong,decimalLatitude\nErica arborea,1,-7.5,40.1\nErica ciliaris,2,-7.6,40.2\nErica cinerea,3,-7.7,40.3\n", "scientificName ? decimalLongitude decimalLatitude"},
+		{"species,recodedBy\nErica arborea,I. Almeida\nErica ciliaris,T. Brandão\nErica cinerea,I. Almeida\n", "scientificName recordedBy"},
+		{"species,recodedBy\nErica arborea,camera 1\nErica ciliaris,camera 2\nErica cinerea,camera 1\n", "scientificName ?"},
+		// Populations are named after their places, or have codes.
+		{"species,Population Name\nErica arborea,\"Valdoura, Minho\"\nErica ciliaris,Serra do Covão\nErica cinerea,Behchokǫ̀\n", "scientificName locality"},
+		{"species,Population,locality\nErica arborea,Valdoura,dunes\nErica ciliaris,Covão,dunes\nErica cinerea,Serra,dunes\n", "scientificName ? locality"},
+		{"species,Population\nErica arborea,VAL1\nErica ciliaris,COV\nErica cinerea,P3\n", "scientificName ?"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},

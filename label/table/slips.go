@@ -1,0 +1,99 @@
+package table
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// slips reads columns whose heading is a slip of the keyboard for a term that no
+// other column has, where their cells are what the term asks for: "decmalLat"
+// beside "decimalLong", "recodedBy" above persons.
+func (t *Table) slips(r *resolver, rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Known || c.group != nil || t.filledIn(rows, i) < 3 {
+			continue
+		}
+		term, sure := r.v.nearest(c.Heading)
+		if _, ok := r.taken[term]; ok || !sure {
+			continue
+		}
+		if fits := slipCells[term]; fits == nil || shareOf(rows, i, fits) < 0.9 || !r.wants(term) {
+			continue
+		}
+		t.settle(r, i, term, term+", from which it is a slip away")
+	}
+}
+
+// slipCells are the terms whose cells can be told from others'.
+var slipCells = map[string]func(string) bool{
+	"decimalLatitude":  isAngle,
+	"decimalLongitude": isAngle,
+	"eventDate":        func(s string) bool { return kindOf(s) == aDate },
+	"scientificName":   isBinomial,
+	"recordedBy":       person.MatchString,
+}
+
+// rivals are the terms that say what a term says.
+var rivals = map[string][]string{
+	"decimalLatitude":  {"verbatimLatitude", "verbatimCoordinates", "latitudeDegrees"},
+	"decimalLongitude": {"verbatimLongitude", "verbatimCoordinates", "longitudeDegrees"},
+	"eventDate":        {"verbatimEventDate", "year"},
+	"scientificName":   nameTerms,
+	"recordedBy":       {"collectorAndNumber"},
+}
+
+// wants reports whether the table lacks what a term says; of latitude and
+// longitude it has the other one.
+func (r *resolver) wants(term string) bool {
+	for _, rival := range rivals[term] {
+		if _, ok := r.taken[rival]; ok {
+			return false
+		}
+	}
+	has := true
+	switch term {
+	case "decimalLatitude":
+		_, has = r.taken["decimalLongitude"]
+	case "decimalLongitude":
+		_, has = r.taken["decimalLatitude"]
+	}
+	return has
+}
+
+// isAngle reports whether a text is a figure that a coordinate in degrees can be.
+// Latitude and longitude may be exchanged, which others see.
+func isAngle(s string) bool {
+	s = strings.TrimSpace(s)
+	if !bareNumber.MatchString(s) {
+		return false
+	}
+	v, err := strconv.ParseFloat(strings.NewReplacer(",", ".", "−", "-").Replace(s), 64)
+	return err == nil && v >= -180 && v <= 180
+}
+
+// populations reads the names of populations as the places they were sampled at,
+// where no other column has a place and the cells are names, no codes.
+func (t *Table) populations(r *resolver, rows []*Row) {
+	for _, term := range []string{"locality", "verbatimLocality", "municipality", "county", "higherGeography", "island"} {
+		if _, ok := r.taken[term]; ok {
+			return
+		}
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Known || c.group != nil || !population.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
+			shareOf(rows, i, placeName.MatchString) < 0.8 || shareOf(rows, i, isBinomial) > 0.5 {
+			continue
+		}
+		t.settle(r, i, "locality", "locality, for its cells are names and no other column has the place")
+		return
+	}
+}
+
+var (
+	population = regexp.MustCompile(`(?i)^(pop\.?(ulations?)?|poblaci[oó]n|popula[cç][aã]o)[ _.-]?(name|nombre|nome)?$|^(nombre|nome)[ _](de |da |de la )?(poblaci[oó]n|popula[cç][aã]o)$`)
+	// placeName is words in small letters with a capital, such as places have.
+	placeName = regexp.MustCompile(`^\p{Lu}[\p{Ll}\p{M}'’]{2,}[^0-9_]*$`)
+)
