@@ -223,6 +223,7 @@ func resolved(columns []Column) *resolver {
 		r.read[i] = v.read(columns[i].Heading)
 		columns[i].Term = strings.TrimSpace(columns[i].Heading)
 	}
+	r.readBehind()
 	r.passCodes()
 	r.readCut()
 	r.composed()
@@ -249,7 +250,7 @@ func resolved(columns []Column) *resolver {
 // passOf says when a heading is given its term.
 func (r *resolver) passOf(i int) int {
 	switch m := r.read[i].meaning; {
-	case len(m.terms) > 1, r.read[i].number > 0, weakWords[headingKey(r.columns[i].Heading)]:
+	case len(m.terms) > 1, r.read[i].number > 0, weakWords[headingKey(r.columns[i].Heading)], r.behind != nil && r.behind[i]:
 		return 2
 	case m.plain || m.own != "":
 		return 1
@@ -280,7 +281,8 @@ func (r *resolver) passCodes() {
 }
 
 type resolver struct {
-	codes   bool // headings of capitals stand for herbaria
+	codes   bool   // headings of capitals stand for herbaria
+	behind  []bool // the headings that are read without what most begin with
 	v       *words
 	columns []Column
 	read    []reading

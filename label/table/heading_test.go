@@ -52,6 +52,13 @@ func TestHeadings(t *testing.T) {
 		// Names of other vocabularies give way to Darwin Core's.
 		{"eventDate,date,verbatimElevation,elevation,minimumElevationInMeters,description,plantDescription",
 			"eventDate date verbatimElevation elevation minimumElevationInMeters description plantDescription"},
+		{"lat_degrees,n_or_s, lon_degrees,w_or_e,lat_deg_min_sec,long_deg_min_sec", "decimalLatitude latitudeHemisphere decimalLongitude longitudeHemisphere verbatimLatitude verbatimLongitude"},
+		{"taxonomic_order,family", "order family"},
+		// What most headings begin with, unless it says whose they are.
+		{"In_recordedBy,In_country,In_locality,In_eventDate,In_scientificName,In_quality", "recordedBy country locality eventDate scientificName ?"},
+		{"country,In_recordedBy,In_country,In_locality,In_eventDate,In_scientificName", "country recordedBy country locality eventDate scientificName"},
+		{"host_family,host_genus,host_species,host_author,host_rank", "? ? associatedTaxa ? ?"},
+		{"In_recordedBy,In_country,locality,eventDate,scientificName,family,genus", "? ? locality eventDate scientificName family genus"},
 		// How many sheets there are is no number that one bears.
 		{"specimen ID,number_of_sheets,No. of duplicates,sheet number", "catalogNumber ? ? otherCatalogNumbers"},
 		// As found, as one author takes them, in one country.

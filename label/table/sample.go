@@ -50,12 +50,17 @@ func (t *Table) sample(comma rune, most int) ([]*Row, error) {
 // headed counts the cells of a row that hold something, and those that are
 // headings.
 func headed(cells []Cell) (known, filled int) {
+	texts := make([]string, len(cells))
 	for i := range cells {
-		if isBlank(cells[i].Text) {
+		texts[i] = cells[i].Text
+	}
+	shared := sharedStart(texts)
+	for _, text := range texts {
+		if isBlank(text) {
 			continue
 		}
 		filled++
-		if isHeading(cells[i].Text) {
+		if start, rest := cutStart(text); isHeading(text) || shared != "" && start == shared && isHeading(rest) {
 			known++
 		}
 	}
