@@ -341,6 +341,12 @@ var findingCases = []struct {
 	{[]string{"genus", "Tymus"}, []string{
 		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right`,
 	}},
+	// The genus in which a synonym's plant is placed today.
+	{[]string{"genus", "Xanthoria", "genericName", "Thymus"}, nil},
+	{[]string{"genus", "Xanthoria", "acceptedNameUsage", "Xanthoria parietina (L.) Th.Fr."}, nil},
+	{[]string{"genus", "Tymus", "acceptedNameUsage", "Thymus capitellatus Hoffmanns. & Link"}, []string{
+		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right`,
+	}},
 	{[]string{"minimumElevationInMeters", "152.400"}, nil},
 	{[]string{"minimumElevationInMeters", "152.375"}, nil},
 	{[]string{"minimumElevationInMeters", "950.000"}, nil},

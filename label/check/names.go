@@ -109,6 +109,15 @@ func nameFault(c *Context, capitals bool) {
 	}
 }
 
+// classified reports whether genus is the one in which the plant is placed, as Darwin Core
+// has it, and not the one its name begins with: genericName says that one, or the
+// accepted name begins with the other. Downloads have a synonym's genus so.
+func (c *Context) classified() bool {
+	first := func(term string) string { word, _, _ := strings.Cut(c.Text(term), " "); return word }
+	generic, accepted := first("genericName"), first("acceptedNameUsage")
+	return generic != "" && generic == first("scientificName") || accepted != "" && accepted == first("genus")
+}
+
 // nameRules are about the scientific name and the columns beside it.
 func nameRules() []Rule {
 	return []Rule{
@@ -136,7 +145,7 @@ func nameRules() []Rule {
 					return // a damaged name fits no column
 				}
 				for _, p := range c.NameProblems {
-					if p.Term != "identificationQualifier" && !c.Doubted(p.Term) {
+					if p.Term != "identificationQualifier" && !c.Doubted(p.Term) && !(p.Term == "genus" && c.classified()) {
 						c.Suggest(p.Term, p.Message, p.Suggest)
 					}
 				}

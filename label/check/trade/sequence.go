@@ -209,7 +209,7 @@ func (t *twiceRule) Feed(r *check.Record) {
 	message, newYear := "", false
 	switch {
 	case g.from != noDay && was.from != noDay && (g.from > was.to || g.to < was.from):
-		message = fmt.Sprintf("%s is the number of record %d too, which was collected on %s, this on %s: each gathering needs a number of its own", r.Key(), was.row, day(was.from), day(g.from))
+		message = fmt.Sprintf("%s is the number of record %d too, which was collected %s, this %s: each gathering needs a number of its own", r.Key(), was.row, was.when(), g.when())
 		newYear = anotherYear(*was, g)
 	case g.uncertainty >= 0 && was.uncertainty >= 0:
 		d := distance(float64(was.lat), float64(was.lon), float64(g.lat), float64(g.lon))
@@ -227,6 +227,21 @@ func (t *twiceRule) Feed(r *check.Record) {
 		Origin: f.Origin, Value: strings.Clone(f.Text), Message: message, Also: []label.Cell{{Row: int(was.row), Term: "recordNumber"}},
 	}, whose, newYear, g.from})
 	was.reported = int32(len(t.findings))
+}
+
+// when says the time of a gathering as exactly as its date does: "on 2026-05-14", "in
+// 2026-05", "in 2026", "from 2026-05-14 to 2026-05-16".
+func (g gathering) when() string {
+	from, to := day(g.from), day(g.to)
+	switch {
+	case g.from == g.to:
+		return "on " + from
+	case strings.HasSuffix(from, "-01-01") && to == from[:4]+"-12-31":
+		return "in " + from[:4]
+	case strings.HasSuffix(from, "-01") && from[:7] == to[:7] && strings.HasSuffix(day(g.to+1), "-01"):
+		return "in " + from[:7]
+	}
+	return "from " + from + " to " + to
 }
 
 // anotherYear reports whether two gatherings are of different years.

@@ -66,3 +66,16 @@ func TestNumbersAnewEveryYear(t *testing.T) {
 		})
 	}
 }
+
+// A number's two times are said as exactly as the dates are.
+func TestNumberTwiceSaysWhen(t *testing.T) {
+	for date, want := range map[string]string{
+		"1906-03": "was collected in 1906-03, this on 2025-05-14", "1906": "was collected in 1906, this", "1906-03-04": "was collected on 1906-03-04, this",
+		"1906-03-04/1906-03-06": "was collected from 1906-03-04 to 1906-03-06, this", "1904-02": "was collected in 1904-02, this",
+	} {
+		_, fs := run(t, open(t, rows([]string{"eventDate", date}, []string{"eventDate", "2025-05-14"})...), options(t))
+		if !slices.ContainsFunc(fs, func(f label.Finding) bool { return f.Rule == "number-twice" && strings.Contains(f.Message, want) }) {
+			t.Errorf("%s: %v, want %q", date, fs, want)
+		}
+	}
+}

@@ -255,3 +255,38 @@ func sexagesimal(s, plus, minus string) string {
 	}
 	return degrees + "°" + minutes + "′" + seconds + side
 }
+
+// TestWordsForAnArea: words for a park with points all over it are no fault of theirs;
+// one or two points far from the rest are.
+func TestWordsForAnArea(t *testing.T) {
+	for _, tt := range []struct {
+		far  []string // latitudes of records away from the six others
+		want int
+	}{
+		{[]string{"38.8512"}, 1},
+		{[]string{"38.8512", "38.9512"}, 2},
+		{[]string{"38.8512", "38.9012", "38.9512"}, 0},
+		{[]string{"38.8512", "38.8512", "38.8512"}, 1}, // one point, three records
+	} {
+		var changes [][]string
+		for i := range 6 {
+			changes = append(changes, []string{"recordNumber", itoa(214 + i), "locality", "Reserve of the marsh and its environs"})
+		}
+		for i, lat := range tt.far {
+			changes = append(changes, []string{"recordNumber", itoa(220 + i), "locality", "Reserve of the marsh and its environs", "decimalLatitude", lat})
+		}
+		for i := range 4 {
+			changes = append(changes, []string{"recordNumber", itoa(230 + i), "locality", "Reserve of the marsh and its environs"})
+		}
+		_, fs := run(t, open(t, rows(changes...)...), options(t))
+		n := 0
+		for _, f := range fs {
+			if f.Rule == "locality-coordinates" {
+				n++
+			}
+		}
+		if n != tt.want {
+			t.Errorf("%q: %d findings, want %d: %v", tt.far, n, tt.want, fs)
+		}
+	}
+}

@@ -400,15 +400,17 @@ func (t *localityTable) End() []label.Finding {
 			reach = spotReach
 		}
 		usual := positions[0]
-		off, records := 0, 0
+		off, places, records := 0, 0, 0
 		for _, p := range positions {
 			records += int(p.count)
 			if !p.near(usual, reach) {
 				off += int(p.count)
+				places++
 			}
 		}
-		// Words that stand for many places say little of any.
-		if off > records/3 {
+		// Words that stand for many places say little of any. A slip is one place or two;
+		// where there are more, the words name a park, a range or an island.
+		if off > records/3 || places > 2 && off > records/20 {
 			continue
 		}
 		for _, p := range positions[1:] {
