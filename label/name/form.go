@@ -188,8 +188,12 @@ func (f *faults) markup() {
 	}
 }
 
+// deadLatin is two words of which one ends, or which both end, as words of no living
+// language do: "taraxacum officinale" is no vernacular name, "erva doce" may be one.
+var deadLatin = regexp.MustCompile(`^\p{Ll}+(us|um) \p{Ll}+(us|um|is|ii|ens|ans|inale)$|^\p{Ll}{4,} \p{Ll}+(ensis|ianum|ianus|iana|folia|folium|folius|florum|florus|flora|oides|icum|icus|atum|atus|inale|inalis)$`)
+
 // smallGenus finds a genus that does not begin with a capital. Vernacular names
-// are written so too: only an author, "sp." or the column of the genus tells.
+// are written so too: only an author, "sp.", the column of the genus or endings tell.
 func (f *faults) smallGenus(column string, authored bool) {
 	p := f.p
 	t := &p.toks[0]
@@ -205,6 +209,8 @@ func (f *faults) smallGenus(column string, authored bool) {
 	case p.toks[1].class == word && p.toks[1].kind == open && p.toks[1].dot:
 		f.sayGenus("a genus begins with a capital letter", capital)
 	case !p.isEpithet(1) || !p.latin(1):
+	case len(p.toks) == 2 && deadLatin.MatchString(p.text):
+		f.sayGenus("a genus begins with a capital letter", capital)
 	case authored && len(p.toks) == 2, len(p.toks) > 2 && (p.toks[2].class == openSign || p.toks[2].class == word && (p.toks[2].upper || p.toks[2].kind == open && p.toks[2].dot)) && f.authorIn(capital):
 		f.sayGenus("a genus begins with a capital letter", capital)
 	}
