@@ -88,6 +88,7 @@ func placeRules(where *finder) []check.Rule {
 			Table:          func() check.TableRule { return &minutesTable{} },
 		},
 		sharedRule(),
+		apartRule(),
 	}
 }
 
