@@ -376,7 +376,7 @@ func elevationRules() []Rule {
 			Example: one("minimumElevationInMeters", "", "verbatimElevation", "4000"), Counterexample: one("minimumElevationInMeters", "", "verbatimElevation", "4000 ft"),
 			Row: func(c *Context) {
 				if h := &c.Heights; h.Term == "verbatimElevation" && h.Verbatim.Err != nil && !c.Doubted("verbatimElevation") {
-					c.Report("verbatimElevation", reason(h.Verbatim.Err, h.Verbatim.Text)+"; printed as written")
+					c.Once("verbatimElevation", reason(h.Verbatim.Err, h.Verbatim.Text)+"; printed as written", "", "verbatimElevation: "+reason(h.Verbatim.Err, h.Verbatim.Text))
 				}
 			},
 		},

@@ -70,6 +70,12 @@ func typedRules() []check.Rule {
 			},
 		},
 		{
+			Name: "text-word-twice", Severity: label.Warning, Source: practice,
+			Doc: "a word that stands twice running in a sentence", Terms: sentences,
+			Example: one("locality", "Dunes behind the the station"), Counterexample: one("habitat", "Dunes with Elymus glaucus glaucus; bora bora"),
+			Row: saysTwice,
+		},
+		{
 			Name: "datum-spelling", Severity: label.Warning, Source: "EPSG Geodetic Parameter Dataset (names of datums, from memory)",
 			Doc: "a datum one slip of the keys from a known one", Terms: []string{"geodeticDatum"},
 			Example: one("geodeticDatum", "WSG84"), Counterexample: one("geodeticDatum", "WGS 72"),
