@@ -30,7 +30,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.populations(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && (t.belied(c, rows) || r.onlyKingdoms(c, rows)) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows)) {
 			delete(r.taken, c.Term)
 			if g := c.group; g != nil {
 				t.leave(i)
@@ -81,7 +81,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	case "coordinateUncertaintyInMeters", "day":
 		return shareOf(rows, c.Index, hasFigure) < 0.5
 	case "scientificName":
-		return shareOf(rows, c.Index, hasFigure) > 0.8
+		// "Name" is of anything that has one: plots, waypoints.
+		return shareOf(rows, c.Index, hasFigure) > 0.8 || weakWords[headingKey(c.Heading)] && shareOf(rows, c.Index, nameLike.MatchString) < 0.3
 	case "identifiedBy": // "Identified", answered by yes and no, by the day or by the name
 		switch headingKey(c.Heading) {
 		case "identified", "determined", "confirmed":
@@ -98,6 +99,9 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	}
 	return false
 }
+
+// nameLike is what names of plants look like, also in capitals or without blanks.
+var nameLike = regexp.MustCompile(`^["'×x ]*\p{Lu}[\p{Ll}\p{M}-]{2,}|^\p{Lu}{4,} \p{Lu}{3,}|^\p{Ll}{3,} \p{Ll}{3,}|^\p{Lu}\p{Ll}?[._] ?\p{Ll}{3,}`)
 
 // ownWords say what terms of ours mean, which no user wrote.
 var ownWords = map[string]string{"collectorAndNumber": "collector and collector's number", "latitudeHemisphere": "the side of the latitude", "longitudeHemisphere": "the side of the longitude"}
@@ -123,6 +127,17 @@ func (r *resolver) onlyKingdoms(c *Column, rows []*Row) bool {
 
 // answer is a word that is no number.
 var answer = regexp.MustCompile(`(?i)^(yes|no|true|false|sim|não|nao|si|sí|oui|non|ja|nein)$`)
+
+// onlySides reports whether the cells of a column of regions only say on which side of
+// what is studied each lies. Countries have regions of such names, so that no column
+// must name them.
+func (r *resolver) onlySides(c *Column, rows []*Row) bool {
+	_, country := r.taken["country"]
+	_, code := r.taken["countryCode"]
+	return c.Term == "stateProvince" && headingKey(c.Heading) == "region" && !country && !code && shareOf(rows, c.Index, sideOfAll.MatchString) > 0.9
+}
+
+var sideOfAll = regexp.MustCompile(`(?i)^(north|south)?[ -]?(east|west)?(ern)?$|^(cent(er|re|ral|ro)|nor(te|oeste|deste|este)|sur(este|oeste)?|sul|sudoeste|sudeste|este|leste|oeste)$`)
 
 var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não|si|sí|oui|non|ja|nein|j)$`)
 

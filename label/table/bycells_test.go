@@ -89,6 +89,13 @@ func TestByCells(t *testing.T) {
 		{"species,Population Name\nErica arborea,\"Valdoura, Minho\"\nErica ciliaris,Serra do Covão\nErica cinerea,Behchokǫ̀\n", "scientificName locality"},
 		{"species,Population,locality\nErica arborea,Valdoura,dunes\nErica ciliaris,Covão,dunes\nErica cinerea,Serra,dunes\n", "scientificName ? locality"},
 		{"species,Population\nErica arborea,VAL1\nErica ciliaris,COV\nErica cinerea,P3\n", "scientificName ?"},
+		// "Name" of waypoints.
+		{"lat,lon,Name\n40.1,-7.5,001\n40.2,-7.6,02VAL\n40.3,-7.7,COVAO1\n40.3,-7.7,DUNES\n", "decimalLatitude decimalLongitude ?"},
+		{"lat,lon,Name\n40.1,-7.5,Erica arborea\n40.2,-7.6,Erica_ciliaris\n40.3,-7.7,ERICA CINEREA\n40.3,-7.7,erica sp.\n", "decimalLatitude decimalLongitude scientificName"},
+		// Regions that are the sides of a study.
+		{"Site_Name,Region\nRock Creek,North\nDeep Creek,Center\nCarlon,South\n", "locality ?"},
+		{"Site_Name,Region,country\nRock Creek,North,Cameroon\nDeep Creek,Center,Cameroon\nCarlon,South,Cameroon\n", "locality stateProvince country"},
+		{"Site_Name,Region\nRock Creek,Minho\nDeep Creek,Algarve\nCarlon,Norte\n", "locality stateProvince"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},

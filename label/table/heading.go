@@ -110,7 +110,7 @@ func (v *words) read(heading string) reading {
 }
 
 // idleWords say nothing beside a word for a place, a person or a remark.
-var idleWords = regexp.MustCompile(`(?i)(^|[\s_./(-])(name|names|nome|nombre|nom|naam|exact|exacta|exacto|exato|exata|genaue|genauer|précise|précis|générales|additional|extra|detailed|precise|specific|full|complete|general|generales|gerais|geral|other|description|descripción|descrição|details?|text)([\s_./)-]|$)`)
+var idleWords = regexp.MustCompile(`(?i)(^|[\s_./(-])(name|names|nome|nombre|nom|naam|exact|exacta|exacto|exato|exata|genaue|genauer|précise|précis|générales|additional|extra|detailed|precise|specific|full|complete|general|generales|gerais|geral|other|description|descripción|descrição|descr?|details?|text)([\s_./)-]|$)`)
 
 // unworked ends the heading of a column that is as it was found, or of names as
 // one author takes them.

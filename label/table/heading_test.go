@@ -36,6 +36,7 @@ func TestHeadings(t *testing.T) {
 			"recordedBy recordNumber eventDate family scientificName country stateProvince municipality locality habitat identifiedBy occurrenceRemarks"},
 		{"Sammler,Sammelnummer,Datum,Familie,Art,Land,Bundesland,Gemeinde,Fundort,Standort,Höhe ü. M.,bestimmt von,Bemerkungen",
 			"recordedBy recordNumber eventDate family scientificName country stateProvince municipality locality habitat minimumElevationInMeters identifiedBy occurrenceRemarks"},
+		{"desc_localidad,especie", "locality scientificName"},
 		{"codigo_colecta,Nombre_cientifico,Colectores", "recordNumber scientificName recordedBy"},
 		{"código de coleta,espécie,coletores", "recordNumber scientificName recordedBy"},
 		// Words with two meanings.
@@ -425,6 +426,7 @@ func TestSplitCoordinates(t *testing.T) {
 		{"Geogr. Breite Grad,Geogr. Breite Min.,Geogr. Länge Grad,Geogr. Länge Min.", "latitudeDegrees latitudeMinutes longitudeDegrees longitudeMinutes"},
 		{"deg,min,sec,deg,min,sec", "latitudeDegrees latitudeMinutes latitudeSeconds longitudeDegrees longitudeMinutes longitudeSeconds"},
 		{"lat_degrees,n_or_s,lon_degrees,w_or_e", "decimalLatitude latitudeHemisphere decimalLongitude longitudeHemisphere"},
+		{"code,LatGD,LonGD", "? decimalLatitude decimalLongitude"},
 		{"lat,N/S,long,E/W", "decimalLatitude latitudeHemisphere decimalLongitude longitudeHemisphere"},
 		{"lat_deg,long_deg", "decimalLatitude decimalLongitude"},
 		{"country,lat,lat_min,lat_max", "country decimalLatitude ? ?"},

@@ -325,7 +325,7 @@ func (t *Table) readHeading() error {
 	found := r.findings
 	if looksLikeData(t.columns) {
 		// What is to be said of single headings would only hide it.
-		t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(cells[0].Text, 40))
+		t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(firstText(cells), 40))
 		t.mapTerms()
 		return nil
 	}
@@ -336,6 +336,16 @@ func (t *Table) readHeading() error {
 	t.mapTerms()
 	t.profile(rows[1+t.under:], whole)
 	return nil
+}
+
+// firstText is the text of the first cell that has any.
+func firstText(cells []Cell) string {
+	for _, c := range cells {
+		if !isBlank(c.Text) {
+			return c.Text
+		}
+	}
+	return ""
 }
 
 // passTitle skips what stands above the heading row.
