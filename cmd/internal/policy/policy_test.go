@@ -24,6 +24,7 @@ import (
 const policy = `
 label
 label/table         label github.com/gocarina/gocsv github.com/xuri/excelize golang.org/x/text
+label/table/tabletest label label/table label/date
 label/lang          golang.org/x/text
 label/date          label/lang
 label/coord         label/lang
