@@ -83,6 +83,19 @@ var places = []struct {
 	{"UTM zone|Easting|Northing|decimalLatitude|decimalLongitude", "29T|623000|4474000|40.40754|-7.55041", "", nil, "40.40754°N, 7.55041°W"},
 	{"UTM zone|Easting|Northing|decimalLatitude|decimalLongitude", "29T|632000|4474000|40.40754|-7.55041", "", []string{
 		"error coordinates-columns northing: 4474000, 632000 lies 9.0 km from the place in the other columns, 40.40754, -7.55041: correct the wrong one"}, ""},
+	// grids that are no UTM, and metres of which nothing says what they are
+	{"XLambert72|YLambert72", "158500|165200", "Belgium", nil, "Belgian Lambert 72 X 158500 Y 165200"},
+	{"RD_X|RD_Y", "138500|454200", "Netherlands", nil, "Rijksdriehoek X 138500 Y 454200"},
+	{"Easting|Northing|verbatimSRS", "451500|206200|EPSG:27700", "United Kingdom", nil, "British National Grid E 451500 N 206200"},
+	{"X|Y|verbatimCoordinateSystem", "658500|6861200|Lambert 93", "France", nil, "Lambert 93 X 658500 Y 6861200"},
+	{"verbatimCoordinates|verbatimCoordinateSystem", "6638200 1603100|RT90 2.5 gon V", "Sweden", nil, "RT90 2.5 gon V 6638200 1603100"},
+	{"verbatimLatitude|verbatimLongitude|verbatimCoordinateSystem", "200200|600500|CH1903 / LV03", "Switzerland", nil, "CH1903 / LV03 200200, 600500"},
+	{"Easting|Northing|verbatimSRS", "517137|4258153|WGS 84 / UTM zone 29N", "", nil, "UTM 29N 517137mE, 4258153mN"},
+	{"verbatimCoordinates|verbatimSRS", "517137 4258153|EPSG:25829", "", nil, "UTM 29N 517137mE, 4258153mN"},
+	{"X|Y", "158500|165200", "Belgium", []string{
+		"warning coordinates-verbatim northing: nothing names the grid: write the UTM zone with its band, as 29T, or the name of another grid, as Lambert 72, in verbatimCoordinateSystem; printed as written"}, "X 158500 Y 165200"},
+	{"UTM_X|UTM_Y", "517137|4258153", "", []string{
+		"warning coordinates-verbatim northing: the UTM zone is missing: write it with its band, as 29T; printed as written"}, "X 517137 Y 4258153"},
 	{"X|Y", "-8.8035|38.4712", "", nil, "38.4712°N, 8.8035°W"},
 	{"quadrícula UTM", "29TPE2374", "", nil, "29TPE2374"},
 	{"quadrícula UTM", "PE27", "", nil, "UTM PE27"}, // Portugal has one

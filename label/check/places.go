@@ -26,6 +26,11 @@ type PlaceReading struct {
 	Verbatim     coord.Reading
 	VerbatimTerm string
 
+	// system is what columns beside metres say of them, and systemName the
+	// name of the grid as the label prints it.
+	system     coord.System
+	systemName string
+
 	// split is what columns that share one place among them say, if that is
 	// printed; beside are further places that the record gives.
 	split  source
@@ -56,10 +61,10 @@ func (c *Context) readPlace() {
 			p.VerbatimTerm, p.Verbatim = c.readVerbatim(whole)
 		case p.LatTerm != "" && p.LonTerm != "":
 			hints.Signed = p.LatTerm == "decimalLatitude" || p.LonTerm == "decimalLongitude"
-			p.Reading = c.settled(coord.ReadPair(p.Lat, p.Lon, hints))
+			p.Reading = c.settled(c.readText(p.Lat, p.Lon, hints))
 		case whole != "" && p.LatTerm != "decimalLatitude" && p.LonTerm != "decimalLongitude":
 			p.LatTerm, p.LonTerm, p.Lat, p.Lon = "verbatimCoordinates", "verbatimCoordinates", whole, whole
-			p.Reading = c.settled(coord.Read(whole, hints))
+			p.Reading = c.settled(c.readText(whole, "", hints))
 		}
 	}
 	switch {
@@ -69,15 +74,15 @@ func (c *Context) readPlace() {
 			c.CoordinatesWritten = p.text()
 		}
 	case p.split.latTerm != "" || p.split.lonTerm != "":
-		c.CoordinatesText = p.split.text()
+		c.CoordinatesText = c.withSystem(p.split.text(), p.split.Reading)
 		// A square's letters alone say no system.
 		if p.split.latTerm == "gridSquare" && strings.Contains(strings.ToUpper(c.heading("gridSquare")), "UTM") && !strings.Contains(strings.ToUpper(c.CoordinatesText), "UTM") {
 			c.CoordinatesText = "UTM\u00a0" + c.CoordinatesText
 		}
 	case p.LatTerm == p.LonTerm:
-		c.CoordinatesText = p.Lat
+		c.CoordinatesText = c.withSystem(p.Lat, p.Reading)
 	case p.given():
-		c.CoordinatesText = strings.TrimPrefix(strings.TrimSuffix(p.Lat+", "+p.Lon, ", "), ", ")
+		c.CoordinatesText = c.withSystem(strings.TrimPrefix(strings.TrimSuffix(p.Lat+", "+p.Lon, ", "), ", "), p.Reading)
 	}
 	if c.Datum == "" {
 		c.Datum = c.Coordinates.Datum
@@ -113,7 +118,7 @@ func (c *Context) readSplitPlace(split splitPlace) bool {
 		p.LatTerm, p.LonTerm, p.Lat, p.Lon, p.Decimal = s.latTerm, s.lonTerm, s.lat, s.lon, false
 		p.Reading, p.split = s.Reading, s
 		if s.latTerm == s.lonTerm && hasGrid && s.latTerm == grid.latTerm {
-			p.split.lat, p.split.lon = spellGrid(split.grid), ""
+			p.split.lat, p.split.lon = c.spellGrid(split.grid), ""
 		}
 	}
 	switch {
@@ -132,7 +137,7 @@ func (c *Context) readSplitPlace(split splitPlace) bool {
 		}
 	case hasGrid:
 		take(grid)
-		p.split.lat, p.split.lon = spellGrid(split.grid), ""
+		p.split.lat, p.split.lon = c.spellGrid(split.grid), ""
 		return true
 	}
 	return false
@@ -164,13 +169,13 @@ func (c *Context) readDecimal(lat, lon string) coord.Reading {
 // readVerbatim reads the verbatim columns that stand beside decimal ones.
 func (c *Context) readVerbatim(whole string) (string, coord.Reading) {
 	if whole != "" {
-		return "verbatimCoordinates", c.settled(coord.Read(whole, coord.Hints{Datum: c.Datum}))
+		return "verbatimCoordinates", c.settled(c.readText(whole, "", coord.Hints{Datum: c.Datum}))
 	}
 	lat, lon := c.Text("verbatimLatitude"), c.Text("verbatimLongitude")
 	if lat == "" || lon == "" {
 		return "", coord.Reading{}
 	}
-	return "verbatimLatitude", c.settled(coord.ReadPair(lat, lon, coord.Hints{Datum: c.Datum}))
+	return "verbatimLatitude", c.settled(c.readText(lat, lon, coord.Hints{Datum: c.Datum}))
 }
 
 // isNumber reports whether s is a plain number in figures with a decimal
@@ -297,6 +302,9 @@ func coordinateRules() []Rule {
 					// A zone that no column gives is said of the heading.
 					if t := s.cellTerm(c); s.onGrid() && s.Err != nil && !s.Local && s.Status != coord.Invalid && s.Status != coord.OK && !s.Foreign && !c.squareKnown(s.lat) {
 						c.Report(t, reason(s.Err, c.Text(t))+"; printed as written")
+						if t := "utmZone"; c.row.Table().Index(t) < 0 {
+							c.cause("grid: " + s.Err.Error()) // one for the columns
+						}
 					}
 					return
 				}

@@ -170,13 +170,16 @@ func (c *Context) splitGrid(s splitPlace, datum string) (source, bool) {
 	case g.Northing == "":
 		out.latTerm = "easting"
 	}
-	out.Reading = coord.ReadSplitGrid(g, coord.Hints{Datum: datum})
+	c.readSystem()
+	system := c.Place.system
+	system.UTM = system.UTM || c.row.Table().Index("utmZone") >= 0
+	out.Reading = coord.ReadSplitGrid(g, coord.Hints{Datum: datum, System: system})
 	c.settle(&out)
 	return out, true
 }
 
 // spellGrid writes the cells of a grid reference as they stand.
-func spellGrid(g coord.SplitGrid) string {
+func (c *Context) spellGrid(g coord.SplitGrid) string {
 	var parts []string
 	add := func(before, s string) {
 		if s == "" {
@@ -190,8 +193,13 @@ func spellGrid(g coord.SplitGrid) string {
 	add("zone\u00a0", g.Zone)
 	add("", g.Band)
 	add("", g.Square)
-	add("E\u00a0", g.Easting)
-	add("N\u00a0", g.Northing)
+	// X is the northing of some grids: what the headings say stays.
+	e, n := "E", "N"
+	if x, y := letterOf(c.heading("easting")), letterOf(c.heading("northing")); g.Zone == "" && x != "" && y != "" {
+		e, n = x, y
+	}
+	add(e+"\u00a0", g.Easting)
+	add(n+"\u00a0", g.Northing)
 	return strings.Join(parts, " ")
 }
 

@@ -42,6 +42,12 @@ func ReadSplitGrid(g SplitGrid, h Hints) Reading {
 	if r, ok := g.degrees(h); ok {
 		return r
 	}
+	if z := h.System; z.Zone != "" && g.Zone == "" && g.Square == "" {
+		g.Zone = z.Zone
+		if h.Datum == "" || ofSystem(h.Datum) {
+			h.Datum = z.Datum
+		}
+	}
 	t := prepare(g.Zone)
 	t.elsewhere(h.Datum)
 	return g.read(t, h).of(t)
@@ -87,6 +93,12 @@ func (g SplitGrid) read(t prepared, h Hints) Reading {
 		return refuseCell(NotConvertible, CellEasting, "not a number of metres: write it in figures alone")
 	case !okN:
 		return refuseCell(NotConvertible, CellNorthing, "not a number of metres: write it in figures alone")
+	case zone == 0 && h.System.Grid != "":
+		r := refuseCell(NotConvertible, CellZone, "%s is not converted here: write degrees", h.System.Grid)
+		r.Foreign = true
+		return r
+	case zone == 0 && !h.System.UTM:
+		return refuseCell(NotConvertible, CellZone, "nothing names the grid: write the UTM zone with its band, as 29T, or the name of another grid, as Lambert 72, in verbatimCoordinateSystem")
 	case zone == 0:
 		return refuseCell(NotConvertible, CellZone, "the UTM zone is missing: write it with its band, as 29T")
 	}

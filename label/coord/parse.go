@@ -29,7 +29,13 @@ func Read(text string, h Hints) Reading {
 	if r, ok := readGrid(t); ok {
 		return r.of(t)
 	}
-	return readHalves(gather(t.text, h), h).of(t)
+	r := readHalves(gather(t.text, h), h).of(t)
+	if r.Status != OK {
+		if in, ok := h.System.in(text, t, h); ok {
+			return in
+		}
+	}
+	return r
 }
 
 // gridBeside is a grid reference that stands beside degrees.
@@ -87,7 +93,13 @@ func ReadPair(lat, lon string, h Hints) Reading {
 		}
 		x.axis, y.axis = 'N', 'E'
 	}
-	return readHalves(a.and(o), h).of(t)
+	r := readHalves(a.and(o), h).of(t)
+	if r.Status != OK && h.System.Grid != "" {
+		if in, ok := h.System.in(lat+" "+lon, t, h); ok {
+			return in
+		}
+	}
+	return r
 }
 
 func refuse(s Status, format string, args ...any) Reading {
@@ -150,7 +162,7 @@ func readHalves(g gathered, hints Hints) Reading {
 	r := readTwo(hs[i], hs[j], g, hints)
 	r.More = g.more || len(hs) > 2
 	if r.Status == Invalid && g.weak && len(hs) == 2 && len(hs[0].raw.whole) >= 6 && len(hs[1].raw.whole) >= 6 {
-		return refuse(NotConvertible, "the numbers are no degrees, and for metres the UTM zone is missing: write it before them, as 29T 532123 4567890")
+		return refuse(NotConvertible, "the numbers are no degrees, and for metres nothing names the grid: write the UTM zone before them, as 29T 532123 4567890, or the name of another grid")
 	}
 	if len(hs) > 2 && !repeats(hs, r, hints) {
 		r = r.unsure("there are more than two coordinates: keep one pair")

@@ -34,6 +34,8 @@ type Hints struct {
 	// Datum is the geodetic datum where it is given beside the text, not in
 	// it. It matters to grids: their metres mean other places on each.
 	Datum string
+	// System is what columns beside metres say that those are counted in.
+	System System
 }
 
 // A Reading is how a text was understood.

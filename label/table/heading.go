@@ -281,6 +281,7 @@ func (r *resolver) passCodes() {
 }
 
 type resolver struct {
+	onGrid  bool   // the columns of a grid name another than UTM
 	codes   bool   // headings of capitals stand for herbaria
 	behind  []bool // the headings that are read without what most begin with
 	v       *words

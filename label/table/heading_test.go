@@ -65,6 +65,13 @@ func TestHeadings(t *testing.T) {
 		// As found, as one author takes them, in one country.
 		{"species_raw,determiner_raw,country_raw", "scientificName identifiedBy country"},
 		{"genus,species_sensu_Almeida,USA County,US State", "genus specificEpithet county stateProvince"},
+		// Metres on a grid that the headings name, in pairs alone.
+		{"XLambert72,YLambert72", "easting northing"},
+		{"RD_X,RD_Y,locality", "easting northing locality"},
+		{"Easting (OSGB36),Northing (OSGB36)", "easting northing"},
+		{"x_coord_L93,y_coord_L93", "easting northing"},
+		{"RD_X,locality", "? locality"},
+		{"X,Y,XLambert72,YLambert72", "easting northing ? ?"},
 		// Rain in a year among what else the weather is, and a map.
 		{"country,MAT,MAP", "country ? ?"},
 		{"country,MAP,AHM,SHM,MWMT,MCMT", "country ? ? ? ? ?"},
