@@ -64,6 +64,11 @@ func TestPhrases(t *testing.T) {
 		{"recordedBy", "Unknown", ""}, {"recordedBy", "anonymous", ""}, {"geodeticDatum", "not recorded", ""}, {"locality", "unknown valley near the station", ""},
 		{"stateProvince", "Unknown", "placeholder"}, {"county", "[unknown]", "placeholder"}, {"country", "desconhecido", "placeholder"}, {"locality", "Unknown", ""},
 		{"locality", "SUPPRESSED", "placeholder"}, {"locality", "[Location withheld]", "placeholder"}, {"locality", "Suppressed spring, 2 km N", ""}, {"verbatimLocality", "Locality information withheld", "placeholder"},
+		{"locality", "Coordinates withheld to protect a rare species", "placeholder"}, {"locality", "dados sensíveis", "placeholder"}, {"locality", "Record has been generalised.", "placeholder"},
+		{"locality", "Sensitive species: location information withheld. Contact the herbarium for details.", "placeholder"}, {"locality", "Localité masquée", "placeholder"},
+		{"locality", "Localização exata omitida", "placeholder"}, {"locality", "Koordinaten zurückgehalten", "placeholder"}, {"locality", "Datos sensibles", "placeholder"},
+		{"locality", "Near the station, exact locality withheld", ""}, {"locality", "Record Hill, masked by fog", ""}, {"locality", "Location of the old mill", ""}, {"locality", "Rare plant garden, 2 km N", ""},
+		{"occurrenceRemarks", "Coordinates withheld by the collector", ""}, {"locality", "La localidad de Reserva Oculta", ""},
 		{"occurrenceRemarks", "missing", "placeholder"}, {"habitat", "flowers missing", ""}, {"identifiedBy", "B. Missing", ""}, {"disposition", "missing", ""},
 	} {
 		_, fs := run(t, New(options(t)), open(t, one(tt.term, tt.text)...))

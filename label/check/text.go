@@ -2,7 +2,6 @@ package check
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 
@@ -49,38 +48,6 @@ var unknown = map[string]bool{
 // wordsOfTheirOwn are columns in which one of the phrases is a value: a datum "not
 // recorded", a sheet that is missing.
 var wordsOfTheirOwn = map[string]bool{"geodeticDatum": true, "disposition": true, "occurrenceStatus": true}
-
-// withheld is what stands for a place that somebody keeps back.
-var withheld = regexp.MustCompile(`(?i)^[\s\[({<*]*(?:(?:the )?(?:exact |precise )?(?:locality|location|place|coordinates?|information|data|details?) )*(?:is |was |are )?(?:suppressed|withheld|redacted|masked|obscured|not disclosed|confidential|removed for conservation)(?: for conservation(?: reasons)?| on request)?[\s\])}>*.]*$`)
-
-var heldBack = map[string]bool{"locality": true, "verbatimLocality": true, "municipality": true, "county": true, "decimalLatitude": true, "decimalLongitude": true, "verbatimLatitude": true, "verbatimLongitude": true, "verbatimCoordinates": true}
-
-func isWithheld(term, text string) bool {
-	if len(text) < 6 || len(text) >= 80 {
-		return false
-	}
-	end := text // without what closes it
-	for end[len(end)-1] == ']' || end[len(end)-1] == ')' || end[len(end)-1] == '.' || end[len(end)-1] == '*' || end[len(end)-1] == '>' {
-		if end = end[:len(end)-1]; len(end) < 6 {
-			return false
-		}
-	}
-	if !withheldTails[end[len(end)-2]&31][end[len(end)-1]&31] { // as most texts
-		return false
-	}
-	return heldBack[term] && slices.ContainsFunc(withheldEnds, func(w string) bool { return len(end) >= len(w) && strings.EqualFold(end[len(end)-len(w):], w) }) && withheld.MatchString(text)
-}
-
-// withheldEnds are the last words of what withheld finds.
-var withheldEnds = []string{"suppressed", "withheld", "redacted", "masked", "obscured", "disclosed", "confidential", "conservation", "reasons", "request"}
-
-// withheldTails are the two letters that these end with, five bits of each.
-var withheldTails = func() (tails [32][32]bool) {
-	for _, w := range withheldEnds {
-		tails[w[len(w)-2]&31][w[len(w)-1]&31] = true
-	}
-	return tails
-}()
 
 // saysNothing reports whether a cell holds one of the phrases.
 func saysNothing(term, text string) bool {

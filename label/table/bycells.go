@@ -16,7 +16,8 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 // byCells settles the terms of two headings that are terms' names, but mean
 // something else in the tables of collectors: "Type" is no type of resource
 // where the cells say holotype, and "Field number" is the collector's number
-// where no other column has it (Darwin Core's fieldNumber names an event).
+// where no other column has it (Darwin Core's fieldNumber names an event; the
+// number of a plot or a station, which words for it mean, never is a plant's).
 func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersAmongNames(r, rows)
 	t.personsAmongAuthors(r, rows)
@@ -54,7 +55,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		_, epithet := r.taken["specificEpithet"]
 		term := ""
 		switch {
-		case c.Term == "fieldNumber" && !numbered && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
+		case c.Term == "fieldNumber" && !numbered && headingKey(barePrefixed(c.Heading)) == "fieldnumber" && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
 			term = "recordNumber"
 		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
 			term = "typeStatus"
@@ -65,10 +66,21 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 			delete(r.taken, "scientificName") // "Species" that leaves the genus to be known
 			term = "specificEpithet"
 		default:
+			t.ofPlot(c)
 			continue
 		}
 		t.settle(r, i, term, term)
 	}
+}
+
+// ofPlot says of a plot's or a station's number that it is not printed: no
+// collector's number, it stands on a label among the words for the place.
+func (t *Table) ofPlot(c *Column) {
+	if c.Term != "fieldNumber" || !c.Known || headingKey(barePrefixed(c.Heading)) == "fieldnumber" {
+		return
+	}
+	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("heading %q is read as fieldNumber, the number of a plot or station: its cells are kept, but not printed", c.Heading)})
 }
 
 // bareEpithet is a word in small letters.
