@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -15,6 +16,9 @@ var joiners = map[string]bool{
 	"with": true, "avec": true, "mit": true, "com": true, "con": true, "c/": true, "w/": true,
 	"y": false, "e": false, "i": false, "ed": false, "en": false, "ja": false, "a": false, "/": false,
 }
+
+// accompanied are the joiners that say who was there beside the collector.
+var accompanied = map[string]bool{"with": true, "avec": true, "mit": true, "com": true, "con": true, "c/": true, "w/": true, "/": true}
 
 // company are words that follow a joiner without being a person.
 var company = map[string]bool{
@@ -69,7 +73,8 @@ func splitWords(words []string) []string {
 	from := 0
 	for i := 1; i < len(words)-1; i++ {
 		sure, ok := joiners[words[i]]
-		if !ok || i == from || isCompany(words[i+1]) || titlesOnly(words[from:i]) {
+		if !ok || i == from || isCompany(words[i+1]) || titlesOnly(words[from:i]) ||
+			!accompanied[words[i]] && shareSurname(words[from:i], words[i+1:]) {
 			continue
 		}
 		if !sure && !(person(words[from:i]) && person(words[i+1:nextJoiner(words, i+1)])) {
@@ -79,6 +84,44 @@ func splitWords(words []string) []string {
 		from = i + 1
 	}
 	return append(out, joinPerson(words[from:]))
+}
+
+// shareSurname reports whether the words before "and" may have their surname behind
+// it: "J. D. & E. G. Chapman", "Alice & Louis Fay". They stay together then, so that
+// nobody loses a surname; a surname that stays so ("Fay & Louis Chapman") loses
+// nothing.
+func shareSurname(before, after []string) bool {
+	given := before[len(before)-1]
+	if len(before) == 1 && wordOfName(given) {
+		next := after[:nextJoiner(after, 0)]
+		return len(next) == 2 && wordOfName(next[0]) && wordOfName(next[1])
+	}
+	bare := func(words []string) bool {
+		return len(words) > 0 && !slices.ContainsFunc(words, func(w string) bool {
+			if _, joins := joiners[w]; joins {
+				return false
+			}
+			w = strings.TrimRight(w, ",")
+			return !initials(w) || !strings.HasSuffix(w, ".") && strings.ToUpper(w) != w // "Wu" is a surname
+		})
+	}
+	if !bare(before) {
+		return false
+	}
+	for len(after) > 0 {
+		n := nextJoiner(after, 0)
+		if n > 0 && !bare(after[:n]) {
+			return hasSurname(strings.Join(after[:n], " "))
+		}
+		after = after[min(n+1, len(after)):]
+	}
+	return false
+}
+
+// wordOfName reports whether a word is a capital and small letters alone.
+func wordOfName(w string) bool {
+	first, n := utf8.DecodeRuneInString(w)
+	return unicode.IsUpper(first) && len(w) > n+1 && strings.IndexFunc(w[n:], func(r rune) bool { return !unicode.IsLower(r) && r != '-' && r != '’' && r != '\'' }) < 0
 }
 
 // titlesOnly reports whether words are none but those before a person: "leg. et
