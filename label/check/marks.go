@@ -12,6 +12,7 @@ const (
 	Spaces                       // perhaps at an end, two together, or one before a comma
 	SignsTwice                   // of , ; : . one after the other, spaces between them or not
 	Quoted                       // perhaps: it begins with " or beyond ASCII
+	EndsOpen                     // its last sign is , ; or :
 )
 
 // Marked yields the filled cells that have one of the marks: the term, the text and
@@ -91,6 +92,14 @@ func marksOf(written string) Marks {
 	}
 	if first <= ' ' || first >= 0x80 || last <= ' ' || last >= 0x80 {
 		marks |= Spaces
+	}
+	for i := len(written) - 1; i >= 0; i-- {
+		if b := written[i]; b == ',' || b == ';' || b == ':' {
+			marks |= EndsOpen
+		} else if b == ' ' {
+			continue
+		}
+		break
 	}
 	return marks
 }

@@ -58,6 +58,7 @@ func TestPeople(t *testing.T) {
 // left alone.
 func TestPhrases(t *testing.T) {
 	for _, tt := range []struct{ term, text, rule string }{
+		{"recordNumber", "-1", "placeholder"}, {"recordNumber", "-9", "placeholder"}, {"recordNumber", "-12", ""},
 		{"identifiedBy", "Determiner unspecified", "placeholder"}, {"identifiedBy", "unknown", "placeholder"}, {"identifiedBy", "NO DISPONIBLE", "placeholder"},
 		{"identifiedBy", "[data not captured]", "placeholder"}, {"family", "Unknown", ""}, {"habitat", "No data.", "placeholder"},
 		{"recordedBy", "Collector unspecified", "placeholder"}, {"recordedBy", "Sem coletor", "placeholder"}, {"recordedBy", "NA", "collector-missing"},

@@ -155,6 +155,9 @@ func isPlaceholder(term, text string) bool {
 	if term == "catalogNumber" && absent("recordNumber", text) {
 		return true // "s.n." is no number of a sheet
 	}
+	if term == "recordNumber" && text[0] == '-' && len(text) > 1 && (text == "-1" || strings.Trim(text[1:], "9") == "") {
+		return true // what programs write into empty columns of numbers
+	}
 	if term == "typeStatus" && len(text) <= 10 && noType[strings.ToLower(text)] {
 		return true
 	}

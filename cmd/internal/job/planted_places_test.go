@@ -339,4 +339,5 @@ var figureFaults = []plantedFault{
 		}
 		return s
 	}, "locality", "habitat"),
+	by("punctuation-end", "a sign at the end", func(p *planting, s string) string { return s + p.pick(",", ";", ":", " ,") }, "locality", "habitat"),
 }

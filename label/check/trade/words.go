@@ -21,6 +21,10 @@ var prose = []string{
 	"recordedBy", "coCollectors", "identifiedBy",
 }
 
+// collectors are lists, in which a sign at the end parts the last person from nobody
+// and is not printed.
+var collectors = []string{"recordedBy", "coCollectors"}
+
 // spaced are the columns in which a blank too many is told: prose and names.
 var spaced = append([]string{"scientificName", "scientificNameAuthorship", "genus", "specificEpithet", "infraspecificEpithet", "family", "country"}, prose...)
 
@@ -45,6 +49,19 @@ func wordRules(where *finder) []check.Rule {
 				c.Marked(check.SignsTwice, func(term, text, _ string) {
 					if signs, mended := doubled(text); signs != "" && slices.Contains(prose, term) {
 						c.Suggest(term, fmt.Sprintf("%q stands where one sign is meant", signs), mended)
+					}
+				})
+			},
+		},
+		{
+			Name: "punctuation-end", Severity: label.Note, Source: practice,
+			Doc: "a text that ends with a comma, semicolon or colon, as if more were to come", Terms: prose,
+			Example: one("habitat", "Dunes,"), Counterexample: one("habitat", "Dunes, etc."),
+			Row: func(c *check.Context) {
+				c.Marked(check.EndsOpen, func(term, text, _ string) {
+					bare := strings.TrimRight(text, ",;: ")
+					if slices.Contains(prose, term) && !slices.Contains(collectors, term) && bare != "" && !c.Doubted(term) {
+						c.Suggest(term, "ends as if more were to come: take the sign out, or add what is missing", bare)
 					}
 				})
 			},
