@@ -335,8 +335,8 @@ func (c *candidate) ahead(d *candidate, tokens []token) float64 {
 	sum := c.prior - d.prior
 	for i := range tokens {
 		w, most := worst(tokens[i]), float64(tokenWeight)
-		if isText(c.texts[i]) != isText(d.texts[i]) {
-			most = textWeight
+		if isWritten(c.texts[i]) != isWritten(d.texts[i]) {
+			most, w = textWeight, 2*w // which short tokens come to else
 		}
 		sum += max(-most, min(most, max(w, c.scores[i])-max(w, d.scores[i])))
 	}
@@ -427,6 +427,9 @@ func usual(text []rune) float64 {
 func isText(text []rune) bool {
 	return !slices.ContainsFunc(text, func(r rune) bool { return r == utf8.RuneError || r >= 0x7F && r < 0xA0 || r < ' ' })
 }
+
+// isWritten reports whether text is one, and has no accent on no letter either.
+func isWritten(text []rune) bool { return isText(text) && !slices.ContainsFunc(text, isLoneAccent) }
 
 // mixedWithUTF8 reports whether the file holds so much UTF-8 that it is not in
 // the one encoding: text that reads better as UTF-8 than in that.

@@ -33,6 +33,12 @@ func TestWholeTableFound(t *testing.T) {
 	const spanish = "número\tcolector\tpaís\tprovincia\tlocalidad\taltitud (m)\thábitat\n" +
 		"1\tC. Peñalver\tEspaña\tÁvila\tÍd., vertiente S\t1352\trupícola\n" +
 		"2\tC. Peñalver\tEspaña\tCádiz\tGrazalema\t1250\t¿plantado?\n"
+	// What is quoted ends in “ there, and the ² of squares is an accent on nothing in windows-1250.
+	const quoted = "Nr.;Sammler;Fundort;Höhe (m);Standort\n" +
+		"1;J. Möhring;Göttingen, bei den „Öfen“;350;Fläche 4 m²\n" +
+		"2;J. Möhring;Göttingen, „Steinpflaster“;340;Gräben\n" +
+		"3;J. Möhring;Lübeck, »Pfützen«;4;Blüten weiß\n" +
+		"4;J. Möhring;Hamburg, „Kanälen“;4;häufig\n"
 	const japaneseTable = "採集番号,採集者,採集年月日,和名,学名,国,産地\n1,谷口すみれ,2011-05-03,ヤマザクラ,Prunus jamasakura,日本,筑波山の林道沿い\n2,谷口すみれ,2011-05-04,タチツボスミレ,Viola grypoceras,日本,高尾山の谷\n"
 	const chinese = "采集号,采集人,国家,县,地点,海拔,生境\n1,欧阳静,中国,木里县,康坞牧场北坡,3400,针叶林下\n2,欧阳静,中国,勐腊县,望天树附近,700,季雨林沟边\n"
 	for _, c := range []struct {
@@ -42,6 +48,7 @@ func TestWholeTableFound(t *testing.T) {
 	}{
 		{"German, Windows", german, "windows-1252", charmap.Windows1252, Options{}},
 		{"German, Windows, sep=", "sep=;\r\n" + strings.ReplaceAll(german, "\n", "\r\n"), "windows-1252", charmap.Windows1252, Options{}},
+		{"German, quoted, Windows", quoted, "windows-1252", charmap.Windows1252, Options{}},
 		{"German, DOS", german, "IBM850", charmap.CodePage850, Options{}},
 		{"Spanish, Mac", strings.ReplaceAll(spanish, "\n", "\r"), "macintosh", charmap.Macintosh, Options{}},
 		{"Spanish, DOS", spanish, "IBM850", charmap.CodePage850, Options{}},

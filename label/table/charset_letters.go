@@ -312,6 +312,10 @@ func isEastern(script *unicode.RangeTable) bool {
 	return script == unicode.Han || script == unicode.Hiragana || script == unicode.Hangul
 }
 
+// isLoneAccent reports an accent that stands on no letter. Nobody types those,
+// and they are at the places of signs that people do type (of ² in windows-1250).
+func isLoneAccent(r rune) bool { return r >= 0x2D8 && r <= 0x2DD || r == 'ˇ' }
+
 // signLikelihood is the logarithm of how likely a sign stands where it does:
 // most have their place, as ° after a figure.
 func signLikelihood(text []rune, i int) float32 {
@@ -347,7 +351,12 @@ func signLikelihood(text []rune, i int) float32 {
 		return when(digit || before == ' ' || before|0x20 == 'n' || before|0x20 == 's', -4.5)
 	case '’':
 		return when(isWordLetter(before) || digit, -4.5)
-	case '‘', '“', '„', '«', '‹', '¿', '¡':
+	case '‘', '“', '«', '‹':
+		if isWordLetter(before) || digit { // as they end what is quoted in German, Danish and Czech
+			return when(!inside && !unicode.IsDigit(after), -6.5)
+		}
+		return -5
+	case '„', '¿', '¡':
 		return when(!isWordLetter(before) && !digit, -5)
 	case '”', '»', '›', '…':
 		return when(!inside, -5)
@@ -376,6 +385,9 @@ func signLikelihood(text []rune, i int) float32 {
 	}
 	if r >= 0xE000 && r < 0xF900 {
 		return beyondText
+	}
+	if isLoneAccent(r) {
+		return -16
 	}
 	if r >= 0xFF01 && r <= 0xFF5E { // of full width
 		return -7
