@@ -128,6 +128,13 @@ func figures(s string) (int, error) {
 	return int(n), err
 }
 
+// YearDayMonth reports whether a text is a date in the figures and signs of ISO
+// 8601 whose month is none, and which has its day there: 2026-13-02.
+func YearDayMonth(text string) bool {
+	return len(text) == 10 && text[4] == '-' && text[7] == '-' && (text[5] == '1' && text[6] > '2' || text[5] == '2' || text[5] == '3') &&
+		strings.Trim(text[:4]+text[5:7]+text[8:], "0123456789") == ""
+}
+
 // dateRules are about the dates of collecting and determining.
 func dateRules() []Rule {
 	both := []string{"eventDate", "year", "month", "day", "dateIdentified"}
@@ -170,6 +177,19 @@ func dateRules() []Rule {
 					if r.Status == date.Ambiguous && r.Doubt == date.CalendarDoubt && r.Term != "verbatimEventDate" {
 						c.Suggest(r.Term, "of another calendar than ours, and printed as written: write the day by ours, and this text in verbatimEventDate", readings(r.Candidates))
 						c.cause("calendar")
+					}
+				}
+			},
+		},
+		{
+			Name: "date-month", Severity: label.Warning, Source: "ISO 8601-1:2019; " + practice,
+			Doc:     "a date like one of ISO 8601 with the day before the month: which of the two is wrong cannot be seen",
+			Terms:   dateTerms[:],
+			Example: one("eventDate", "2026-13-05"), Counterexample: one("eventDate", "2026-05-13"),
+			Row: func(c *Context) {
+				for _, r := range []*DateReading{&c.EventDate, &c.DateIdentified} {
+					if r.Status == date.OK && r.Term != "verbatimEventDate" && YearDayMonth(r.Text) {
+						c.Suggest(r.Term, fmt.Sprintf("there is no month %s: read and printed with the day before the month; see whether a figure is wrong", r.Text[5:7]), r.Date.ISO())
 					}
 				}
 			},

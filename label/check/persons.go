@@ -62,6 +62,10 @@ var (
 // figureWithin is a word with a figure between its letters: "Alme1da".
 var figureWithin = regexp.MustCompile(`\p{Lu}\p{Ll}+[0-9]\p{Ll}+`)
 
+// stopAlone is a full stop that belongs to no initial: "N. .M. Almeida". Three of
+// them are an ellipsis.
+var stopAlone = regexp.MustCompile(`(\p{Lu}\.) \. ?(\p{Lu})`)
+
 const noPart = " is no part of the name"
 
 // personKey is a cell of persons, who may bear a number if they collected.
@@ -111,6 +115,11 @@ func readPerson(k personKey) personReading {
 	words := strings.Fields(strings.ReplaceAll(text, "&", " & "))
 	if sure := joiners[words[len(words)-1]]; sure && len(words) > 1 {
 		return personReading{message: "nobody follows " + words[len(words)-1]}
+	}
+	if strings.Contains(text, ". .") {
+		if mended := stopAlone.ReplaceAllString(text, "$1 $2"); mended != text {
+			return personReading{message: "a full stop stands alone between the initials", suggest: mended}
+		}
 	}
 	if strings.HasPrefix(text, ",") {
 		return personReading{message: "nothing stands before the comma", suggest: strings.TrimLeft(text, ", ")}

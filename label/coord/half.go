@@ -20,6 +20,7 @@ type half struct {
 	dashed   bool // a dash stands before it, which may be a minus
 	packed   bool // degrees, minutes and seconds without a gap
 	slip     bool // decimal minutes marked as seconds
+	ranged   bool // from some minutes to others: 38° 28-29'
 	raw      decimal
 	err      error
 }
@@ -95,6 +96,11 @@ func (r *reader) figures(h *half, i int) int {
 		// A second number without marks belongs to the first only where the
 		// rest shows it: a mark, or the hemisphere behind two or three.
 		if mark != minuteMark && mark != secondMark && !r.bareMinutes(k, len(parts), h) {
+			break
+		}
+		if k > j && len(parts) == 2 && mark == minuteMark && kinds[0] == degreeMark {
+			h.ranged = true
+			j = k + 2
 			break
 		}
 		parts = append(parts, r.ts[k].n)

@@ -165,10 +165,16 @@ func readHalves(g gathered, hints Hints) Reading {
 		return refuse(NotConvertible, "the numbers are no degrees, and for metres nothing names the grid: write the UTM zone before them, as 29T 532123 4567890, or the name of another grid")
 	}
 	if len(hs) > 2 && !repeats(hs, r, hints) {
+		if slices.ContainsFunc(hs, func(h half) bool { return h.dashed }) {
+			return r.unsure(ofRange)
+		}
 		r = r.unsure("there are more than two coordinates: keep one pair")
 	}
 	return r
 }
+
+// ofRange is said of coordinates from and to.
+const ofRange = "a range, not a place: write its middle, and how many metres off that may be as its uncertainty"
 
 // tooLarge reports whether bare numbers are years and the like.
 func tooLarge(hs []half) bool {
@@ -445,6 +451,8 @@ func (r Reading) doubts(a, b half, g gathered) Reading {
 		return r.unsure("a number stands before the degrees and belongs to nothing: write 41° 14′ 02″ N, 8° 36′ 40″ W")
 	case g.either:
 		return r.unsure("the hemispheres can belong to the figures before or behind them: write 41.2339 N, 8.6111 W")
+	case a.ranged || b.ranged:
+		return r.unsure(ofRange)
 	case a.slip || b.slip:
 		return r.unsure("minutes are marked as seconds: write 41° 3.424′")
 	case !r.HasLat || !r.HasLon:

@@ -331,6 +331,10 @@ func (p *planting) minutes(write func(int) string) bool {
 var figureFaults = []plantedFault{
 	{"elevation-comma", "a decimal comma", func(p *planting) bool { return p.height(p.pick("350,5", "120,25", "87,5")) }},
 	to("uncertainty-form", "a decimal comma", "coordinateUncertaintyInMeters", "9,1", "12,5"), to("uncertainty-form", "a unit", "coordinateUncertaintyInMeters", "50 m", "±30 m"),
+	{"date-month", "the day before the month", func(p *planting) bool {
+		y, m, d := p.ymd()
+		return d > 12 && p.set("eventDate", fmt.Sprintf("%d-%02d-%02d", y, d, m))
+	}},
 	by("text-word-twice", "a small word", func(_ *planting, s string) string {
 		for _, w := range []string{"de", "da", "do", "the", "of", "with", "com"} {
 			if after := strings.Replace(s, " "+w+" ", " "+w+" "+w+" ", 1); after != s {
