@@ -36,6 +36,8 @@ func Faults(text string, c Parts) []Fault {
 	f.underscores()
 	f.markup()
 	f.italics()
+	f.family()
+	f.epithetAlone(strings.TrimSpace(c.Genus))
 	f.commaBeforeAuthor()
 	f.runOn()
 	f.shouted()

@@ -113,6 +113,11 @@ func TestFaults(t *testing.T) {
 		{"Minuartia Sprengel", Parts{}, "", ""}, {"Carex Spach", Parts{}, "", ""},
 		{"Carex flava cf.", Parts{}, "cf. stands before the word that is in doubt", ""},
 		{"", Parts{Genus: "Carex"}, "", ""},
+		{"Fabaceae Mimosoideae Albizia zygia (DC.) J.F.Macbr.", Parts{}, "the family stands before the name: its place is the column family", "Albizia zygia (DC.) J.F.Macbr."},
+		{"Labiatae - Thymus sp.", Parts{}, "the family stands before the name: its place is the column family", "Thymus sp."},
+		{"Fagaceae", Parts{}, "", ""}, {"Fagaceae sp.", Parts{}, "", ""}, {"Poaceae: Stipa sp.", Parts{}, "", ""}, {"Chamaedaphne calyculata", Parts{}, "", ""},
+		{"alba", Parts{}, "one word in small letters: an epithet has its genus before it, and a genus a capital", ""}, {"robur", Parts{}, "one word in small letters: an epithet has its genus before it, and a genus a capital", ""}, {"tinctorius", Parts{}, "one word in small letters: an epithet has its genus before it, and a genus a capital", ""},
+		{"alba", Parts{Genus: "Quercus"}, "", ""}, {"batata", Parts{}, "", ""}, {"cactus", Parts{}, "", ""}, {"indet.", Parts{}, "", ""}, {"lichens", Parts{}, "", ""},
 	} {
 		fs := Faults(tt.text, tt.c)
 		var got Fault

@@ -198,6 +198,8 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 	}
 	if g := genusOf(c.Genus); g != "" && !p.hasGenus(n, g) {
 		switch e := epithetOf(c.SpecificEpithet); {
+		case n.Genus == "" && len(p.toks) == 1 && p.toks[0].class == word && !p.toks[0].upper && !p.toks[0].code && !p.toks[0].dot && onlyLetters(p.bare(0)):
+			say("scientificName", p.text, "an epithet alone: write the genus before it", g+" "+p.text)
 		case n.Genus == "":
 			say("genus", c.Genus, "the scientific name names no genus; say which is right", "")
 		case e != "" && n.Epithet != "" && !alike(e, n.Epithet):

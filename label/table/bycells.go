@@ -62,8 +62,8 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
 			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
 			term = "scientificName"
-		case c.Term == "scientificName" && len(r.read[i].terms) > 1 && !genus && !epithet && c.group == nil && shareOf(rows, i, bareEpithet.MatchString) > 0.8:
-			delete(r.taken, "scientificName") // "Species" that leaves the genus to be known
+		case c.Term == "scientificName" && (len(r.read[i].terms) > 1 || genus) && !epithet && c.group == nil && shareOf(rows, i, bareEpithet.MatchString) > 0.8:
+			delete(r.taken, "scientificName") // "Species" that leaves the genus to be known, or its column
 			term = "specificEpithet"
 		default:
 			t.ofPlot(c)

@@ -99,6 +99,7 @@ func TestByCells(t *testing.T) {
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},
+		{"scientificName,genus,recordedBy\nalba,Quercus,I. Almeida\nrobur,Quercus,I. Almeida\nsylvatica,Fagus,I. Almeida\n", "specificEpithet genus recordedBy"},
 		{"Collector,Plot,Species\nI. Almeida,K12,Ulex minor\nI. Almeida,K12,Ulex parviflorus\nI. Almeida,K13,Ulex minor\n", "recordedBy fieldNumber scientificName"},
 		{"Collector,Field Number\nI. Almeida,1365a\nI. Almeida,1347\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber\nI. Almeida,transect 4 plot 7\nI. Almeida,transect 4 plot 8\n", "recordedBy fieldNumber"},

@@ -1,0 +1,33 @@
+package name
+
+import "regexp"
+
+// afterFamily is a name behind a family and perhaps what lies between the two:
+// "Sapotaceae Chrysophyllum albidum", "Fabaceae Mimosoideae Albizia zygia". With
+// a colon it is a way of writing: "Poaceae: Stipa sp.".
+var afterFamily = regexp.MustCompile(`^(\p{Lu}\p{Ll}{3,}ae)(?:\s*[-–—;,.|/>]+\s*|\s+)(?:\p{Lu}\p{Ll}+(?:oideae|eae|inae)(?:\s*[-–—:;,.|/>]+\s*|\s+))*(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?|cf\.? |aff\.? )?(?:\p{Ll}[\p{Ll}-]{2,}|sp\.|spp\.).*)$`)
+
+// family finds the family before a name: no name of a species has it.
+func (f *faults) family() {
+	if m := afterFamily.FindStringSubmatch(f.p.text); m != nil && familyEnding(m[1]) {
+		f.sayHabit("the family stands before the name: its place is the column family", m[2])
+	}
+}
+
+// epithetAlone finds a word in small letters that is all there is: an epithet
+// without its genus, or a genus without its capital. Vernacular names are
+// written so too, but do not end as Latin does.
+func (f *faults) epithetAlone(genus string) {
+	p := f.p
+	if t := &p.toks[0]; len(p.toks) != 1 || genus != "" || t.class != word || t.upper || t.alien || t.code || t.dot || t.letters < 4 || t.kind != plainWord || alive[p.text] || !lonely.MatchString(p.text) {
+		return
+	}
+	f.say("one word in small letters: an epithet has its genus before it, and a genus a capital", "")
+}
+
+// lonely are words that end as epithets do and as words of living languages hardly
+// do. What ends in -a alone may be Portuguese or Spanish.
+var lonely = regexp.MustCompile(`^\p{Ll}{3,}(?:us|um|ensis|ense|inalis|ii|ifera|oides|folia|flora|iana|icola|rubra)$|^(?:alba|nigra|robur)$`)
+
+// alive are words of living languages among them.
+var alive = map[string]bool{"fungus": true, "cactus": true, "virus": true, "album": true, "museum": true, "focus": true, "status": true}
