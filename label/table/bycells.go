@@ -413,12 +413,19 @@ var nameTerms = []string{"scientificName", "verbatimIdentification", "acceptedNa
 // beside the one they matched it to, where no other column has a name.
 func (t *Table) writtenName(r *resolver, rows []*Row) {
 	i, ok := r.taken["verbatimScientificName"]
+	if !ok { // or the one it was matched to
+		i = slices.IndexFunc(t.columns, func(c Column) bool { return !c.Known && matchedName[headingKey(c.Heading)] })
+		ok = i >= 0 && shareOf(rows, i, isBinomial) >= 0.6
+	}
 	if !ok || slices.ContainsFunc(append(slices.Clip(nameTerms), "cultivarEpithet"), func(term string) bool { _, taken := r.taken[term]; return taken }) || shareOf(rows, i, hasText) == 0 {
 		return
 	}
 	delete(r.taken, t.columns[i].Term)
 	t.settle(r, i, "scientificName", "scientificName: no other column has the name")
 }
+
+// matchedName are headings of names that a program matched, as it has them.
+var matchedName = map[string]bool{"namematched": true, "matchedname": true, "scrubbedspeciesbinomial": true, "scrubbedtaxonbinomial": true, "speciesbinomial": true, "speciesmatched": true}
 
 // collectorsNumber is a number as collectors give one: archives without a column
 // for it often have it as the number of the event.

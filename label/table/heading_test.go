@@ -72,6 +72,12 @@ func TestHeadings(t *testing.T) {
 		{"x_coord_L93,y_coord_L93", "easting northing"},
 		{"RD_X,locality", "? locality"},
 		{"X,Y,XLambert72,YLambert72", "easting northing ? ?"},
+		// Copies that were worked on, where no other column has the term.
+		{"lat_georef,lon_georef,elevation_in_meters", "decimalLatitude decimalLongitude minimumElevationInMeters"},
+		{"lat,long,lat_georef,lon_georef", "decimalLatitude decimalLongitude ? ?"},
+		{"lat_georef,country", "? country"},
+		{"x1_family,x1_genus,x1_sp1,country", "family genus specificEpithet country"},
+		{"DutchName,sps_comm,English name", "vernacularName vernacularName vernacularName"},
 		// Rain in a year among what else the weather is, and a map.
 		{"country,MAT,MAP", "country ? ?"},
 		{"country,MAP,AHM,SHM,MWMT,MCMT", "country ? ? ? ? ?"},
