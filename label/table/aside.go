@@ -22,7 +22,13 @@ func (r *Row) aside(filled int) bool {
 		first++
 	}
 	text := strings.TrimSpace(r.Cells[first].Text)
-	if 2*filled > t.width+1 && text[0] != '#' && (first >= len(t.columns) || text != strings.TrimSpace(t.columns[first].Heading)) {
+	none := 0 // cells of a dash
+	for i := range r.Cells {
+		if s := r.Cells[i].Text; s == "-" || s == "–" || s == "—" {
+			none++
+		}
+	}
+	if 2*filled > t.width+1 && (none < 2 || !isSum(text)) && text[0] != '#' && (first >= len(t.columns) || text != strings.TrimSpace(t.columns[first].Heading)) {
 		return false // a record, like most
 	}
 	severity, said := label.Note, ""
@@ -73,7 +79,7 @@ var remark = regexp.MustCompile(`^#+(\s|\pL[^\d]*$|$)`)
 
 // footnote is how remarks below a table begin: with a sign or a lone letter that
 // cells refer to, or with a word for it. No name of a plant does.
-var footnote = regexp.MustCompile(`^([*†‡§¶]+\s*\pL+\s|[a-h]\)?\s+\pL{3,}|(?i:(foot)?notes?|remarks?|abbreviations?( used)?|legend|key|sources?|nota|notas|abreviaturas|fuentes?|fontes?|observaciones|observações|anmerkung(en)?|abkürzungen|quellen?|abréviations|remarques?)\s*[:.–—]\s?\S)`)
+var footnote = regexp.MustCompile(`^([*†‡§¶]+\s*(?:[=:–-]\s*\pL|\pL+\s)|[a-h]\)?\s+\pL{3,}|(?i:(foot)?notes?|remarks?|abbreviations?( used)?|legend|key|sources?|nota|notas|abreviaturas|fuentes?|fontes?|observaciones|observações|anmerkung(en)?|abkürzungen|quellen?|abréviations|remarques?)\s*[:.–—]\s?\S)`)
 
 // groupTitle parts the rows of a table in a paper.
 var groupTitle = regexp.MustCompile(`(?i)^(in|out)-?groups?( taxa)?:?$`)
@@ -96,25 +102,33 @@ func (r *Row) repeats() bool {
 
 var sumWord = regexp.MustCompile(`(?i)^(grand total|sub-?total|totals?|totale|totaal|sum|summe|gesamt|suma|soma|somme|razem|celkem|итого|всего|合計|合计|总计|總計|average|mean|mittelwert|média|media|moyenne)([^\pL]|$)`)
 
+// countWord is what is counted in the last row of a table of samples.
+var countWord = regexp.MustCompile(`(?i)^(?:(?:total )?(?:number|no\.?|nr\.?|#|n)(?: of)?|total|retained|filtered|mapped|raw|all|mean|average|median|unique|shared|variable|final) (?:\pL+ )?(?:loci|reads|read pairs|samples|species|specimens|records|individuals|taxa|sites|sequences|snps|markers|contigs|plots|populations|genera|families)$`)
+
 // isSum reports whether text is a word for a sum, figures beside it at most.
 func isSum(text string) bool {
+	if countWord.MatchString(text) {
+		return true
+	}
 	at := sumWord.FindStringIndex(text)
 	return at != nil && letters(text[at[1]:]) == 0
 }
 
 // numbersAfter reports whether all filled cells after one are figures, and
-// most cells of the row are empty.
+// most cells of the row are empty, or some have a dash for nothing.
 func (r *Row) numbersAfter(first int) bool {
-	filled := 1
+	filled, none := 1, 0
 	for _, c := range r.Cells[first+1:] {
-		if s := strings.TrimSpace(c.Text); s != "" {
+		if s := strings.TrimSpace(c.Text); s != "" && strings.Trim(s, "-–—") == "" {
+			none++
+		} else if s != "" {
 			filled++
 			if kindOf(s) != aNumber {
 				return false
 			}
 		}
 	}
-	return 2*filled <= r.table.width || filled == 1
+	return 2*filled <= r.table.width || filled == 1 || none > 1
 }
 
 // letters counts the letters of a text.

@@ -61,6 +61,8 @@ func TestBlocks(t *testing.T) {
 		{"headings again", with(5, blockHead), 12, `row-aside note 7:1 "catalogNumber" ""`},
 		{"comment", with(5, "# second day, rain"), 12, `row-aside note 7:1 "# second day" ""`},
 		{"sum", with(12, "Total"+strings.Replace(blank, ",", ",12", 1)), 12, `row-aside note 14:1 "Total" ""`},
+		{"what was counted", with(12, "Retained loci,-,12,-,-,-,-,-,-,35,-"), 12, `table-empty-code note 1:0 "" ""; row-aside note 14:1 "Retained loci" ""`},
+		{"a sign's meaning", with(12, "* = type"+blank), 12, `row-aside note 14:1 "* = type" ""`},
 		{"family", with(0, "ERICACEAE"+blank), 12, `row-aside note 2:1 "ERICACEAE" ""`},
 		{"place", with(4, "Serra da Peneda"+blank), 12, `row-aside warning 6:1 "Serra da Peneda" ""`},
 		{"note below", with(12, "Heights were read from the map"+blank), 12, `row-aside warning 14:1 "Heights were read from the map" ""`},

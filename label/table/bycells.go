@@ -421,6 +421,9 @@ func (t *Table) writtenName(r *resolver, rows []*Row) {
 		return
 	}
 	delete(r.taken, t.columns[i].Term)
+	if r.read[i].meaning == nil {
+		r.read[i].meaning = &meaning{terms: []string{"scientificName"}}
+	}
 	t.settle(r, i, "scientificName", "scientificName: no other column has the name")
 }
 

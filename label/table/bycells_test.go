@@ -102,7 +102,7 @@ func TestByCells(t *testing.T) {
 		{"scientificName,genus,recordedBy\nalba,Quercus,I. Almeida\nrobur,Quercus,I. Almeida\nsylvatica,Fagus,I. Almeida\n", "specificEpithet genus recordedBy"},
 		{"name_matched,recordedBy\nUlex minor,I. Almeida\nUlex parviflorus,I. Almeida\n", "scientificName recordedBy"},
 		{"scrubbed_species_binomial,recordedBy\nUlex minor,I. Almeida\nUlex parviflorus,I. Almeida\n", "scientificName recordedBy"},
-		{"name_matched,species,recordedBy\nUlex minor,Ulex minor Roth,I. Almeida\nUlex,Ulex sp.,I. Almeida\n", "name_matched scientificName recordedBy"},
+		{"name_matched,species,recordedBy\nUlex minor,Ulex minor Roth,I. Almeida\nUlex,Ulex sp.,I. Almeida\n", "? scientificName recordedBy"},
 		{"Collector,Plot,Species\nI. Almeida,K12,Ulex minor\nI. Almeida,K12,Ulex parviflorus\nI. Almeida,K13,Ulex minor\n", "recordedBy fieldNumber scientificName"},
 		{"Collector,Field Number\nI. Almeida,1365a\nI. Almeida,1347\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber\nI. Almeida,transect 4 plot 7\nI. Almeida,transect 4 plot 8\n", "recordedBy fieldNumber"},
