@@ -2,13 +2,10 @@ package check
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
-
-	"cornerslip/label"
 )
 
 // MaxCopies is how many labels of its own a specimen may get.
@@ -158,75 +155,4 @@ func catalogueLettersRule(c *Context) {
 		c.Suggest("catalogNumber", fmt.Sprintf("bars cannot hold %q (U+%04X): the number is printed in figures only", r, r), suggest)
 		return
 	}
-}
-
-// numbersTwice keeps where each catalogue number stood first.
-type numbersTwice struct {
-	first map[string]int
-	again map[string]*label.Finding
-	parts map[string]*partsSeen // of specimens with a record for each part
-}
-
-// partsSeen are the records of a specimen that say which part of it they are.
-type partsSeen struct {
-	key  string
-	seen []string
-}
-
-// further reports whether a record is another part of the specimen that has its
-// number already: of the same gathering, and no part that was there before.
-func (n *numbersTwice) further(number string, r *Record) bool {
-	which := r.PartOfMore()
-	if which == "" {
-		delete(n.parts, number)
-		return false
-	}
-	if n.parts == nil {
-		n.parts = map[string]*partsSeen{}
-	}
-	p := n.parts[number]
-	if _, known := n.first[number]; p == nil && !known {
-		n.parts[strings.Clone(number)] = &partsSeen{r.Key(), []string{which}}
-		return false
-	}
-	if p == nil || p.key != r.Key() || slices.Contains(p.seen, which) {
-		return false
-	}
-	p.seen = append(p.seen, which)
-	return true
-}
-
-func (n *numbersTwice) Feed(r *Record) {
-	f := r.Field("catalogNumber")
-	if f.Text == "" {
-		return
-	}
-	if n.first == nil {
-		n.first, n.again = map[string]int{}, map[string]*label.Finding{}
-	}
-	if n.further(f.Text, r) {
-		return
-	}
-	row, seen := n.first[f.Text]
-	if !seen {
-		n.first[strings.Clone(f.Text)] = r.Row
-		return
-	}
-	cell := label.Cell{Row: r.Row, Term: "catalogNumber"}
-	if g := n.again[f.Text]; g != nil {
-		g.Also = append(g.Also, cell)
-		return
-	}
-	n.again[strings.Clone(f.Text)] = &label.Finding{
-		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: row, Term: "catalogNumber"}},
-		Message: fmt.Sprintf("record %d has the same catalogue number: each specimen needs its own", row),
-	}
-}
-
-func (n *numbersTwice) End() []label.Finding {
-	var all []label.Finding
-	for _, k := range slices.Sorted(maps.Keys(n.again)) {
-		all = append(all, *n.again[k])
-	}
-	return all
 }

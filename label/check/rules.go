@@ -178,7 +178,7 @@ func partRules() []Rule {
 		},
 		{
 			Name: "catalogue-number-twice", Severity: label.Warning, Source: practice,
-			Doc:            "one catalogue number on two records, unless they say that they are parts of one specimen (sheet 1 of 2, sheet 2 of 2)",
+			Doc:            "one catalogue number on two records of a collection, unless they say that they are parts of one specimen (sheet 1 of 2, sheet 2 of 2) or are of one gathering and have each an occurrenceID of their own",
 			Terms:          []string{"catalogNumber"},
 			Example:        []map[string]string{With("catalogNumber", "VDOURA-0001234"), With("catalogNumber", "VDOURA-0001234", "recordNumber", "215")},
 			Counterexample: []map[string]string{With("catalogNumber", "VDOURA-0001234", "preparations", "sheet 1 of 2"), With("catalogNumber", "VDOURA-0001235", "recordNumber", "215"), With("catalogNumber", "VDOURA-0001234", "preparations", "sheet 2 of 2")},
