@@ -137,6 +137,19 @@ func TestSharedParts(t *testing.T) {
 	}
 }
 
+// A word in common makes no two headings near.
+func TestWordInCommon(t *testing.T) {
+	v := vocabulary()
+	for heading, want := range map[string]string{
+		"Collection_Time_Zone": "", "country-georef": "", "event zone": "",
+		"BRU_Family": "family", "xyz_taxon_rank": "taxonRank", "collectionCoed": "collectionCode", "eventDt": "eventDate", "event_Daet": "eventDate", "recorded Bi": "recordedBy",
+	} {
+		if got, _ := v.nearest(heading); got != want {
+			t.Errorf("%s: %q, not %q", heading, got, want)
+		}
+	}
+}
+
 // TestIdentifiersDiffer: two identifiers of one specimen are no fault.
 func TestIdentifiersDiffer(t *testing.T) {
 	_, rows := readAll(t, "OccurrenceID,GUID,country\n129,b1f0-22,PT\n130,,PT\n", Options{})

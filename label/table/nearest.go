@@ -45,11 +45,41 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 		if d > limit || d > utf8.RuneCountInString(a)/3 || d > 1 && n < 8 && !sameStart(key, name) {
 			continue
 		}
+		if d > 1 && shareWord(heading, name) {
+			continue // "Collection_Time_Zone" has but a word of collectionCode
+		}
 		if d < best || d == best && (t < term || t == term && name < bestName) {
 			best, term, bestName = d, t, name
 		}
 	}
 	return term, term != "" && n >= 6 && best <= 2
+}
+
+// shareWord reports whether a heading of several words has the first of them or
+// the last in common with a term, and the rest of the two is not alike.
+func shareWord(heading, name string) bool {
+	words := wordPart.FindAllString(heading, -1)
+	key := headingKey(strings.Join(words, ""))
+	if len(words) < 2 || strings.HasPrefix(key, name) || strings.HasSuffix(key, name) {
+		return false
+	}
+	for _, w := range []string{headingKey(words[0]), headingKey(words[len(words)-1])} {
+		if len(w) < 4 {
+			continue
+		}
+		a, b := strings.TrimPrefix(key, w), strings.TrimPrefix(name, w)
+		if a == key || b == name {
+			if a, b = strings.TrimSuffix(key, w), strings.TrimSuffix(name, w); a == key || b == name {
+				continue
+			}
+		}
+		longer := max(utf8.RuneCountInString(a), utf8.RuneCountInString(b))
+		d := distance(a, b, longer)
+		if d > 1 && (2*d > longer || !sameStart(a, b)) {
+			return true
+		}
+	}
+	return false
 }
 
 // sameStart reports whether two words begin with one letter: a slip is seldom
