@@ -19,6 +19,7 @@ func TestPointOut(t *testing.T) {
 		{"country,host call\nPortugal,Erica arborea L.\nPortugal,Erica arborea L.\nPortugal,Quercus robur L.\n", "", ""},
 		{"country,spot\nPortugal,Serra do Gerês\nPortugal,Lindoso bridge\nPortugal,Parada village\n", "", ""},
 		{"country,aspect seen\nPortugal,Oak forest\nPortugal,Wet meadow\nPortugal,Rocky slopes with broom\n", "", ""},
+		{"country,flow\nAustria,Wassermäßig fließend\nAustria,Wasser kaum fließend\nAustria,Wassermäßig fließend\n", "", ""},
 		{"country,stand\nPortugal,Quercion roboris\nPortugal,Wet meadow\nPortugal,Rocky slopes\n", "", ""},
 		{"country,obs when,shown when\nPortugal,2026-04-12,2026-05-12\nPortugal,2026-04-13,2026-05-12\nPortugal,2026-04-13,2026-05-12\n", "", ""},
 		{"country,typed in, modified on\nPortugal,0,2026-05-12\nPortugal,1,2026-05-12\nPortugal,0,2026-05-12\n", "", ""},
