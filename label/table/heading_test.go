@@ -39,6 +39,8 @@ func TestHeadings(t *testing.T) {
 		{"desc_localidad,especie", "locality scientificName"},
 		{"codigo_colecta,Nombre_cientifico,Colectores", "recordNumber scientificName recordedBy"},
 		{"código de coleta,espécie,coletores", "recordNumber scientificName recordedBy"},
+		{"Tags,Days,Months,Years", "? ? ? ?"}, // none of a gathering's
+		{"Tag,Monat,Jahr", "day month year"},
 		// Words with two meanings.
 		{"genus,species", "genus specificEpithet"},
 		{"species,genus", "specificEpithet genus"},

@@ -156,10 +156,15 @@ const cutLetters = 10
 // loosen notes the loose form of a plain word.
 func (v *words) loosen(word, key string) {
 	m := v.meanings[key]
-	if m.terms[0] == "copies" || m.terms[0] == "preparations" {
-		return // a label or a sheet is not what labels and sheets are
-	}
 	loose := looseKey(word)
+	switch m.terms[0] {
+	case "copies", "preparations":
+		return // a label or a sheet is not what labels and sheets are
+	case "year", "month", "day":
+		if !strings.Contains(loose, "|") {
+			return // nor a day what days are, or a German Tag what tags are
+		}
+	}
 	if old, ok := v.loose[loose]; ok && (old == nil || old.terms[0] != m.terms[0] || old.unit != m.unit) {
 		m = nil
 	}
