@@ -43,13 +43,25 @@ func (p *parser) columns(c Parts) {
 			after = last + 1
 		}
 	}
-	a := strings.TrimSpace(c.Authorship)
+	_, a := c.authors()
 	if !authorLike(a) {
 		return
 	}
 	if !p.findAuthors(a, after) && after != from {
 		p.findAuthors(a, from)
 	}
+}
+
+// authors returns the authors of their column without the rank and the epithet
+// that portals put before those of an infraspecific name, and that rank.
+func (c Parts) authors() (rank, authors string) {
+	a := strings.TrimSpace(c.Authorship)
+	first, rest, _ := strings.Cut(a, " ")
+	epithet, rest, _ := strings.Cut(strings.TrimSpace(rest), " ")
+	if e := epithetOf(c.InfraspecificEpithet); e == "" || !same(epithet, e) || lookup(strings.ToLower(strings.TrimSuffix(first, "."))) != rankInfra {
+		return "", a
+	}
+	return first, strings.TrimSpace(rest)
 }
 
 // find returns the first word from token i on that is w, letter case and the

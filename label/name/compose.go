@@ -1,6 +1,7 @@
 package name
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 )
@@ -55,7 +56,8 @@ func (k *composer) insert(at int, before, s, behind string) {
 // build makes the name from the columns alone.
 func (k *composer) build() {
 	genus, species, infra := trim(k.c.Genus), trim(k.c.SpecificEpithet), trim(k.c.InfraspecificEpithet)
-	authors, sub := trim(k.c.Authorship), trim(k.c.InfragenericEpithet)
+	said, authors := k.c.authors()
+	sub := trim(k.c.InfragenericEpithet)
 	word := func(parts ...string) string {
 		return strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 	}
@@ -81,7 +83,7 @@ func (k *composer) build() {
 			k.say("infraspecificEpithet", k.c.InfraspecificEpithet, "an infraspecific epithet without a species is no name; fill specificEpithet")
 		}
 	default:
-		r := abbreviation(k.c.Rank)
+		r := abbreviation(cmp.Or(trim(k.c.Rank), said))
 		if r == "" {
 			k.say("taxonRank", k.c.Rank, "the rank of "+infra+" is not known; say subspecies, variety or form")
 		}
@@ -138,7 +140,7 @@ func abbreviation(rank string) string {
 
 // addAuthors puts the authors of their column into a name that has none.
 func (k *composer) addAuthors() {
-	a := trim(k.c.Authorship)
+	_, a := k.c.authors()
 	n := k.p.name()
 	if a == "" || n.Authorship != "" {
 		return

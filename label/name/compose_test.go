@@ -52,6 +52,12 @@ func TestCompose(t *testing.T) {
 		{"indet.", P{Authorship: "L."}, "indet.", "scientificNameAuthorship"},
 		{"Rosaceae", P{Authorship: "Juss."}, "Rosaceae Juss.", ""},
 
+		// A rank and an epithet in the column of authors.
+		{"Carex flacca subsp. serrulata (Spreng.) Greuter", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "serrulata", Authorship: "subsp. serrulata (Spreng.) Greuter"}, "Carex flacca subsp. serrulata (Spreng.) Greuter", ""},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "serrulata", Authorship: "subsp. serrulata (Spreng.) Greuter"}, "Carex flacca subsp. serrulata (Spreng.) Greuter", ""},
+		{"Carex flacca subsp. serrulata", P{InfraspecificEpithet: "serrulata", Authorship: "subsp. serrulata (Spreng.) Greuter"}, "Carex flacca subsp. serrulata (Spreng.) Greuter", ""},
+		{"Carex flacca subsp. serrulata Greuter", P{InfraspecificEpithet: "serrulata", Authorship: "subsp. serrulata (Spreng.) Greuter"}, "Carex flacca subsp. serrulata Greuter", "scientificNameAuthorship"},
+
 		// Qualifiers: the two examples of dwc:identificationQualifier, and more.
 		{"Quercus agrifolia var. oxyadenia", P{Qualifier: "aff. agrifolia var. oxyadenia"}, "Quercus aff. agrifolia var. oxyadenia", ""},
 		{"Quercus agrifolia var. oxyadenia", P{Qualifier: "cf. var. oxyadenia"}, "Quercus agrifolia cf. var. oxyadenia", ""},

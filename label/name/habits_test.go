@@ -91,6 +91,7 @@ func TestFaults(t *testing.T) {
 		{"Arion vulgaris, (Dana, 1852)", Parts{}, "", ""},
 		{"Elymus glaucus virescens", Parts{}, "no rank stands before virescens: write subsp., var. or f.; two words of one epithet have a hyphen between them", ""},
 		{"Elymus glaucus virescens", Parts{Rank: "subspecies"}, "no rank stands before virescens: write subsp., var. or f.; two words of one epithet have a hyphen between them", "Elymus glaucus subsp. virescens"},
+		{"Elymus glaucus var. virescens Piper", Parts{Genus: "Elymus", SpecificEpithet: "glaucus", InfraspecificEpithet: "virescens", Authorship: "var. virescens Piper"}, "", ""},
 		{"*Quercus suber* L.", Parts{}, "the signs of typed italics are printed: take them out, for the label sets the name in italics", "Quercus suber L."},
 		{"_Quercus suber_ L. subsp. __suber__", Parts{}, "the signs of typed italics are printed: take them out, for the label sets the name in italics", "Quercus suber L. subsp. suber"},
 		{"Quercus suber*", Parts{}, "", ""},

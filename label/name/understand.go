@@ -228,7 +228,7 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		}
 		return out
 	}
-	if a := strings.TrimSpace(c.Authorship); a != "" && n.Authorship != "" && !n.Formula && !sameAuthors(a, n.Authorship) {
+	if _, a := c.authors(); a != "" && n.Authorship != "" && !n.Formula && !sameAuthors(a, n.Authorship) {
 		say("scientificNameAuthorship", c.Authorship, "the scientific name has the authors "+n.Authorship+"; say which is right", n.Authorship)
 	}
 	if g := genusOf(c.Family); familyEnding(g) && n.Genus == "" && familyEnding(n.Uninomial) && !same(g, n.Uninomial) {
