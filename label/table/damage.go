@@ -76,6 +76,10 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 			return // its control characters are part of the same fault
 		}
 	}
+	if typed, found := unpaged(text); found && lost == 0 {
+		say(ruleMojibake, typed, "letters were read in the wrong encoding and saved so: put back what was typed")
+		return
+	}
 	if degree {
 		say(ruleMojibake, degrees(text), "the sign for degrees was read in the wrong encoding and saved so")
 	}

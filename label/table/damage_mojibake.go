@@ -172,17 +172,19 @@ func unmojibake(text string, may uint32) (mended string, unread bool) {
 
 // clean reports whether no sign stands where none does, and no capital after a
 // small letter: text that needs no further look.
-func clean(text string) bool {
+func clean(text string) bool { return strangeSigns(text) == 0 }
+
+// strangeSigns counts the signs that stand where none does, and the capitals
+// after a small letter.
+func strangeSigns(text string) int {
+	n := 0
 	rs := []rune(text)
 	for i, r := range rs {
-		if r < 0x80 {
-			continue
-		}
-		if !isWordLetter(r) && signLikelihood(rs, i) <= -9 || isWordLetter(r) && i > 0 && isWordLetter(rs[i-1]) && joined(rs[i-1], r) < 0 {
-			return false
+		if r >= 0x80 && (!isWordLetter(r) && signLikelihood(rs, i) <= -9 || isWordLetter(r) && i > 0 && isWordLetter(rs[i-1]) && joined(rs[i-1], r) < 0) {
+			n++
 		}
 	}
-	return true
+	return n
 }
 
 // likeliest tries all misreadings, one upon the other, and returns the text that
