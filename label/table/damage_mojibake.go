@@ -125,6 +125,8 @@ func sureWindows(before rune, seq []rune, r rune) bool {
 	switch {
 	case seq[0] == '×' || seq[0] == 'ß': // ×‘Peace’, Spaß”
 		return false
+	case strings.ContainsRune("ŠšŽžŒœŸ", seq[1]) && !unicode.Is(unicode.Latin, r): // Úštěk, Úžlabina
+		return false
 	case len(seq) == 2:
 		return !weak || unicode.IsLower(before) && unicode.IsUpper(seq[0]) ||
 			seq[1] == 0xA0 && (seq[0] == 'Ã' || seq[0] == 'Â') && !unicode.IsUpper(before) // "à" and a no-break space

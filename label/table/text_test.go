@@ -142,6 +142,7 @@ func TestDamage(t *testing.T) {
 		{"il était fermé…”", "", ""},
 		{"à » là", "", ""},
 		{"Spaß“", "", ""},
+		{"Úštěk", "", ""}, {"Úžlabina pod skalou", "", ""},
 		{"1 200 m ± 50 m, c. ½ km, √2, ¬p", "", ""},
 		{"São Tomé e Príncipe; Ürümqi; Łódź; Đà Nẵng", "", ""},
 		{"Ångström Ä Ö Ü ß é è ñ ¿Qué? ª º", "", ""},
