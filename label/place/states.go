@@ -175,12 +175,33 @@ func foldState(s string) string {
 	return strings.Join(kept, " ")
 }
 
+// outlying are islands that the outlines give to another state than the law does: the
+// country, the state, a place and how far about it they reach, in degrees. From memory.
+var outlying = []struct {
+	country, state  string
+	lat, lon, reach float64
+}{
+	{"BR", "Pernambuco", -3.85, -32.42, 0.2},  // Fernando de Noronha
+	{"BR", "Pernambuco", 0.917, -29.345, 0.1}, // São Pedro e São Paulo
+}
+
+// Owns reports whether a place lies in the state, or on an island of it that the
+// outlines give to another.
+func (s *State) Owns(lat, lon float64) bool {
+	for _, o := range outlying {
+		if math.Abs(lat-o.lat) < o.reach && math.Abs(lon-o.lon) < o.reach && slices.Contains(StatesNamed(o.country, o.state), s) {
+			return true
+		}
+	}
+	return s.Holds(lat, lon)
+}
+
 // formerStates are states that were made out of others in the last hundred years or
-// so: the country, the state of today and those that older records may name. From
-// memory and the histories of the states' borders in Wikipedia.
+// so, or are counted to others by some: the country, the state of today and those that
+// records may name. From memory and the histories of the states' borders in Wikipedia.
 const formerStates = `
 BR Tocantins=Goiás; BR Mato Grosso do Sul=Mato Grosso; BR Amapá=Pará; BR Roraima=Amazonas; BR Rondônia=Amazonas,Mato Grosso; BR Distrito Federal=Goiás; BR Acre=Amazonas; BR Rio de Janeiro=Distrito Federal
-CA Nunavut=Northwest Territories; AU Australian Capital Territory=New South Wales; AU Jervis Bay Territory=New South Wales,Australian Capital Territory; AU Northern Territory=South Australia; US District of Columbia=Maryland,Virginia; US West Virginia=Virginia
+CA Nunavut=Northwest Territories; AU Australian Capital Territory=New South Wales; AU Jervis Bay Territory=New South Wales,Australian Capital Territory; AU Northern Territory=South Australia; AU Norfolk Island=New South Wales; AU Macquarie Island=Tasmania; US District of Columbia=Maryland,Virginia; US West Virginia=Virginia
 MX Quintana Roo=Yucatán; MX Baja California Sur=Baja California; MX Morelos=México; MX Distrito Federal=México; MX México=Distrito Federal
 CL Los Ríos=Los Lagos; CL Arica y Parinacota=Tarapacá; PE Ucayali=Loreto; PE Callao=Lima; PE Lima=Lima Province
 CO Quindío=Caldas; CO Risaralda=Caldas; CO Sucre=Bolívar; CO Cesar=Magdalena; CO La Guajira=Magdalena; CO Casanare=Boyacá; CO Arauca=Boyacá; CO Guaviare=Vaupés; CO Guainía=Vaupés; CO Putumayo=Nariño,Caquetá; CO Vichada=Meta; CO Caquetá=Huila,Amazonas; CO Córdoba=Bolívar; CO Atlántico=Bolívar; CO Amazonas=Caquetá; CO Chocó=Antioquia,Cauca; CO Bogota=Cundinamarca; CO Cundinamarca=Bogota
@@ -190,7 +211,7 @@ CN Chongqing=Sichuan; CN Hainan=Guangdong; CN Ningxia=Gansu; CN Beijing=Hebei; C
 IN Jharkhand=Bihar; IN Chhattisgarh=Madhya Pradesh; IN Uttaranchal=Uttar Pradesh; IN Andhra Pradesh=Tamil Nadu; IN Meghalaya=Assam; IN Nagaland=Assam; IN Mizoram=Assam; IN Arunachal Pradesh=Assam; IN Haryana=Punjab; IN Himachal Pradesh=Punjab; IN Chandigarh=Punjab,Haryana; IN Gujarat=Maharashtra; IN Maharashtra=Gujarat,Madhya Pradesh; IN Delhi=Punjab; IN Sikkim=West Bengal; IN Karnataka=Maharashtra,Tamil Nadu; IN Kerala=Tamil Nadu; IN Tamil Nadu=Kerala; IN Manipur=Assam; IN Tripura=Assam; IN Orissa=Bihar; IN Bihar=West Bengal
 TR Ardahan=Kars; TR Iğdir=Kars; TR Bartın=Zonguldak; TR Karabük=Zonguldak,Çankiri; TR Düzce=Bolu; TR Kilis=Gaziantep; TR Osmaniye=Adana; TR Yalova=Istanbul,Bursa; TR Aksaray=Nigde,Konya; TR Bayburt=Gümüshane; TR Karaman=Konya; TR Kinkkale=Ankara; TR Batman=Siirt; TR Sirnak=Siirt,Mardin,Hakkari; TR Bingöl=Mus,Elazığ; TR Tunceli=Elazığ; TR Adiyaman=Malatya; TR Usak=Kütahya; TR Nevsehir=Nigde,Kirsehir; TR Sakarya=Kocaeli; TR Hakkari=Van; TR Mersin=Adana
 DE Berlin=Brandenburg; DE Thüringen=Sachsen; DE Sachsen-Anhalt=Sachsen; DE Bremen=Niedersachsen; AT Wien=Niederösterreich; AT Burgenland=Niederösterreich,Steiermark; NL Flevoland=Overijssel,Gelderland; CH Jura=Bern
-JP Okinawa=Kagoshima; PT Lisboa=Setúbal; PT Setúbal=Lisboa
+JP Okinawa=Kagoshima; ES Alicante=Valencia; ES Castellón=Valencia; IN Kerala=Puducherry; IN Andhra Pradesh=Puducherry; PT Lisboa=Setúbal; PT Setúbal=Lisboa
 `
 
 // changes are the pairs of formerStates, now and before.

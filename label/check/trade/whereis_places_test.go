@@ -101,6 +101,24 @@ func TestPlacesRight(t *testing.T) {
 	}
 }
 
+// Nor of places in the state that people count them to.
+func TestStatesRight(t *testing.T) {
+	list := spots(t, "states_right.tsv")
+	var table [][]string
+	for i, s := range list {
+		table = append(table, at(i, s.lat, s.lon, s.country, "", s.fields[1], "stateProvince", s.fields[0]))
+	}
+	if len(list) < 70 {
+		t.Fatalf("%d places", len(list))
+	}
+	by := said(t, table)
+	for i, s := range list {
+		if what := by[i+1]; what != "" {
+			t.Errorf("%s, %s, %s, %s, %s: %s", s.lat, s.lon, s.country, s.fields[0], s.fields[1], what)
+		}
+	}
+}
+
 // Places some way within another country than the one stated are all found.
 func TestPlacesElsewhere(t *testing.T) {
 	list := spots(t, "places_elsewhere.tsv")

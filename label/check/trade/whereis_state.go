@@ -64,7 +64,7 @@ func (f *finder) stateRule(c *check.Context) {
 		return
 	}
 	lat, lon := c.Coordinates.Lat.Degrees(), c.Coordinates.Lon.Degrees()
-	if slices.ContainsFunc(named, func(s *place.State) bool { return s.Holds(lat, lon) }) {
+	if slices.ContainsFunc(named, func(s *place.State) bool { return s.Owns(lat, lon) }) {
 		return
 	}
 	distance := named[0].Distance(lat, lon)
