@@ -71,6 +71,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		}
 		t.settle(r, i, term, term)
 	}
+	t.unlikely(rows)
 }
 
 // ofPlot says of a plot's or a station's number that it is not printed: no
@@ -90,6 +91,8 @@ var bareEpithet = regexp.MustCompile(`^\s*\p{Ll}[\p{Ll}-]{2,}\s*$`)
 // head could mean.
 func (t *Table) belied(c *Column, rows []*Row) bool {
 	switch c.Term {
+	case "duplicatesTo": // how many there are
+		return shareOf(rows, c.Index, aCount.MatchString) > 0.8
 	case "coordinateUncertaintyInMeters", "day":
 		return shareOf(rows, c.Index, hasFigure) < 0.5
 	case "scientificName":
@@ -117,6 +120,9 @@ var nameLike = regexp.MustCompile(`^["'×x ]*\p{Lu}[\p{Ll}\p{M}-]{2,}|^\p{Lu}{4,
 
 // ownWords say what terms of ours mean, which no user wrote.
 var ownWords = map[string]string{"collectorAndNumber": "collector and collector's number", "latitudeHemisphere": "the side of the latitude", "longitudeHemisphere": "the side of the longitude"}
+
+// aCount is how many of few there are.
+var aCount = regexp.MustCompile(`^\s*\d{1,2}\s*$`)
 
 // sideWord reports whether a text names a side of the world, in any language.
 func sideWord(s string) bool {

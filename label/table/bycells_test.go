@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cornerslip/label"
 	"strings"
 	"testing"
 )
@@ -16,6 +17,11 @@ func TestByCells(t *testing.T) {
 		// Signs on a plant are no days of a month.
 		{"country,Tags\nPT,few\nPT,some\nPT,abundant\n", "country ?"},
 		{"country,Tag\nPT,3\nPT,14\nPT,30\n", "country day"},
+		// How many duplicates there are, and who has them.
+		{"country,Duplicados\nPT,3\nPT,1\nPT,12\nPT,2\n", "country ?"},
+		{"country,Duplicados\nPT,LISU\nPT,COI|PO\nPT,2\nPT,PO\n", "country duplicatesTo"},
+		// Figures below the first cells make these headings, though only one is known.
+		{"name;ex1F;ex1B;ex2F;mbaum\nAmanita vaginata;1;0;0;B\nRussula queletii;1;0;1;F\nMycena pura;0;1;0;B\n", "scientificName ? ? ? ?"},
 		// What ten letters keep of "Collectors number".
 		{"recordedBy,Collectors\nI. Almeida,214\nI. Almeida,215\nT. Brandão,s.n.\nI. Almeida,216\nI. Almeida,217\nI. Almeida,218\n", "recordedBy recordNumber"},
 		{"recordedBy,Collectors\nI. Almeida,214\nI. Almeida,J. Prates\nI. Almeida,T. Brandão\n", "recordedBy recordedBy"},
@@ -156,6 +162,36 @@ func TestIdentifiersDiffer(t *testing.T) {
 	for _, f := range rows[0].Findings {
 		if f.Severity > 1 {
 			t.Errorf("%v", f)
+		}
+	}
+}
+
+// TestUnlikelySlips: a heading is no slip for a term that its cells cannot be.
+func TestUnlikelySlips(t *testing.T) {
+	for _, c := range []struct{ table, want string }{
+		{"country,Etiqueta\nPT,sim\nPT,não\nPT,sim\n", ""},
+		{"country,Etiqueta\nPT,VC-3\nPT,VC-4\nPT,VC-5\n", ""},
+		{"country,Etiqueta\nPT,2\nPT,3\nPT,1\n", "copies"},
+		{"country,Exposition\nPT,NE\nPT,SW\nPT,N\n", ""},
+		{"country,Exposition\nPT,in collection\nPT,on loan\nPT,in collection\n", "disposition"},
+		{"country,locallity\nPT,12\nPT,13\nPT,14\n", ""},
+		{"country,locallity\nPT,Valdoura\nPT,Covão\nPT,Serra\n", "locality"},
+	} {
+		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, f := range tab.Findings() {
+			if f.Rule == ruleHeadingUnknown.Name {
+				got = f.Suggest
+				if got == "" && f.Severity != label.Note {
+					t.Errorf("%q: %v", c.table, f)
+				}
+			}
+		}
+		if got != c.want {
+			t.Errorf("%q: suggests %q, not %q", c.table, got, c.want)
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"cornerslip/label"
@@ -438,8 +439,9 @@ var (
 )
 
 // looksLikeData reports whether a first row holds records already: nothing
-// that is a heading, or figures and dates where headings would be words.
-func looksLikeData(columns []Column) bool {
+// that is a heading, or figures and dates where headings would be words. rows
+// are those below it.
+func looksLikeData(columns []Column, rows []*Row) bool {
 	known, filled, data, mixed := 0, 0, 0, 0
 	for i := range columns {
 		s := strings.TrimSpace(columns[i].Heading)
@@ -467,7 +469,20 @@ func looksLikeData(columns []Column) bool {
 		slices.ContainsFunc(columns, func(c Column) bool { return c.Term == "decimalLongitude" || c.Term == "verbatimLongitude" }) {
 		return false // no record has the words, and markers of genes beside them look like data
 	}
-	return known == 0 || data*3 >= filled && known < filled-data
+	return known == 0 || data*3 >= filled && known < filled-data && !overFigures(columns, rows)
+}
+
+// overFigures reports whether two columns and more hold figures alone, below a
+// first cell with letters: that row is none of records.
+func overFigures(columns []Column, rows []*Row) bool {
+	n := 0
+	for i, c := range columns {
+		letter := strings.IndexFunc(c.Heading, unicode.IsLetter) >= 0 && !codes[strings.TrimSpace(c.Heading)]
+		if letter && len(rows) >= 3 && shareOf(rows, i, bareNumber.MatchString) == 1 {
+			n++
+		}
+	}
+	return n >= 2
 }
 
 // numberedWord is a heading such as "Plot 12".

@@ -323,7 +323,7 @@ func (t *Table) readHeading() error {
 	}
 	r := resolved(t.columns)
 	found := r.findings
-	if looksLikeData(t.columns) {
+	if looksLikeData(t.columns, rows[1+t.under:]) {
 		// What is to be said of single headings would only hide it.
 		t.say(ruleNoHeading, label.Error, line, "the first row holds no headings that are known, it begins with %q: put a row above it that names the columns", cut(firstText(cells), 40))
 		t.mapTerms()

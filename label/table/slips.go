@@ -2,8 +2,11 @@ package table
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+
+	"cornerslip/label"
 )
 
 // slips reads columns whose heading is a slip of the keyboard for a term that no
@@ -61,6 +64,36 @@ func (r *resolver) wants(term string) bool {
 	}
 	return has
 }
+
+// unlikely takes back that a heading may be a slip for a term, where its cells are
+// nothing that the term has: "Etiqueta" over yes and no is not how many labels are
+// wanted, and "Exposition" over NE and SW is no disposition.
+func (t *Table) unlikely(rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Known || t.filledIn(rows, i) < 3 {
+			continue
+		}
+		for k := range t.findings {
+			f := &t.findings[k]
+			if f.Suggest == "" || !c.unknownHeading(*f) {
+				continue
+			}
+			figures := shareOf(rows, i, bareNumber.MatchString)
+			counts := f.Suggest == "copies" || f.Suggest == "individualCount" || measured(f.Suggest) || slices.Contains([]string{"year", "month", "day", "decimalLatitude", "decimalLongitude"}, f.Suggest)
+			if counts && figures < 0.5 || !counts && proseTerms[f.Suggest] && figures > 0.5 || shareOf(rows, i, func(s string) bool { return sideWord(s) || facing.MatchString(s) }) > 0.6 {
+				f.Suggest, f.Severity = "", label.Note
+			}
+		}
+	}
+}
+
+// facing is the side that a slope faces, or flat.
+var facing = regexp.MustCompile(`^\s*([NSEWO]{1,3}|F)\s*$`)
+
+// proseTerms are the terms whose cells are words.
+var proseTerms = map[string]bool{"recordedBy": true, "identifiedBy": true, "locality": true, "habitat": true, "plantDescription": true, "occurrenceRemarks": true,
+	"country": true, "stateProvince": true, "county": true, "municipality": true, "family": true, "genus": true, "scientificName": true, "disposition": true}
 
 // isAngle reports whether a text is a figure that a coordinate in degrees can be.
 // Latitude and longitude may be exchanged, which others see.
