@@ -110,6 +110,15 @@ func stepOf(unit Angle, places int) Angle {
 // end of decimals do not count. It is 0 for grid references.
 func (p Point) Step() Angle { return p.step }
 
+// HalfSteps returns how fine each half of p was written, in degrees: the unit of
+// its last figure. Both are 0 for grid references.
+func (p Point) HalfSteps() (lat, lon Angle) {
+	if p.onGrid() || p.IsZero() {
+		return 0, 0
+	}
+	return stepOf(unitOf(p.lat.form), int(p.lat.places)), stepOf(unitOf(p.lon.form), int(p.lon.places))
+}
+
 // Uncertainty returns how far off p may be by the precision it was written
 // with alone, in whole metres, rounded up and at least 1; 0 for no place.
 func (p Point) Uncertainty() int {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -53,6 +54,7 @@ func coordinatesFromVerbatim(c *Cells) Response {
 	var both coord.Reading
 	if whole != "" {
 		both = coord.Read(whole, coord.Hints{})
+		lat, lon = figures(lat), figures(lon)
 	}
 	r, latitude, longitude := both, "", ""
 	if lat != "" && lon != "" {
@@ -66,7 +68,7 @@ func coordinatesFromVerbatim(c *Cells) Response {
 		if r.Point.Form == coord.Decimal && plainDegrees(lat) && plainDegrees(lon) {
 			latitude, longitude = strings.TrimPrefix(lat, "+"), strings.TrimPrefix(lon, "+")
 		}
-	} else if r.Status != coord.OK || !half(lat, r.Point.Lat, "N", "S") || !half(lon, r.Point.Lon, "E", "W") {
+	} else if r.Status != coord.OK || !half(lat, r.Point, true) || !half(lon, r.Point, false) {
 		return notAmended
 	}
 	if r.Point.Form == coord.GridUTM || r.Point.Form == coord.GridMGRS {
@@ -92,6 +94,14 @@ var otherSystem = regexp.MustCompile(`(?i)\b(?:utm|mgrs|usng|ups|trs|plss|grid|e
 // nearby matches words by which coordinates are not those of the place itself.
 var nearby = regexp.MustCompile(`(?i)\b(?:near|c|ca|circa|about|around|approx(?:imately)?|cerca|perto|aprox(?:imadamente)?|environ|etwa)\b|[~≈?]`)
 
+// figures returns a text that has any, else "": a placeholder contradicts nothing.
+func figures(s string) string {
+	if strings.ContainsAny(s, "0123456789") {
+		return s
+	}
+	return ""
+}
+
 func plainDegrees(s string) bool {
 	_, ok := number(s)
 	return ok && !strings.ContainsAny(s, "eE")
@@ -107,36 +117,40 @@ func trimZeros(s string) string {
 	return s
 }
 
-// agree reports whether two readings are of one place, as finely as the
-// coarser was written.
+// agree reports whether two readings are of one place, each half as finely as the
+// coarser of the two was written.
 func agree(a, b coord.Point) bool {
-	step := max(a.Step(), b.Step(), coord.Degree/10000)
-	return (a.Lat-b.Lat).Degrees() <= step.Degrees() && (b.Lat-a.Lat).Degrees() <= step.Degrees() &&
-		(a.Lon-b.Lon).Degrees() <= step.Degrees() && (b.Lon-a.Lon).Degrees() <= step.Degrees()
+	aLat, aLon := a.HalfSteps()
+	bLat, bLon := b.HalfSteps()
+	return near(a.Lat, b.Lat, aLat, bLat) && near(a.Lon, b.Lon, aLon, bLon)
+}
+
+// near reports whether two angles differ by no more than the coarsest of their
+// steps and a ten-thousandth of a degree.
+func near(a, b coord.Angle, steps ...coord.Angle) bool {
+	return math.Abs((a - b).Degrees()) <= max(slices.Max(steps), coord.Degree/10000).Degrees()
 }
 
 // half reports whether a half that is written in a column of its own says the
 // same as the whole; nothing written contradicts nothing.
-func half(text string, want coord.Angle, positive, negative string) bool {
+func half(text string, whole coord.Point, latitude bool) bool {
 	if text == "" {
 		return true
 	}
-	other := "0 " + map[string]string{"N": "E", "E": "N"}[positive]
-	var r coord.Reading
-	h := coord.Hints{Signed: plainDegrees(text)}
-	var got coord.Angle
-	if positive == "N" {
-		r = coord.ReadPair(text, other, h)
-		got = r.Point.Lat
-	} else {
-		r = coord.ReadPair(other, text, h)
-		got = r.Point.Lon
+	// The other half is made up, in the way that the given one is written.
+	east, north, h := "0 E", "0 N", coord.Hints{}
+	if plainDegrees(text) {
+		east, north, h.Signed = "0", "0", true
 	}
-	if r.Status != coord.OK {
-		return false
+	lat, lon := whole.HalfSteps()
+	if latitude {
+		r := coord.ReadPair(text, east, h)
+		step, _ := r.Point.HalfSteps()
+		return r.Status == coord.OK && near(r.Point.Lat, whole.Lat, step, lat)
 	}
-	d := (got - want).Degrees()
-	return math.Abs(d) <= max(r.Point.Step().Degrees(), 0.0001)
+	r := coord.ReadPair(north, text, h)
+	_, step := r.Point.HalfSteps()
+	return r.Status == coord.OK && near(r.Point.Lon, whole.Lon, step, lon)
 }
 
 // verbatimDatum returns the code of the datum in verbatimSRS, "" if there is
