@@ -393,7 +393,9 @@ func (s *scanned) qualify(r Reading, text string) Reading {
 	case s.class[orWord]:
 		return doubtful(all, "%q leaves a choice: write what is certain", text)
 	}
-	r.Date, r.More = all[0], s.class[partWord] || s.class[besideWord] || s.part
+	r.Date, r.More = all[0], s.class[partWord] || s.class[besideWord] || s.class[seasonWord] || s.part
+	_, month := r.Date.Month()
+	r.Season = s.class[seasonWord] && !month && !r.Date.interval
 	return r
 }
 

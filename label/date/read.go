@@ -61,6 +61,10 @@ type Reading struct {
 	// More is set where the text says more than Date does, which has its words:
 	// a season, early or late, at night, in flower.
 	More bool
+	// Season is set where a season stands for its whole year that may begin in the
+	// year before or end in the year after: winter in the north, summer in the
+	// south, a dry or a rainy one.
+	Season bool
 	// Err says what is wrong and what to do; nil if Status is OK.
 	Err error
 }

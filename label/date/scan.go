@@ -385,6 +385,7 @@ func (s *scanned) name(w string, g *gap) bool {
 	}
 	if n, ok := lang.FindSeason(w); ok {
 		s.add(value{kind: season, n: n}, g)
+		s.class[seasonWord] = s.class[seasonWord] || n == 2 || n == 4
 		return true
 	}
 	c, ok := classes[f]

@@ -461,6 +461,18 @@ func TestWild(t *testing.T) {
 	t.Logf("%d of %d", len(wild)-bad, len(wild))
 }
 
+// A season that may turn the year is not said to lie in it.
+func TestSeason(t *testing.T) {
+	for text, season := range map[string]bool{
+		"winter 1932": true, "Summer 1967": true, "verão de 1985": true, "rainy season, 1985": true, "dry season 1910": true,
+		"Spring 1911": false, "autumn 1911": false, "winter 1910-11": false, "summer, July 1911": false, "1911": false, "early 1911": false,
+	} {
+		if r := Read(text, Hints{}); r.Status != OK || r.Season != season {
+			t.Errorf("%q: %s, %v", text, r.Status, r.Season)
+		}
+	}
+}
+
 // What a text says beside the day is not lost: it is told.
 func TestMore(t *testing.T) {
 	for text, more := range map[string]bool{

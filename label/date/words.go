@@ -25,6 +25,7 @@ const (
 	sinceWord  // from and including
 	doubtWord  // probably, received: less than a date
 	besideWord // night, flowering: more than a date
+	seasonWord // dry, rainy: it may turn the year
 	partWord   // early, mid, late: finer than can be said
 	centuryWord
 )
@@ -35,7 +36,8 @@ var wordLists = []struct {
 	words string
 }{
 	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év ann annis annus m li aos leg legit lg gesammelt recolectado colhido usque mensibus го during throughout durante pendant während"},
-	{besideWord, "fl fr flor fruct defl flowering fruiting flower flowers fruit fruits bud buds blüte noon dawn dusk morning afternoon evening night noite manhã tarde noche mañana matin soir nuit morgens abends nachts mittags nocte mane vespere season dry rainy wet monsoon chuvosa lluviosa saison trockenzeit regenzeit"},
+	{besideWord, "fl fr flor fruct defl flowering fruiting flower flowers fruit fruits bud buds blüte noon dawn dusk morning afternoon evening night noite manhã tarde noche mañana matin soir nuit morgens abends nachts mittags nocte mane vespere dry rainy wet"},
+	{seasonWord, "season monsoon chuvosa lluviosa saison trockenzeit regenzeit"},
 	{doubtWord, "probably prob possibly perhaps presumably maybe wahrscheinlich vermutlich provavelmente talvez probablemente peut-être probablement forse received recd accessioned accession rec det determined easter whitsun whitsunday pentecost christmas xmas midsummer michaelmas ostern pfingsten weihnachten pâques pentecôte noël páscoa pascua navidad pasqua natale kal kalendas kalendis cal id idus idibus non nonas nonis ff sqq seq xvi xvii xviii xix xx xxi xvie xviie xviiie xixe xxe"},
 	{fromWord, "from between von vom desde entre zwischen tra dal du från fra van od с от"},
 	{toWord, "to till til until thru through bis au al à a ad hasta até tot upto po по"},

@@ -37,7 +37,7 @@ func EPSG(number int) DatumKind {
 // else.
 func ParseEPSG(s string) (number int, ok bool) {
 	digits, ok := strings.CutPrefix(s, "EPSG:")
-	if !ok || len(digits) < 4 || len(digits) > 5 || strings.Trim(digits, "0123456789") != "" {
+	if !ok || len(digits) < 4 || len(digits) > 5 || digits[0] == '0' || strings.Trim(digits, "0123456789") != "" {
 		return 0, false
 	}
 	number, _ = strconv.Atoi(digits)
@@ -57,7 +57,7 @@ func Datum(name string) (code string, ok bool) {
 	if !ok {
 		digits := strings.TrimPrefix(k, "epsg")
 		digits = strings.TrimPrefix(strings.TrimPrefix(digits, "httpwwwopengisnetdefcrsepsg0"), "urnogcdefcrsepsg")
-		if len(digits) < 4 || len(digits) > 5 || strings.Trim(digits, "0123456789") != "" {
+		if len(digits) < 4 || len(digits) > 5 || digits[0] == '0' || strings.Trim(digits, "0123456789") != "" {
 			return "", false
 		}
 		n, _ = strconv.Atoi(digits)

@@ -22,7 +22,7 @@ func IsLicence(s string) bool { return licence.MatchString(s) }
 // licence named without its version can mean several and gives false.
 func Licence(s string) (address string, ok bool) {
 	s = strings.TrimSpace(s)
-	if i := strings.Index(s, "creativecommons.org/"); i >= 0 && i <= len("https://www.") {
+	if i := strings.Index(strings.ToLower(s), "creativecommons.org/"); i >= 0 && i <= len("https://www.") {
 		path := strings.ToLower(s[i+len("creativecommons.org/"):])
 		address = "https://creativecommons.org/" + strings.TrimRight(path, "/") + "/"
 		if !IsLicence(address) {
@@ -31,6 +31,9 @@ func Licence(s string) (address string, ok bool) {
 		return address, IsLicence(address)
 	}
 	if m := bracketed.FindStringSubmatch(s); m != nil {
+		if squeeze(m[1]+m[3]) == "publicdomain" { // which of the two ways, the brackets say
+			return Licence(m[2])
+		}
 		// The name and its abbreviation, as the deeds write them; the version may
 		// stand with either. They must say the same.
 		return agreed(m[1]+m[3], m[2])

@@ -49,6 +49,12 @@ func (v *Vocabulary) Match(s string) (term string, ok bool) {
 		return term, term != ""
 	}
 	if v.stem != "" {
+		if one, plural := strings.CutSuffix(k, v.stem+"s"); plural {
+			k = one + v.stem
+			if term, ok := v.known[k]; ok {
+				return term, term != ""
+			}
+		}
 		if term, ok := v.known[k+v.stem]; ok && len(k) > 2 {
 			return term, term != ""
 		}

@@ -34,7 +34,7 @@ func dateAmendments() []Test {
 				if !c.Empty("eventDate") || text == "" {
 					return internalNotMet
 				}
-				if r := date.Read(text, date.Hints{}); r.Status == date.OK && r.Date.IsPlain() {
+				if r := date.Read(text, date.Hints{}); r.Status == date.OK && r.Date.IsPlain() && !r.Season {
 					return changed(FilledIn, "eventDate", r.Date.ISO())
 				}
 				return notAmended
@@ -134,18 +134,22 @@ var dateWords = func() map[string]bool {
 	return m
 }()
 
-// standardMonth reads a month that is not the plain number. A small x alone
-// stands for a figure that nobody could read, as often as for October.
+// standardMonth reads a month that is not the plain number, as readMonth does.
 func standardMonth(text string) (string, bool) {
 	if n, ok := integer(text); ok && n >= 1 && n <= 12 {
 		return "", false
 	}
-	s := strings.TrimFunc(text, invisible)
+	m, ok := readMonth(strings.TrimFunc(text, invisible))
+	return strconv.Itoa(m), ok
+}
+
+// readMonth reads a month in words or Roman figures. A small x alone stands for a
+// figure that nobody could read, as often as for October.
+func readMonth(s string) (int, bool) {
 	if s == "x" {
-		return "", false
+		return 0, false
 	}
-	m, err := date.ParseMonth(s)
-	return strconv.Itoa(m), err == nil
+	return inWords("month", s)
 }
 
 func standardDay(text string) (string, bool) {
@@ -156,8 +160,8 @@ func standardDay(text string) (string, bool) {
 	return strconv.Itoa(d), err == nil
 }
 
-// eventFromParts leaves out what is not a number: a day without its month
-// says nothing. A date that does not exist is none.
+// eventFromParts leaves out what cannot be read as a number: a day without its
+// month says nothing. A date that does not exist is none.
 func eventFromParts(c *Cells) Response {
 	_, whole := c.integer("year")
 	if !c.Empty("eventDate") || !whole {
@@ -165,7 +169,13 @@ func eventFromParts(c *Cells) Response {
 	}
 	year, ok := c.isoYear("year")
 	month, hasMonth := c.integer("month")
+	if !hasMonth {
+		month, hasMonth = readMonth(c.trimmed("month"))
+	}
 	day, hasDay := c.integer("day")
+	if !hasDay {
+		day, hasDay = inWords("day", c.trimmed("day"))
+	}
 	switch {
 	case !ok:
 		return notAmended

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -123,7 +124,24 @@ func identifiedInRange(c *Cells) Response {
 			return notCompliant
 		}
 	}
-	return complies(noEvent || d.End().Compare(event.Start()) >= 0)
+	return complies(noEvent || !endsBefore(d, event))
+}
+
+// endsBefore reports whether d is over before event begins: by the clock where both
+// say the time and either both or neither name their zone, else by the days as
+// they are written.
+func endsBefore(d, event date.Date) bool {
+	_, to := d.Time()
+	from, _ := event.Time()
+	if to == "" || from == "" || strings.ContainsAny(to, "Z+-") != strings.ContainsAny(from, "Z+-") {
+		return d.End().Compare(event.Start()) < 0
+	}
+	midnight := func(d date.Day) int {
+		return int(time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC).Unix())
+	}
+	last, width := secondsOf(to)
+	first, _ := secondsOf(from)
+	return midnight(d.End())+last+width <= midnight(event.Start())+first
 }
 
 // disagreement returns the first term that does not say what eventDate says,
