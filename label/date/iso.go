@@ -235,7 +235,7 @@ func checkTime(s string, basic bool) error {
 		return fmt.Errorf("hour %d in time %q does not exist: hours run from 0 to 24", h, s)
 	case m > 59:
 		return fmt.Errorf("minute %d in time %q does not exist: minutes run from 0 to 59", m, s)
-	case sec > 60:
+	case sec > 60, sec == 60 && m%15 != 14: // a leap second ends an hour by Greenwich, and zones lie a quarter of an hour apart
 		return fmt.Errorf("second %d in time %q does not exist: seconds run from 0 to 59", sec, s)
 	}
 	switch shape(zone) {

@@ -71,7 +71,7 @@ func Datum(name string) (code string, ok bool) {
 // datumSynonyms are what people write for a datum beside its EPSG names, in
 // the order code, name. From memory and from the notes of tdwg/bdq issue 60.
 const datumSynonyms = `
-4326 WGS84|4326 WGS 1984|4326 World Geodetic System 1984|4326 World Geodetic System 84|4326 GCS_WGS_1984|4326 D_WGS_1984|4326 WGS84 (EPSG:4326)|4326 EPSG:4326 (WGS84)|4326 WGS84 lat/long|4326 WGS 84 / lat-long|4326 WGS-84 (GPS)
+4326 WGS84|4326 WGS 1984|4326 World Geodetic System 1984|4326 World Geodetic System 84|4326 World Geodetic Survey 1984|4326 GCS_WGS_1984|4326 D_WGS_1984|4326 WGS84 (EPSG:4326)|4326 EPSG:4326 (WGS84)|4326 WGS84 lat/long|4326 WGS 84 / lat-long|4326 WGS-84 (GPS)
 4322 WGS72|4322 WGS 1972|4322 World Geodetic System 1972|4267 NAD1927|4267 North American 1927|4267 North American Datum of 1927|4267 North American Datum 27|4267 GCS_North_American_1927|4267 D_North_American_1927
 4269 NAD1983|4269 North American 1983|4269 North American Datum of 1983|4269 North American Datum 83|4269 GCS_North_American_1983|4269 D_North_American_1983|4230 ED1950|4230 European 1950|4230 European Datum of 1950|4230 European Datum 50|4230 GCS_European_1950
 4258 ETRS1989|4258 European Terrestrial Reference System 89|4258 European Terrestrial Reference System 1989|4283 GDA1994|4283 Geocentric Datum of Australia 1994|4283 Geocentric Datum of Australia 94|7844 Geocentric Datum of Australia 2020

@@ -30,8 +30,11 @@ func Licence(s string) (address string, ok bool) {
 		}
 		return address, IsLicence(address)
 	}
+	s = strings.TrimSuffix(licensedUnder.ReplaceAllString(s, ""), ".")
 	if m := bracketed.FindStringSubmatch(s); m != nil {
-		if squeeze(m[1]+m[3]) == "publicdomain" { // which of the two ways, the brackets say
+		// Which of the two ways into the public domain it was, the brackets say.
+		long := squeeze(m[1] + m[3])
+		if long == "publicdomain" || strings.HasPrefix(long, "totheextentpossibleunderlaw") && strings.HasSuffix(long, "publicdomain") {
 			return Licence(m[2])
 		}
 		// The name and its abbreviation, as the deeds write them; the version may
@@ -56,6 +59,9 @@ func Licence(s string) (address string, ok bool) {
 	}
 	return "https://creativecommons.org/licenses/" + kind + "/4.0/legalcode", true
 }
+
+// licensedUnder is how the sentence of a licence begins.
+var licensedUnder = regexp.MustCompile(`(?i)^(?:this work|this dataset|these data) (?:is|are) licensed under (?:an? |the )?`)
 
 // bracketed is a name with its abbreviation in brackets.
 var bracketed = regexp.MustCompile(`^([^()]+)\(([^()]+)\)([^()]*)$`)

@@ -135,7 +135,7 @@ func TestAnswers(t *testing.T) {
 		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "1949-09-15T12:34", "day", "15", "month", "9", "year", "1949"}, yes},
 		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "1949", "day", "1"}, no}, // note
 		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "1949-09-15", "month", "09"}, yes},
-		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "1949-09-15", "month", "IX"}, yes},
+		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "1949-09-15", "month", "IX"}, no}, // note: nor is it what the term wants
 		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "1949-09-15", "month", "x"}, no},
 		{"VALIDATION_EVENT_CONSISTENT", []string{"eventDate", "15 Sep 1949", "month", "9"}, no},
 		{"VALIDATION_YEAR_INRANGE", []string{"year", "9999"}, no},

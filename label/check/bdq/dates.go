@@ -153,9 +153,10 @@ type reading int
 
 const (
 	byTheStandard reading = iota
-	// plainly lets two habits pass that nobody would correct: a 0 for what is not
-	// known, and the first or the last day of a time of several in year, month and
-	// day.
+	// plainly lets habits pass that nobody would correct: a 0 for what is not known,
+	// the first or the last day of a time of several in year, month and day, and
+	// what is no whole number but says one: "2026.0", "May". The standard asserts
+	// consistency only of values that are what their terms want.
 	plainly
 )
 
@@ -169,9 +170,11 @@ func unlike(c *Cells, how reading) (term, is string) {
 		if text == "" || how == plainly && strings.Trim(text, "0.") == "" {
 			continue
 		}
-		got, whole := integer(strings.TrimSuffix(text, ".0")) // as programs write whole numbers
-		if !whole {
-			got, whole = inWords(p.term, text)
+		got, whole := integer(text)
+		if !whole && how == plainly {
+			if got, whole = integer(strings.TrimSuffix(text, ".0")); !whole { // as programs write whole numbers
+				got, whole = inWords(p.term, text)
+			}
 		}
 		want, has := p.part(d)
 		if how == plainly && !has && whole && d.IsInterval() {
