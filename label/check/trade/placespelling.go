@@ -141,6 +141,33 @@ type land struct {
 	within, text string // the land around it, in which names are compared
 	count        int
 	cells        [rareRecords]cell // the first
+	placed       bool
+	box          [4]float32 // of the places of its records: south, west, north, east
+}
+
+// sameReach is how far from all of a land's places a record of another spelling
+// may lie to be of the same, in metres.
+const sameReach = 200e3
+
+// include takes note of where a record lies.
+func (l *land) include(r *check.Record) {
+	if !r.HasCoordinates {
+		return
+	}
+	lat, lon := float32(r.Coordinates.Lat.Degrees()), float32(r.Coordinates.Lon.Degrees())
+	if !l.placed {
+		l.placed, l.box = true, [4]float32{lat, lon, lat, lon}
+	}
+	l.box = [4]float32{min(l.box[0], lat), min(l.box[1], lon), max(l.box[2], lat), max(l.box[3], lon)}
+}
+
+// isFar reports whether a land lies far from all places of another.
+func (l *land) isFar(other *land) bool {
+	if !l.placed || !other.placed {
+		return false
+	}
+	lat, lon := l.box[0], l.box[1]
+	return distance(float64(lat), float64(lon), float64(min(max(lat, other.box[0]), other.box[2])), float64(min(max(lon, other.box[1]), other.box[3]))) > sameReach
 }
 
 // Lands of this many different names are not compared: the column holds something else.
@@ -180,6 +207,7 @@ func (t *landTable) Feed(r *check.Record) {
 			t.file = f.Origin.File
 		}
 		l.count++
+		l.include(r)
 		if i < 2 { // counties are compared within their state, states within their country
 			within = f.Text
 		}
@@ -201,7 +229,7 @@ func (t *landTable) End() []label.Finding {
 				if l.count > rareRecords {
 					continue
 				}
-				at := slices.IndexFunc(list[:n], func(as *land) bool { return sameLand(l.text, as.text) })
+				at := slices.IndexFunc(list[:n], func(as *land) bool { return sameLand(l.text, as.text) && (i == 0 || !l.isFar(as)) })
 				if at < 0 {
 					continue
 				}

@@ -111,3 +111,27 @@ func TestCountryAmongStates(t *testing.T) {
 		}
 	}
 }
+
+// TestFarNames: names all but alike of lands far from each other are both right.
+// Coordinates from memory.
+func TestFarNames(t *testing.T) {
+	for _, c := range []struct {
+		lat, lon string
+		want     int
+	}{{"9.78", "98.58", 0}, {"12.64", "101.12", 1}, {"", "", 1}} {
+		_, fs := run(t, open(t, rows(
+			[]string{"recordNumber", "1", "country", "Thailand", "stateProvince", "Rayong Province", "decimalLatitude", "12.63", "decimalLongitude", "101.14"},
+			[]string{"recordNumber", "2", "country", "Thailand", "stateProvince", "Rayong Province", "decimalLatitude", "12.61", "decimalLongitude", "101.40"},
+			[]string{"recordNumber", "3", "country", "Thailand", "stateProvince", "Ranong Province", "decimalLatitude", c.lat, "decimalLongitude", c.lon},
+		)...), options(t))
+		got := 0
+		for _, f := range fs {
+			if f.Rule == "place-spelling" {
+				got++
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s, %s: %d findings, not %d: %v", c.lat, c.lon, got, c.want, fs)
+		}
+	}
+}
