@@ -134,7 +134,7 @@ func TestDamageFound(t *testing.T) {
 		{"µrvore, botÆo", "text-mojibake Árvore, botão"}, {"vegeta‡Æo", "text-mojibake vegetação"}, {"Mu¤oz", "text-mojibake Muñoz"}, {"M\u0081ller", "text-mojibake "},
 		{"EspaÒa", "text-mojibake España"}, {"vegetaÁ„o", "text-mojibake vegetação"}, {"S‹o Paulo", "text-mojibake São Paulo"}, {"MΘxico", "text-mojibake México"},
 		{"Gonz·lez", "text-mojibake "}, {"Bia³owie¿a", "text-mojibake Białowieża"}, {"Ðîññèÿ", "text-mojibake Россия"},
-		{"FazendaÁgua, rioÁgua", ""}, {"10 µm, µmol, 5 µL", ""}, {"km²Área", ""}, {"Æbelø, Øster Æblehave", ""}, {"G‘arbiy, Taεrabt", ""}, {"Rio3ªMargem, ©Almeida", ""},
+		{"FazendaÁgua, rioÁgua", ""}, {"10 µm, µmol, 5 µL", ""}, {"M´lang", ""}, {"Kam´yanets", ""}, {"Vale d´Água", ""}, {"km²Área", ""}, {"Æbelø, Øster Æblehave", ""}, {"G‘arbiy, Taεrabt", ""}, {"Rio3ªMargem, ©Almeida", ""},
 		// ? and U+FFFD in the place of a letter.
 		{"Fazenda Pau d#?#Óleo", "text-replacement "}, {"S?o Paulo", "text-replacement "}, {"Mu?oz", "text-replacement "}, {"Concei??o", "text-replacement "}, {"S??o Jo??o", "text-replacement "}, {"S?O PAULO", "text-replacement "},
 		{"Bragan?a, junto ? ponte", "text-replacement "}, {"Ger\ufffds", "text-replacement "}, {"Vila Ch\ufffd", "text-replacement "}, {"\ufffdvora", "text-replacement "}, {"P\ufffd\ufffdvoa", "text-replacement "}, {"Fran\ufffdois", "text-replacement "},

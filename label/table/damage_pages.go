@@ -133,14 +133,15 @@ func crowded(text string) bool {
 }
 
 // withinWords counts the signs that stand within words, where none does, and
-// the capitals after a small letter that begin no word: that of "NovaÉvora" does.
+// the capitals after a small letter that begin no word: that of "NovaÉvora" does. An
+// acute alone is what many keyboards have for an apostrophe: "Vale d´Água", "M´lang".
 func withinWords(text string) int {
 	n := 0
 	rs := []rune(text)
 	letter := func(i int) bool { return i >= 0 && i < len(rs) && isWordLetter(rs[i]) }
 	for i, r := range rs {
 		switch {
-		case r < 0x80 || r == '‘' || isInvisible(r) || strings.ContainsRune(loneAccents, r):
+		case r < 0x80 || r == '‘' || r == '´' || isInvisible(r) || strings.ContainsRune(loneAccents, r):
 		case isWordLetter(r) && scriptOf(r) != unicode.Latin && (scriptOf(r) != unicode.Greek || twins[r] != 0 || r == 'ε'): // as Berber has it
 		case isWordLetter(r):
 			if letter(i-1) && joined(rs[i-1], r) < 0 && !(letter(i+1) && letter(i+2) && nonsense(string(rs[:i])+" "+string(rs[i:])) < 2) {

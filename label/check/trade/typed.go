@@ -193,7 +193,7 @@ func mayHold(text string) (may byte) {
 	if len(text) < 8 {
 		return 0
 	}
-	if (strings.Contains(text, "TODO") || strings.Contains(text, "XXX")) && workingWithin.MatchString(text) {
+	if (strings.Contains(text, "TODO") || strings.Contains(text, "XXX")) && workingWithin.MatchString(text) && strings.ToUpper(text) != text {
 		may |= mayWork
 	}
 	if strings.ContainsAny(text, "()[]") {
@@ -252,8 +252,9 @@ var workings = func() map[string]bool {
 	return all
 }()
 
-// workingWithin stands among other words.
-var workingWithin = regexp.MustCompile(`\b(TODO|XXX+)\b`)
+// workingWithin stands among other words, not all in capitals: "MÉTODO" has an
+// accent before what looks like one, and in Spanish and Portuguese todo is a word.
+var workingWithin = regexp.MustCompile(`(^|[^\pL\d-])(TODO|XXX+)($|[^\pL\d-])`)
 
 func isWorkingWord(text string) bool {
 	var low [32]byte

@@ -40,3 +40,15 @@ func TestWordTwice(t *testing.T) {
 		}
 	}
 }
+
+// TestWorkingWithin: todo is a word in Spanish and Portuguese, and the end of others.
+func TestWorkingWithin(t *testing.T) {
+	for text, want := range map[string]bool{
+		"Dunes TODO check": true, "Dunes (TODO)": true, "Dunes, XXX m": true,
+		"MÉTODO: VARREDURA": false, "TODO O VALE": false, "área toda, todo o vale": false, "Vale Método": false, "TODO-O-TERRENO club": false,
+	} {
+		if got := mayHold(text)&mayWork != 0; got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}
