@@ -222,3 +222,19 @@ func TestWordsStandOnce(t *testing.T) {
 		look(string(rune('0'+k)), list)
 	}
 }
+
+// Each half is as fine as it was written, zeros at its end included.
+func TestHalfSteps(t *testing.T) {
+	for text, want := range map[string][2]Angle{
+		"23.7120 S, 139.92 E":                {Degree / 10000, Degree / 100},
+		"23°42' S, 139°55.38' E":             {Minute, Minute / 100},
+		"23°42'43.2\" S, 139°55' E":          {Second / 10, Minute},
+		"54K 0390210 7377243":                {},
+		"23 degrees south, 139 degrees east": {Degree, Degree},
+	} {
+		r := Read(text, Hints{})
+		if lat, lon := r.Point.HalfSteps(); r.Status != OK || lat != want[0] || lon != want[1] {
+			t.Errorf("%q: %s, %d and %d", text, r.Status, lat, lon)
+		}
+	}
+}

@@ -19,7 +19,7 @@ type Vocabulary struct {
 	accepted map[string]bool   // written exactly so
 	known    map[string]string // squeezed spelling: term; "" where two share it
 	words    []vocabularyWords // for abbreviations
-	stem     string            // what an abbreviation may leave out: "type"
+	stem     string            // what an abbreviation may leave out, and write as "types" or "typus": "type"
 	slips    bool              // a letter may be missing
 }
 
@@ -49,10 +49,11 @@ func (v *Vocabulary) Match(s string) (term string, ok bool) {
 		return term, term != ""
 	}
 	if v.stem != "" {
-		if one, plural := strings.CutSuffix(k, v.stem+"s"); plural {
-			k = one + v.stem
-			if term, ok := v.known[k]; ok {
-				return term, term != ""
+		for _, end := range []string{"types", "typus", "typi", "tipo", "tipos"} {
+			if one, ok := strings.CutSuffix(k, end); ok {
+				if term, ok := v.known[one+v.stem]; ok {
+					return term, term != ""
+				}
 			}
 		}
 		if term, ok := v.known[k+v.stem]; ok && len(k) > 2 {
