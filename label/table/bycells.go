@@ -31,11 +31,13 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.populations(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows)) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows)) {
 			delete(r.taken, c.Term)
 			if g := c.group; g != nil {
 				t.leave(i)
-				r.taken[c.Term] = g.columns[0]
+				if r.taken[c.Term] = g.columns[0]; len(g.columns) == 1 {
+					t.undouble(c.Term)
+				}
 			}
 			if c.Term == "scientificName" {
 				t.speciesAsName(r)
@@ -107,6 +109,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		}
 	case "collectorAndNumber", "recordNumber", "catalogNumber": // "Voucher specimen", answered by yes and no
 		return shareOf(rows, c.Index, answer.MatchString) > 0.9
+	case "locality": // "Location" of the sheet beside the locality
+		return c.group != nil && headingKey(c.Heading) == "location" && shareOf(rows, c.Index, keptAt.MatchString) > 0.9
 	case "typeStatus": // "Type?", answered by yes and no
 		return shareOf(rows, c.Index, yesNo.MatchString) == 1
 	case "latitudeHemisphere", "longitudeHemisphere": // "N_S", for "native or not"
@@ -114,6 +118,9 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	}
 	return false
 }
+
+// keptAt are words for where specimens are kept.
+var keptAt = regexp.MustCompile(`(?i)\b(herbari(um|a|o|os)|herbier|cabinets?|drawers?|freezers?|cupboards?|storage|armario|armoire)\b`)
 
 // nameLike is what names of plants look like, also in capitals or without blanks.
 var nameLike = regexp.MustCompile(`^["'×x ]*\p{Lu}[\p{Ll}\p{M}-]{2,}|^\p{Lu}{4,} \p{Lu}{3,}|^\p{Ll}{3,} \p{Ll}{3,}|^\p{Lu}\p{Ll}?[._] ?\p{Ll}{3,}`)

@@ -51,6 +51,11 @@ func TestByCells(t *testing.T) {
 		{"country,N_S,lat,lon\nPT,M,40.1,-7.5\nPT,M,40.2,-7.6\nPT,I,40.3,-7.7\n", "country ? decimalLatitude decimalLongitude"},
 		{"country,lat,N_S,lon\nPT,40.1,N,-7.5\nPT,40.2,,-7.6\nPT,40.3,n.,-7.7\n", "country decimalLatitude latitudeHemisphere decimalLongitude"},
 		{"country,lat,N_S,lon\nPT,40.1,nord,-7.5\nPT,40.2,North,-7.6\nPT,40.3,?,-7.7\n", "country decimalLatitude latitudeHemisphere decimalLongitude"},
+		// Where a sheet is kept, beside where its plant grew.
+		{"country,Locality,Location\nPT,Vale,VDOURA - Herbarium\nPT,Covão,VDOURA - Herbarium\nPT,Serra,VDOURA - Herbarium\nPT,Serra,\n", "country locality ?"},
+		{"country,Location,Locality\nPT,Cabinet 4,Vale\nPT,Cabinet 5,Covão\nPT,Cabinet 5,Serra\n", "country ? locality"},
+		{"country,Locality,Location\nPT,Vale,east of the herbarium\nPT,Covão,by the spring\nPT,Serra,\n", "country locality locality"},
+		{"country,Location\nPT,Herbarium grounds\nPT,Herbarium grounds\n", "country locality"},
 		// Vouchers that are figures alone.
 		{"collector,Voucher number,species\nI. Almeida,214,Erica arborea\nI. Almeida,215a,Erica cinerea\n", "recordedBy recordNumber scientificName"},
 		{"Voucher number,species\n214,Erica arborea\n215,Erica cinerea\n", "? scientificName"},

@@ -308,3 +308,21 @@ func TestWordsForAnArea(t *testing.T) {
 		}
 	}
 }
+
+// TestWholeArea: the name of a park alone is no spot, however many words it has.
+func TestWholeArea(t *testing.T) {
+	for text, want := range map[string]bool{
+		"Ash Land Bridge National Preserve":             false,
+		"Parque Nacional da Serra do Vale":              false,
+		"Hills of the Old Ash Wilderness":               false,
+		"Ash Land Bridge National Preserve, at the hut": true,
+		"Serra do Vale, by the spring":                  true,
+		"Old Ash Mountains 3 km N":                      true,
+		"path behind the National Park headquarters":    true,
+		"Ash Valley": false,
+	} {
+		if got := detailed(text); got != want {
+			t.Errorf("%q: %v, want %v", text, got, want)
+		}
+	}
+}

@@ -378,9 +378,16 @@ func (t *localityTable) keep(p position, text string) int32 {
 	return int32(len(t.positions) - 1)
 }
 
+// wholeArea is the name of a park, a forest or mountains with nothing beside it.
+var wholeArea = regexp.MustCompile(`(?i)^[^,;:.\d]*(\b(national|state|provincial|regional|nature|natural|game|forest|wildlife|biosphere) (park|preserve|reserve|forest|monument|refuge|sanctuary|grassland|seashore)|\b(wilderness|mountains|range|desert|plateau|peninsula|archipelago|islands)|nationalpark|naturpark)$|` +
+	`(?i)^(parque|parc|floresta|reserva|réserve|parco|selva) (nacional|natural|national|régional|regional|estadual|naturelle|nazionale|biológica|ecológica)( [^,;:.\d]*)?$`)
+
 // detailed reports whether a text names a spot rather than a region: it has
-// four words or a figure.
+// four words or a figure, and is not the name of a park alone.
 func detailed(s string) bool {
+	if wholeArea.MatchString(strings.TrimSpace(s)) {
+		return false
+	}
 	words := 0
 	for range strings.FieldsSeq(s) {
 		if words++; words == 4 {
