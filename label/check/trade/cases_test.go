@@ -21,6 +21,12 @@ var cases = []struct {
 	rows [][]string
 }{
 	{"sound row", [][]string{nil}},
+	{"country at the end of the locality", [][]string{{"locality", "Dunes near the field station, Portugal."}}},
+	{"country twice in the locality", [][]string{{"locality", "Portugal, Portugal"}}},
+	{"uncertainty to the hundredth of a millimetre", [][]string{{"coordinateUncertaintyInMeters", "35.48213"}}},
+	{"sound, an uncertainty of whole metres", [][]string{{"coordinateUncertaintyInMeters", "36.00"}, {"recordNumber", "215", "coordinateUncertaintyInMeters", "36.5"}}},
+	{"sound, a locality that ends like the country", [][]string{{"locality", "Road from the station to Portugal"}}},
+	{"sound, a locality that ends with another country", [][]string{{"locality", "Dunes opposite the coast, in sight of Madeira"}}},
 	{"sound in Turkey", [][]string{inTurkey}},
 
 	{"swapped, plain", [][]string{{"decimalLatitude", "-8.8035", "decimalLongitude", "38.4712"}}},

@@ -36,8 +36,8 @@ func precisionRules(*finder) []check.Rule {
 		},
 		{
 			Name: "false-precision", Severity: label.Note, Source: georeferences + ", 1.6 and 3.4.6",
-			Doc:     "figures ten thousand times as fine as the stated uncertainty, or a height with hundredths of a metre",
-			Terms:   []string{"decimalLatitude", "decimalLongitude", "minimumElevationInMeters", "maximumElevationInMeters"},
+			Doc:     "figures ten thousand times as fine as the stated uncertainty, or a height or an uncertainty with hundredths of a metre",
+			Terms:   []string{"decimalLatitude", "decimalLongitude", "coordinateUncertaintyInMeters", "minimumElevationInMeters", "maximumElevationInMeters"},
 			Example: one("decimalLatitude", "38.471234", "coordinateUncertaintyInMeters", "5000"), Counterexample: one("decimalLatitude", "38.47123", "coordinateUncertaintyInMeters", "5000"),
 			Row: falsePrecision,
 		},
@@ -110,6 +110,10 @@ func falsePrecision(c *check.Context) {
 				break
 			}
 		}
+	}
+	const off = "coordinateUncertaintyInMeters"
+	if text := c.Text(off); decimals(text) >= 2 && c.Uncertainty > 1 && plainNumber(text) && strings.Trim(text[strings.IndexByte(text, '.')+1:], "0") != "" {
+		c.Once(off, itoa(decimals(text))+" decimals of a metre, all of which are printed: nobody knows so finely how far off a place may be; round it up", strconv.FormatFloat(math.Ceil(c.Uncertainty), 'f', 0, 64), "uncertainty's decimals")
 	}
 	for i, term := range []string{"minimumElevationInMeters", "maximumElevationInMeters"} {
 		if h := [2]*check.Height{&c.Heights.Min, &c.Heights.Max}[i]; h.Err != nil {

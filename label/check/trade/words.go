@@ -37,7 +37,7 @@ func wordRules(where *finder) []check.Rule {
 	return []check.Rule{
 		{
 			Name: "locality-country", Severity: label.Note, Source: practice,
-			Doc: "a locality that begins with the country, which the label prints before it", Terms: []string{"locality"},
+			Doc: "a locality that begins or ends with the country, which the label prints before it, or says nothing else", Terms: []string{"locality"},
 			Example: one("locality", "Portugal: Valdoura, dunes 300 m W of the field station"), Counterexample: one("locality", "Portugal Street, 300 m W of the field station"),
 			Row: func(c *check.Context) { localityRule(where, c) },
 		},
@@ -111,32 +111,53 @@ var cutText = "left side of the glacial valley, " + strings.Repeat("along the fo
 
 func localityRule(where *finder, c *check.Context) {
 	text := c.Text("locality")
-	end := strings.IndexFunc(text[:min(len(text), 64)], func(r rune) bool {
-		switch r {
-		case ':', ',', ';', '.', '-', '–', '—':
-			return true
-		}
-		return false
-	})
-	if end < 2 || end > 60 || c.Text("country") == "" {
+	if text == "" || c.Text("country") == "" {
 		return
 	}
-	head, rest := strings.TrimSpace(text[:end]), strings.TrimLeft(text[end:], " :,;.-–—")
-	if rest == "" || !strings.EqualFold(head, c.Text("country")) {
-		if rest == "" {
-			return
-		}
-		found, ok := where.country(head)
-		stated, _, known := where.stated(c.Record)
-		if !ok || !known || found.Code != stated.Code || len(head) < 4 || len(head) == 3 {
-			return
-		}
-		// "England" and "Madeira" are more than the country.
-		if !strings.EqualFold(head, stated.Name) && !strings.EqualFold(head, stated.ISOName) && !inLanguages(stated.In, head) {
+	if end := strings.IndexFunc(text[:min(len(text), 64)], partsPlaces); end >= 2 && end <= 60 {
+		head, rest := strings.TrimSpace(text[:end]), strings.TrimLeft(text[end:], " :,;.-–—")
+		if rest != "" && isCountry(where, c, head) {
+			if isCountry(where, c, strings.TrimRight(rest, " .")) {
+				sayCountryAlone(c)
+				return
+			}
+			c.Suggest("locality", "begins with the country, which the label prints before it", rest)
 			return
 		}
 	}
-	c.Suggest("locality", "begins with the country, which the label prints before it", rest)
+	text = strings.TrimRight(text, " .")
+	at := strings.LastIndexAny(text, ",;")
+	if at > 0 && len(text)-at < 40 && isCountry(where, c, strings.TrimSpace(text[at+1:])) {
+		c.Once("locality", "ends with the country, which the label prints before it", strings.TrimRight(text[:at], " ,;"), "country at the end")
+	}
+}
+
+func sayCountryAlone(c *check.Context) {
+	c.Once("locality", "says the country alone, which the label prints before it: write the place, or clear the cell", "", "country alone")
+}
+
+// partsPlaces reports whether a sign parts the names of places.
+func partsPlaces(r rune) bool {
+	switch r {
+	case ':', ',', ';', '.', '-', '–', '—':
+		return true
+	}
+	return false
+}
+
+// isCountry reports whether a text is the country that the record states, by its
+// name as written or in a language of labels.
+func isCountry(where *finder, c *check.Context, text string) bool {
+	if strings.EqualFold(text, c.Text("country")) {
+		return true
+	}
+	if len(text) < 4 {
+		return false
+	}
+	found, ok := where.country(text)
+	stated, _, known := where.stated(c.Record)
+	// "England" and "Madeira" are more than the country.
+	return ok && known && found.Code == stated.Code && (strings.EqualFold(text, stated.Name) || strings.EqualFold(text, stated.ISOName) || inLanguages(stated.In, text))
 }
 
 func inLanguages(in func(string) string, name string) bool {
