@@ -1,0 +1,102 @@
+package table
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"cornerslip/label"
+)
+
+// gatherings reads a column headed "Collection" as collectors with their numbers,
+// where its cells are that and no other column has the collectors.
+func (t *Table) gatherings(r *resolver, rows []*Row) {
+	_, people := r.taken["recordedBy"]
+	_, vouchers := r.taken["collectorAndNumber"]
+	if people || vouchers {
+		return
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if key := headingKey(c.Heading); c.Known || c.group != nil || key != "collection" && key != "collections" && key != "gathering" && key != "specimen" ||
+			shareOf(rows, i, gathering.MatchString) < 0.7 && !t.gatheringSamples(rows, i) {
+			continue
+		}
+		t.settle(r, i, "collectorAndNumber", ownWords["collectorAndNumber"]+", for its cells are both")
+		return
+	}
+}
+
+// gathering is a collector with a number.
+var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
+
+// gatheringSamples reports whether the cells of a column are names of samples made of
+// collectors and numbers. Some name two people, as names of plots do not.
+func (t *Table) gatheringSamples(rows []*Row, column int) bool {
+	company := 0
+	for _, row := range rows {
+		if row.filled(column) && sampleCompany.MatchString(row.Cells[column].Text) {
+			company++
+		}
+	}
+	return company > 1 && shareOf(rows, column, gatheringSample.MatchString) > 0.9
+}
+
+var (
+	gatheringSample = regexp.MustCompile(`^\p{Lu}[\pL'’-]+(_[\pL'’-]+)*_(\d+(_\d+)?[a-z]?|SN)$`)
+	sampleCompany   = regexp.MustCompile(`_(and|et_al|et|y|e|und)_`)
+)
+
+// bareVouchers reads a column headed "Voucher number", whose cells are figures
+// alone, as the collectors' numbers where another column has the collectors.
+// Where none has, it may as well be the number of the sheet.
+func (t *Table) bareVouchers(r *resolver, rows []*Row) {
+	i, ok := r.taken["collectorAndNumber"]
+	if !ok || t.columns[i].group != nil {
+		return
+	}
+	c := &t.columns[i]
+	_, people := r.taken["recordedBy"]
+	_, numbered := r.taken["recordNumber"]
+	say := func(severity label.Severity, format string, args ...any) {
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: severity, Message: fmt.Sprintf(format, args...)})
+	}
+	switch {
+	case !all(rows, i, bareVoucher.MatchString):
+		if people && numbered {
+			say(label.Note, "heading %q is read for the number of the sheet, and where the collector's number is missing: what else its cells say is kept, but not printed", c.Heading)
+		} else if code := firstMatch(rows, i, codesBehind); code != "" {
+			say(label.Note, "heading %q is read as collector and number; the herbaria behind them, as in %q, are kept, but not printed", c.Heading, code)
+		}
+		return
+	case people && !numbered:
+		t.settle(r, i, "recordNumber", "recordNumber, for its cells are numbers")
+	default:
+		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+		whose := "the collector's number or the sheet's: give it the heading recordNumber or catalogNumber"
+		if numbered {
+			whose = "the sheet's number perhaps: if so, give it the heading catalogNumber"
+		}
+		say(label.Warning, "heading %q: its cells are figures alone, %s; they are kept, but not printed", c.Heading, whose)
+	}
+	delete(r.taken, "collectorAndNumber")
+}
+
+// codesBehind are codes of herbaria behind a collector's number, without the number
+// of a sheet: "Almeida 214 (VDOURA, PINHEL)".
+var codesBehind = regexp.MustCompile(`\d[A-Za-z]?\s*([(\[]\s*[A-Z]{1,8}!?(?:[,;! ]+[A-Z]{1,8}!?)*\s*[)\]])$`)
+
+// firstMatch returns what an expression finds in the first cell of a column that
+// has it, "" if none has.
+func firstMatch(rows []*Row, column int, re *regexp.Regexp) string {
+	for _, r := range rows {
+		if column < len(r.Cells) {
+			if m := re.FindStringSubmatch(strings.TrimSpace(r.Cells[column].Text)); m != nil {
+				return m[1]
+			}
+		}
+	}
+	return ""
+}
+
+var bareVoucher = regexp.MustCompile(`^\d{1,7}[A-Za-z]?$`)
