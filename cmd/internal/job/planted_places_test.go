@@ -331,6 +331,12 @@ func (p *planting) minutes(write func(int) string) bool {
 var figureFaults = []plantedFault{
 	{"elevation-comma", "a decimal comma", func(p *planting) bool { return p.height(p.pick("350,5", "120,25", "87,5")) }},
 	to("uncertainty-form", "a decimal comma", "coordinateUncertaintyInMeters", "9,1", "12,5"), to("uncertainty-form", "a unit", "coordinateUncertaintyInMeters", "50 m", "±30 m"),
+	{"locality-height", "another height among the words", func(p *planting) bool {
+		return p.has("minimumElevationInMeters") && num(p.get("minimumElevationInMeters")) < 2000 && p.change("locality", func(s string) string { return s + ", alt. 3800 m" })
+	}},
+	{"locality-point", "another place among the words", func(p *planting) bool {
+		return p.has("decimalLatitude") && p.change("locality", func(s string) string { return s + `, 61°20'N 25°10'E` })
+	}},
 	{"date-month", "the day before the month", func(p *planting) bool {
 		y, m, d := p.ymd()
 		return d > 12 && p.set("eventDate", fmt.Sprintf("%d-%02d-%02d", y, d, m))

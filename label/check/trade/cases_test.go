@@ -21,6 +21,11 @@ var cases = []struct {
 	rows [][]string
 }{
 	{"sound row", [][]string{nil}},
+	{"another height in the locality", [][]string{{"locality", "Valdoura, dunes, alt. ca. 1,200 ft"}, {"recordNumber", "215", "locality", "Valdoura, ridge, 900-1000 m s.n.m."}}},
+	{"another place in the locality", [][]string{{"locality", "Valdoura, dunes, 38°58'N 8°48'W"}}},
+	{"sound, heights in the locality", [][]string{{"locality", "Valdoura, dunes, alt. 26 ft"}, {"recordNumber", "215", "locality", "Foot of the Cume (alt. 1993 m), dunes"},
+		{"recordNumber", "216", "locality", "Valdoura, 300 m W of the station"}, {"recordNumber", "217", "locality", "Valdoura, alt. 5-10 m, by a tower of alt. 900 m"}}},
+	{"sound, places in the locality", [][]string{{"locality", "Valdoura, dunes, 38.4712° N, 8.8035° W"}, {"recordNumber", "215", "locality", "T2N R3W, 12 km N of the station"}, {"recordNumber", "216", "locality", "Valdoura, 38°28'N 8°48'W"}}},
 	{"country at the end of the locality", [][]string{{"locality", "Dunes near the field station, Portugal."}}},
 	{"country twice in the locality", [][]string{{"locality", "Portugal, Portugal"}}},
 	{"uncertainty to the hundredth of a millimetre", [][]string{{"coordinateUncertaintyInMeters", "35.48213"}}},

@@ -151,7 +151,7 @@ func isCountry(where *finder, c *check.Context, text string) bool {
 	if strings.EqualFold(text, c.Text("country")) {
 		return true
 	}
-	if len(text) < 4 {
+	if len(text) < 4 || strings.ContainsAny(text, "0123456789") {
 		return false
 	}
 	found, ok := where.country(text)
