@@ -334,6 +334,12 @@ var figureFaults = []plantedFault{
 	{"locality-height", "another height among the words", func(p *planting) bool {
 		return p.has("minimumElevationInMeters") && num(p.get("minimumElevationInMeters")) < 2000 && p.change("locality", func(s string) string { return s + ", alt. 3800 m" })
 	}},
+	{"locality-code", "the code of a plot", func(p *planting) bool {
+		for _, term := range []string{"decimalLatitude", "decimalLongitude", "verbatimCoordinates", "verbatimLatitude", "verbatimLongitude", "county", "municipality", "island", "verbatimLocality"} {
+			p.quietly(term, "")
+		}
+		return p.set("locality", p.pick("K12", "plot 7", "S3"))
+	}},
 	{"locality-point", "another place among the words", func(p *planting) bool {
 		return p.has("decimalLatitude") && p.change("locality", func(s string) string { return s + `, 61°20'N 25°10'E` })
 	}},

@@ -22,6 +22,8 @@ var cases = []struct {
 }{
 	{"sound row", [][]string{nil}},
 	{"another height in the locality", [][]string{{"locality", "Valdoura, dunes, alt. ca. 1,200 ft"}, {"recordNumber", "215", "locality", "Valdoura, ridge, 900-1000 m s.n.m."}}},
+	{"codes for the place", [][]string{{"locality", "K12", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}, {"recordNumber", "215", "locality", "Plot 7", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}}},
+	{"sound, short places", [][]string{{"locality", "BR-319", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}, {"recordNumber", "215", "locality", "Km 41", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}, {"recordNumber", "216", "locality", "S3"}, {"recordNumber", "217", "locality", "S3", "municipality", "Palmela", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}}},
 	{"another place in the locality", [][]string{{"locality", "Valdoura, dunes, 38°58'N 8°48'W"}}},
 	{"sound, heights in the locality", [][]string{{"locality", "Valdoura, dunes, alt. 26 ft"}, {"recordNumber", "215", "locality", "Foot of the Cume (alt. 1993 m), dunes"},
 		{"recordNumber", "216", "locality", "Valdoura, 300 m W of the station"}, {"recordNumber", "217", "locality", "Valdoura, alt. 5-10 m, by a tower of alt. 900 m"}}},

@@ -29,7 +29,34 @@ func textPlaceRules() []check.Rule {
 			Example: one("locality", "Valdoura, dunes, 38.97 N 8.80 W"), Counterexample: one("locality", "Valdoura, dunes, 38.47 N 8.80 W"),
 			Row: pointInText,
 		},
+		{
+			Name: "locality-code", Severity: label.Warning, Source: practice,
+			Doc:     "the code of a site or a plot for all that is said of the place below the state, without coordinates: nobody knows it who has not the table",
+			Terms:   []string{"locality"},
+			Example: one("locality", "K12", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""), Counterexample: one("locality", "Km 41", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""),
+			Row: siteCode,
+		},
 	}
+}
+
+// codeOfSite is a code, perhaps behind a word for what it is the code of. What has a
+// blank or a hyphen before its figures may be a road or a kilometre.
+var codeOfSite = regexp.MustCompile(`^(?:(?i:site|plot|stand|station|stn\.?|transect|quadrat|sample|point|loc\.?|locality|parcela|ponto|punto|estação|estación|placette|relevé|parcelle|fläche|probefläche)[ .:#_-]*)(?:[A-Za-z]{0,3}[-_]?[0-9]{1,4}[A-Za-z]?|[A-Z])$|^[A-Z]{1,3}[0-9]{1,3}[a-z]?(?:[-_.][A-Z]?[0-9]{1,3}[a-z]?)?$`)
+
+// finer are the columns that say more of a place than its state does.
+var finer = []string{"county", "municipality", "island", "verbatimLocality", "locationRemarks", "higherGeography", "waterBody", "mapSheet", "verbatimCoordinates"}
+
+func siteCode(c *check.Context) {
+	text := c.Text("locality")
+	if len(text) > 24 || !strings.ContainsAny(text, "0123456789") && len(text) < 5 || c.HasCoordinates || c.CoordinatesText != "" || c.Survey != "" || !codeOfSite.MatchString(text) {
+		return
+	}
+	for _, term := range finer {
+		if c.Text(term) != "" {
+			return
+		}
+	}
+	c.Once("locality", "a code says no place to whoever has not the table: write where the site lies", "", "code of a site")
 }
 
 // heightText is a height that says so, with its unit, and is set off from the words
