@@ -133,6 +133,7 @@ func TestDamageFound(t *testing.T) {
 		// One page read as another: DOS by Windows, Windows by a Mac and by DOS, Polish and Russian Windows by Western.
 		{"µrvore, botÆo", "text-mojibake Árvore, botão"}, {"vegeta‡Æo", "text-mojibake vegetação"}, {"Mu¤oz", "text-mojibake Muñoz"}, {"M\u0081ller", "text-mojibake "},
 		{"EspaÒa", "text-mojibake España"}, {"vegetaÁ„o", "text-mojibake vegetação"}, {"S‹o Paulo", "text-mojibake São Paulo"}, {"MΘxico", "text-mojibake México"},
+		{"l'‚tude de la v‚g‚tation", "text-mojibake l'étude de la végétation"}, {"les hˆtraies fran‡aises", "text-mojibake les hêtraies françaises"}, {"chˆnes", "text-mojibake "}, {"sŠches", "text-mojibake "},
 		{"Gonz·lez", "text-mojibake "}, {"Bia³owie¿a", "text-mojibake Białowieża"}, {"Ðîññèÿ", "text-mojibake Россия"},
 		{"FazendaÁgua, rioÁgua", ""}, {"10 µm, µmol, 5 µL", ""}, {"M´lang", ""}, {"Kam´yanets", ""}, {"Vale d´Água", ""}, {"km²Área", ""}, {"Æbelø, Øster Æblehave", ""}, {"G‘arbiy, Taεrabt", ""}, {"Rio3ªMargem, ©Almeida", ""},
 		// ? and U+FFFD in the place of a letter.

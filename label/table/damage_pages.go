@@ -139,12 +139,26 @@ func withinWords(text string) int {
 	n := 0
 	rs := []rune(text)
 	letter := func(i int) bool { return i >= 0 && i < len(rs) && isWordLetter(rs[i]) }
+	letters := func(i, step int) (n int) {
+		for ; letter(i); i += step {
+			n++
+		}
+		return n
+	}
 	for i, r := range rs {
 		switch {
-		case r < 0x80 || r == '‘' || r == '´' || isInvisible(r) || strings.ContainsRune(loneAccents, r):
+		case r < 0x80 || r == '‘' || r == '´' || isInvisible(r):
+		case strings.ContainsRune(loneAccents, r): // that may belong to a letter beside it
+			if letter(i-1) && letter(i+1) && nonsense(joinAccents(text)) > 2 {
+				n++
+			}
+		case r == 'ƒ':
+			if letter(i-1) && letter(i+1) {
+				n++
+			}
 		case isWordLetter(r) && scriptOf(r) != unicode.Latin && (scriptOf(r) != unicode.Greek || twins[r] != 0 || r == 'ε'): // as Berber has it
 		case isWordLetter(r):
-			if letter(i-1) && joined(rs[i-1], r) < 0 && !(letter(i+1) && letter(i+2) && nonsense(string(rs[:i])+" "+string(rs[i:])) < 2) {
+			if letter(i-1) && joined(rs[i-1], r) < 0 && !(letters(i-1, -1) > 2 && letters(i, 1) > 3 && nonsense(string(rs[:i])+" "+string(rs[i:])) < 2) {
 				n++
 			}
 		case r == 'µ':

@@ -208,7 +208,7 @@ func joinAccents(text string) string {
 				break
 			}
 			joined := []rune(norm.NFC.String(string([]rune{rs[with], mark})))
-			if len(joined) != 1 {
+			if len(joined) != 1 || joined[0] == 'ĥ' || joined[0] == 'Ĥ' { // what was ê in DOS, before an h: that of Esperanto is met nowhere
 				continue
 			}
 			word := append([]rune{}, rs[from:min(i, with)]...)
