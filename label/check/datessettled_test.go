@@ -127,6 +127,12 @@ func TestDateFilled(t *testing.T) {
 		{"determined", 18, func(i int) []string {
 			return []string{"dateIdentified", fmt.Sprintf("%d-01-01T00:00:00.000+0000", 2000+i), "eventDate", "1989-05-02"}
 		}, true},
+		{"a third of them determined", 18, func(i int) []string {
+			return []string{"dateIdentified", fmt.Sprintf("%d-0%d-01", 2000+i, 1+i%3), "eventDate", "1989-05-02"}
+		}, true},
+		{"one in twenty determined", 120, func(i int) []string {
+			return []string{"dateIdentified", fmt.Sprintf("%d-%02d-01", 1995+i/4, 1+min(1, i%20)), "eventDate", "1989-05-02"}
+		}, false},
 	} {
 		if fs := table(tt.n, tt.cells); (len(fs) == 1) != tt.want || len(fs) > 1 {
 			t.Errorf("%s: %v", tt.name, fs)

@@ -30,7 +30,7 @@ var placeholderBegins = func() (begins [256]bool) {
 // small letters and without brackets around them.
 var phrases = map[string]bool{
 	"no data": true, "nodata": true, "no data available": true, "data not captured": true, "not captured": true, "not available": true, "not recorded": true, "not provided": true,
-	"not specified": true, "unspecified": true, "not given": true, "not stated": true, "not databased": true, "not applicable": true, "no value": true, "missing": true, "missing data": true,
+	"not specified": true, "unspecified": true, "not given": true, "not stated": true, "not databased": true, "not applicable": true, "unknown or invalid": true, "no value": true, "missing": true, "missing data": true,
 	"collector unspecified": true, "determiner unspecified": true, "collector not recorded": true, "no collector": true, "no determiner": true, "no locality data": true, "no further data": true,
 	"sem dados": true, "sem informação": true, "sem informacao": true, "não informado": true, "nao informado": true, "não disponível": true, "sem coletor": true, "sem colector": true, "sem determinador": true, "sem registo": true, "sem registro": true,
 	"sin datos": true, "no disponible": true, "no informado": true, "sin información": true, "sin informacion": true, "sin colector": true, "no especificado": true, "no aplica": true,

@@ -14,8 +14,9 @@ import (
 // filledYear returns the year of a determination that is dated 1 January of the
 // year of collecting: data bases fill up a year so.
 func filledYear(c *check.Context) (string, bool) {
-	day := c.Identified.ISO()
+	day, clock, _ := strings.Cut(c.Identified.ISO(), "T")
 	year, ok := strings.CutSuffix(day, "-01-01")
+	ok = ok && (clock == "" || strings.HasPrefix(clock, "00:00"))
 	return year, ok && len(year) == 4 && strings.HasPrefix(c.Date.ISO(), year)
 }
 
