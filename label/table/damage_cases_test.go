@@ -148,6 +148,7 @@ func TestDamageFound(t *testing.T) {
 		// Codes.
 		{"G&ecirc;r&ecirc;s", "text-code Gêrês"}, {"Almeida &amp; Sim&otilde;es", "text-code Almeida & Simões"}, {"caf&#233;", "text-code café"}, {"caf&#xE9;", "text-code café"}, {"41&deg;12&prime;", "text-code 41°12′"}, {"a&nbsp;b", "text-code a\u00a0b"}, {"x &lt; 5", "text-code x < 5"}, {"l&rsquo;eau", "text-code l’eau"}, {"&quot;so&quot;", "text-code \"so\""},
 		{"<i>Erica</i> L.", "text-code Erica L."}, {"<p>with <em>Cistus</em><br/>common</p>", "text-code with Cistus common"}, {`see <a href="http://x.pt">here</a>`, "text-code see here"}, {"x<sup>2</sup> &amp; y", "text-code x2 & y"},
+		{"Charneca <ll>nome:</ll> Urze", "text-code Charneca nome: Urze"}, {"Charneca </ll> Urze <ll>", ""},
 		{"stem <3 m and >2 m", ""}, {"<b", ""}, {"a <undescribed> form", ""},
 		{`caf\u00e9`, "text-code café"}, {`caf\xe9`, "text-code café"}, {"line_x000D_", "text-code line"}, {"a_x00E9_b", "text-code aéb"}, {"S%C3%A3o Jo%C3%A3o", "text-code São João"}, {`S\u00e3o Br\u00e1s`, "text-code São Brás"},
 		// Accents beside their letters.

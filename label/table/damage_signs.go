@@ -252,7 +252,7 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 			return
 		}
 	}
-	if strings.IndexByte(text, '<') >= 0 && webTag.MatchString(text) {
+	if strings.IndexByte(text, '<') >= 0 && (webTag.MatchString(text) || tagged(text)) {
 		say(ruleEntity, withoutTags(text), holdsTags)
 		return
 	}
@@ -275,6 +275,19 @@ func escapes(text string, say func(rule *Rule, suggest, message string)) {
 			say(ruleReplacement, "", fmt.Sprintf("%s lost in an earlier conversion and ? stands for it: type it again from the field notes", plural(n, "a letter was", "%d letters were")))
 		}
 	}
+}
+
+// closing is the second of a pair of tags, of any name.
+var closing = regexp.MustCompile(`</([A-Za-z][A-Za-z0-9]*)>`)
+
+// tagged reports whether a pair of tags stands in the text.
+func tagged(text string) bool {
+	for _, m := range closing.FindAllStringSubmatchIndex(text, -1) {
+		if open := "<" + text[m[2]:m[3]]; strings.Contains(text[:m[0]], open+">") || strings.Contains(text[:m[0]], open+" ") {
+			return true
+		}
+	}
+	return false
 }
 
 // withoutTags takes the tags of a web page out; those that begin a line or a
