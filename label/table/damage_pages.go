@@ -147,11 +147,11 @@ func withinWords(text string) int {
 	}
 	for i, r := range rs {
 		switch {
-		case r < 0x80 || r == '‘' || r == '´' || isInvisible(r):
-		case strings.ContainsRune(loneAccents, r): // that may belong to a letter beside it
+		case r == 'ˆ': // that may belong to a letter beside it
 			if letter(i-1) && letter(i+1) && nonsense(joinAccents(text)) > 2 {
 				n++
 			}
+		case r < 0x80 || r == '‘' || r == '´' || isInvisible(r) || strings.ContainsRune(loneAccents, r):
 		case r == 'ƒ':
 			if letter(i-1) && letter(i+1) {
 				n++
