@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"cornerslip/label/check"
 	"cornerslip/label/date"
 	"cornerslip/label/place"
 	"cornerslip/label/table"
@@ -19,7 +20,8 @@ type Amendment struct {
 
 // Amend returns what can be mended in a row without inferring anything: terms
 // of a list in their standard spelling, country codes, licences by address,
-// dates as ISO 8601, months and days as numbers. Each changes a cell that is
+// dates as ISO 8601, months and days as numbers. A date like one of ISO 8601 with the day before
+// the month stays, for which of its figures is wrong cannot be seen. Each changes a cell that is
 // filled; none fills one in. A part of a country in countryCode (England,
 // Madeira) stays, for its code would say less than the name. Datums stay as they are named, since a label
 // prints that name, and no datum or uncertainty is ever made up. Amending the
@@ -44,7 +46,7 @@ func Amender() func(*table.Row) []Amendment {
 			if text == "" {
 				continue
 			}
-			if r := t.Answer(c); r.Status == Amended && !(term == "countryCode" && partOfCountry(text)) {
+			if r := t.Answer(c); r.Status == Amended && !(term == "countryCode" && partOfCountry(text)) && !check.YearDayMonth(strings.TrimSpace(text)) {
 				if to := r.Amended[0].Value; term != "eventDate" || Agrees(row, to) {
 					all = append(all, Amendment{t.Label, term, text, to}) // of this term alone
 				}
@@ -58,7 +60,7 @@ func Amender() func(*table.Row) []Amendment {
 // nothing by it; false for one that is written so.
 func ISO(text string, h date.Hints) (string, bool) {
 	text = strings.TrimFunc(text, invisible)
-	if _, err := date.FromISO(text); err == nil || text == "" {
+	if _, err := date.FromISO(text); err == nil || text == "" || check.YearDayMonth(text) { // which of its figures is wrong cannot be seen
 		return "", false
 	}
 	return plainISO(date.Read(text, h), text)

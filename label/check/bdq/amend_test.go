@@ -22,3 +22,21 @@ func TestAmendCountry(t *testing.T) {
 		}
 	}
 }
+
+// A date of ISO 8601 whose month is none is answered, but not mended.
+func TestAmendDayBeforeMonth(t *testing.T) {
+	for text, want := range map[string]string{"2026-13-02": "", "14.v.2026": "2026-05-14"} {
+		got := ""
+		for row, err := range open(t, map[string]string{"eventDate": text}).Rows() {
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, a := range Amend(row) {
+				got = a.To
+			}
+		}
+		if got != want {
+			t.Errorf("%q becomes %q, want %q", text, got, want)
+		}
+	}
+}
