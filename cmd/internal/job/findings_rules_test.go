@@ -147,6 +147,7 @@ func TestEveryRule(t *testing.T) {
 			case name == "AMENDMENT_EVENTDATE_STANDARDIZED" && strings.HasPrefix(r.Name, "date-"): // says how a date is read
 			case name == "heading-reading" && (strings.HasPrefix(r.Name, "coordinates-") || strings.HasPrefix(r.Name, "survey-")): // says which columns belong together
 			case r.Name == "table-delimiter" && name == "heading-unknown": // what is cut wrongly has no headings
+			case r.Name == "coordinates-obscured" && name == "heading-unknown": // a column of a site's own is no term
 			default:
 				t.Errorf("%s: its examples raise %s too", r.Name, name)
 			}

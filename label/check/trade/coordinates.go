@@ -51,6 +51,16 @@ func placeRules(where *finder) []check.Rule {
 			"coordinates in the open sea, farther from any coast than uncertainty and precision explain, of a record that says nothing of the sea", atSea,
 			one("decimalLongitude", "-12.8035"), one("decimalLongitude", "-12.8035", "waterBody", "Atlantic Ocean")),
 		{
+			Name: "coordinates-obscured", Severity: label.Warning, Source: "iNaturalist, What is geoprivacy? What does it mean for an observation to be obscured?",
+			Doc: "coordinates that a site of observations moved to keep the place secret, by its column coordinates_obscured", Terms: coordinateTerms,
+			Example: one("coordinates_obscured", "true"), Counterexample: one("coordinates_obscured", "false"),
+			Row: func(c *check.Context) {
+				if strings.EqualFold(strings.TrimSpace(c.Text("coordinates_obscured")), "true") && c.Text("decimalLatitude") != "" {
+					c.Report("decimalLatitude", "not where it grew: the site moved the point, by up to some 30 km, to keep the place secret (coordinates_obscured): write the true coordinates, which the observer's own table has in private_latitude and private_longitude, or clear these")
+				}
+			},
+		},
+		{
 			Name: "coordinates-equal", Severity: label.Warning, Source: positions,
 			Doc: "a latitude that repeats the longitude, figure for figure", Terms: coordinateTerms,
 			Example:        one("country", "Turkey", "stateProvince", "", "decimalLatitude", "38.4712", "decimalLongitude", "38.4712", "minimumElevationInMeters", "1150"),
