@@ -72,6 +72,9 @@ func TestHeadings(t *testing.T) {
 		{"RD_X,RD_Y,locality", "easting northing locality"},
 		{"Easting (OSGB36),Northing (OSGB36)", "easting northing"},
 		{"x_coord_L93,y_coord_L93", "easting northing"},
+		{"E_UTM_ED50,N_UTM_ED50,zone", "easting northing utmZone geodeticDatum"},
+		{"X (ED50),Y (ED50)", "easting northing geodeticDatum"},
+		{"lat,long,X (ED50),Y (ED50)", "decimalLatitude decimalLongitude easting northing"},
 		{"RD_X,locality", "? locality"},
 		{"X,Y,XLambert72,YLambert72", "easting northing ? ?"},
 		// Copies that were worked on, where no other column has the term.

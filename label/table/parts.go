@@ -264,9 +264,12 @@ func (r *resolver) grid() {
 	east, eastSure := find("easting", "bareEasting")
 	north, northSure := find("northing", "bareNorthing")
 	band, _ := find("band", "")
-	if (east < 0 || north < 0) && zone < 0 {
-		if e, n := r.named("easting", "bareEasting"), r.named("northing", "bareNorthing"); e >= 0 && n >= 0 {
-			east, north, r.onGrid = e, n, true
+	datum := ""
+	if east < 0 || north < 0 {
+		e, inE := r.named("easting", "bareEasting")
+		n, inN := r.named("northing", "bareNorthing")
+		if e >= 0 && n >= 0 && inE == inN && (zone < 0 || !inE.grid) {
+			east, north, r.onGrid, datum = e, n, inE.grid, inE.datum
 		}
 	}
 	if r.joined(east) && r.joined(north) && zone < 0 && r.hasAxis("latitude") && r.hasAxis("longitude") {
@@ -287,6 +290,9 @@ func (r *resolver) grid() {
 	}
 	if east >= 0 {
 		r.part(east, "easting")
+		if !r.hasAxis("latitude") { // whose datum may be another
+			r.read[east].datum = datum
+		}
 	}
 	if north >= 0 && north != east {
 		r.part(north, "northing")
@@ -300,27 +306,6 @@ func (r *resolver) grid() {
 			break
 		}
 	}
-}
-
-// ofGrid are the names of grids that headings have before their X and Y or
-// behind them. What each means is label/coord's to say.
-var ofGrid = regexp.MustCompile(`(?i)(?:belg\w* )?lambert[ -]?(?:2008|(?:19)?72|(?:19)?93|(?:ii|2)[ -]?[eé]t\w*)?|gau(?:ss|ß)[ -]?(?:boaga|kr(?:ü|ue|u)ger)|sweref(?:[ -]?99)?(?:[ -]?TM)?|rijksdriehoek\w*|krovak|` +
-	`\b(?:L[ -]?93|LB?72|LV[ -]?(?:95|03)|CH[ -]?1903|OSGB(?:[ -]?(?:19)?36)?|BNG|OSGR|irish grid|ITM|RD(?:[ -]?new)?|RT[ -]?90|GK|TM35FIN|KKJ|YKJ|PUWG(?:[ -]?(?:19)?92)?|S[ -]?JTSK|EOV|PT[ -]?TM06|NZTM(?:[ -]?2000)?|NZMG)\b`)
-
-// named finds the column of eastings or northings whose heading names a grid.
-func (r *resolver) named(part, bare string) int {
-	for i := range r.columns {
-		h := strings.ReplaceAll(strings.TrimSpace(r.columns[i].Heading), "_", " ")
-		at := ofGrid.FindStringIndex(h)
-		if at == nil || r.read[i].meaning != nil {
-			continue
-		}
-		rest := partWords()[headingKey(h[:at[0]]+" "+h[at[1]:])]
-		if slices.Contains(rest, part) || slices.Contains(rest, bare) {
-			return i
-		}
-	}
-	return -1
 }
 
 // joined reports whether column i has the heading that a map program gives to the
