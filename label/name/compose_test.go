@@ -99,6 +99,14 @@ func TestCompose(t *testing.T) {
 		// Disagreement, as in real tables.
 		{"Draba bruniifolia var. nana (Stapf) Schulz", P{Genus: "Draba", SpecificEpithet: "bruniifolia", InfraspecificEpithet: "heterocoma"}, "Draba bruniifolia var. nana (Stapf) Schulz", "infraspecificEpithet"},
 		{"Thymus sipyleus var. davisianus Ronniger", P{Genus: "Thymus", SpecificEpithet: "sipyleus", InfraspecificEpithet: "sipyleus"}, "Thymus sipyleus var. davisianus Ronniger", "infraspecificEpithet"},
+		// The column has more than the epithet.
+		{"Carex flacca", P{InfraspecificEpithet: "Carex flacca subsp. serrulata (Spreng.) Greuter"}, "Carex flacca", "infraspecificEpithet"},
+		{"Carex flacca", P{InfraspecificEpithet: "C_flacca_serrulata"}, "Carex flacca", "infraspecificEpithet"},
+		{"Carex flacca", P{InfraspecificEpithet: "subsp. serrulata"}, "Carex flacca", "infraspecificEpithet"},
+		{"Carex flacca subsp. serrulata", P{InfraspecificEpithet: "ssp. serrulata"}, "Carex flacca subsp. serrulata", ""},
+		{"Carex flacca", P{InfraspecificEpithet: "Carex flacca Schreb."}, "Carex flacca", ""},
+		{"Carex flacca", P{InfraspecificEpithet: "not applicable"}, "Carex flacca", ""},
+		{"Carex flacca", P{InfraspecificEpithet: "_"}, "Carex flacca", ""},
 		{"Carex flacca", P{Genus: "Cistus", SpecificEpithet: "flacca"}, "Carex flacca", "genus"},
 		{"C. flacca", P{Genus: "Carex", SpecificEpithet: "flacca"}, "C. flacca", ""},
 		{"Carex flacca", P{Genus: "Carex", SpecificEpithet: "nigra"}, "Carex flacca", "specificEpithet"},

@@ -220,7 +220,7 @@ func (p *parser) compare(n *Name, c Parts) []Problem {
 		}
 		return out
 	}
-	if e := epithetOf(c.InfraspecificEpithet); e != "" && n.Genus != "" && !n.Formula && !p.hasInfra(e) {
+	if e := infraspecificOf(c.InfraspecificEpithet, n.Genus); e != "" && n.Genus != "" && !n.Formula && !p.hasInfra(e) {
 		if n.Infraspecific == "" {
 			say("infraspecificEpithet", c.InfraspecificEpithet, "the scientific name has no infraspecific epithet; say which is right", "")
 		} else {
@@ -255,6 +255,30 @@ func (p *parser) hasGenus(n *Name, g string) bool {
 		}
 	}
 	return false
+}
+
+// infraspecificOf returns the epithet that a column of infraspecific epithets holds,
+// alone, behind its rank or at the end of a whole name of the genus; "" if it holds
+// anything else.
+func infraspecificOf(s, genus string) string {
+	if !strings.ContainsAny(s, " _") {
+		return epithetOf(s)
+	}
+	words := strings.Fields(strings.ReplaceAll(s, "_", " "))
+	if len(words) == 0 {
+		return ""
+	}
+	initial := strings.TrimSuffix(words[0], ".")
+	switch {
+	case len(words) == 2:
+		if r := infraRank(strings.ToLower(initial)); r != "" && r != "infraspecificname" {
+			return epithetOf(words[1])
+		}
+	case len(words) > 2 && (same(initial, genus) || initial != "" && len(initial) <= 2 && strings.HasPrefix(genus, initial)):
+		words[0] = genus
+		return Parse(strings.Join(words, " "), Parts{}).Infraspecific
+	}
+	return epithetOf(s)
 }
 
 func (p *parser) hasInfra(e string) bool {
