@@ -105,6 +105,11 @@ func (r *resolver) again(i int, term string) {
 		} else {
 			r.taken[c.Term] = i
 		}
+	case read.plain && read.own != "" && r.has(read.own) && headingKey(r.columns[r.taken[read.own]].Heading) == headingKey(c.Heading):
+		// The second of these was not read, and this is as little of the first.
+		c.Known, c.Term = false, strings.TrimSpace(c.Heading)
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is not read: column %d (%q) has %s already",
+			c.Heading, r.columns[first].Index+1, r.columns[first].Heading, term)
 	case read.plain && !r.read[first].plain && joints[term] == "" && verbatim == "":
 		c.Term = term
 		f := &r.columns[first]
@@ -127,6 +132,11 @@ func (r *resolver) again(i int, term string) {
 		c.Term = term
 		r.gather(first, i)
 	}
+}
+
+func (r *resolver) has(term string) bool {
+	_, ok := r.taken[term]
+	return ok
 }
 
 // gather puts a column to an earlier one of the same term.
