@@ -161,6 +161,12 @@ func (l *land) include(r *check.Record) {
 	l.box = [4]float32{min(l.box[0], lat), min(l.box[1], lon), max(l.box[2], lat), max(l.box[3], lon)}
 }
 
+// accentsApart reports whether only accents tell apart two names of one land or
+// state: they are of one, however wide it is.
+func accentsApart(l, other *land) bool {
+	return l.within != "" && strings.EqualFold(check.PlainLetters(l.text), check.PlainLetters(other.text))
+}
+
 // isFar reports whether a land lies far from all places of another.
 func (l *land) isFar(other *land) bool {
 	if !l.placed || !other.placed {
@@ -229,7 +235,9 @@ func (t *landTable) End() []label.Finding {
 				if l.count > rareRecords {
 					continue
 				}
-				at := slices.IndexFunc(list[:n], func(as *land) bool { return sameLand(l.text, as.text) && (i == 0 || !l.isFar(as)) })
+				at := slices.IndexFunc(list[:n], func(as *land) bool {
+					return sameLand(l.text, as.text) && (i == 0 || accentsApart(l, as) || !l.isFar(as))
+				})
 				if at < 0 {
 					continue
 				}

@@ -116,13 +116,16 @@ func TestCountryAmongStates(t *testing.T) {
 // Coordinates from memory.
 func TestFarNames(t *testing.T) {
 	for _, c := range []struct {
-		lat, lon string
-		want     int
-	}{{"9.78", "98.58", 0}, {"12.64", "101.12", 1}, {"", "", 1}} {
+		state, lat, lon string
+		want            int
+	}{
+		{"Ranong Province", "9.78", "98.58", 0}, {"Ranong Province", "12.64", "101.12", 1}, {"Ranong Province", "", "", 1},
+		{"Rayóng Province", "9.78", "98.58", 1}, // an accent is none of another land
+	} {
 		_, fs := run(t, open(t, rows(
 			[]string{"recordNumber", "1", "country", "Thailand", "stateProvince", "Rayong Province", "decimalLatitude", "12.63", "decimalLongitude", "101.14"},
 			[]string{"recordNumber", "2", "country", "Thailand", "stateProvince", "Rayong Province", "decimalLatitude", "12.61", "decimalLongitude", "101.40"},
-			[]string{"recordNumber", "3", "country", "Thailand", "stateProvince", "Ranong Province", "decimalLatitude", c.lat, "decimalLongitude", c.lon},
+			[]string{"recordNumber", "3", "country", "Thailand", "stateProvince", c.state, "decimalLatitude", c.lat, "decimalLongitude", c.lon},
 		)...), options(t))
 		got := 0
 		for _, f := range fs {
@@ -131,7 +134,7 @@ func TestFarNames(t *testing.T) {
 			}
 		}
 		if got != c.want {
-			t.Errorf("%s, %s: %d findings, not %d: %v", c.lat, c.lon, got, c.want, fs)
+			t.Errorf("%s, %s, %s: %d findings, not %d: %v", c.state, c.lat, c.lon, got, c.want, fs)
 		}
 	}
 }
