@@ -159,6 +159,8 @@ func TestParseCollectors(t *testing.T) {
 		"Inês with Tiago Almeida":             {"Inês", "Tiago Almeida"},
 		"Almeida & T. Brandão":                {"Almeida", "T. Brandão"},
 		"IMA & TB":                            {"IMA", "TB"},
+		"Xu, A. & Yu, J.":                     {"Xu, A.", "Yu, J."},
+		"Xu A, Yu J":                          {"Xu A", "Yu J"},
 		"Flora Valdoura Project":              {"Flora Valdoura Project"},
 		"| I. Almeida |":                      {"I. Almeida"},
 		"":                                    nil,

@@ -101,8 +101,7 @@ func shareSurname(before, after []string) bool {
 			if _, joins := joiners[w]; joins {
 				return false
 			}
-			w = strings.TrimRight(w, ",")
-			return !initials(w) || !strings.HasSuffix(w, ".") && strings.ToUpper(w) != w // "Wu" is a surname
+			return !initials(strings.TrimRight(w, ","))
 		})
 	}
 	if !bare(before) {
@@ -229,13 +228,13 @@ func initials(s string) bool {
 			continue
 		}
 		run := 0
-		for _, r := range w {
+		for i, r := range w {
 			switch {
 			case unicode.IsUpper(r):
 				letters, run = letters+1, run+1
 			case r == '.', r == '-', r == '‐':
 				run = 0
-			case run == 1 && (r == 'h' || r == 'u'): // Ch., Yu.
+			case run == 1 && (r == 'h' || r == 'u') && strings.HasPrefix(w[i+1:], "."): // Ch., Yu.; Wu and Xu are surnames
 			default:
 				return false
 			}
