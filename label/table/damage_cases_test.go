@@ -135,7 +135,7 @@ func TestDamageFound(t *testing.T) {
 		{"EspaÒa", "text-mojibake España"}, {"vegetaÁ„o", "text-mojibake vegetação"}, {"S‹o Paulo", "text-mojibake São Paulo"}, {"MΘxico", "text-mojibake México"},
 		{"l'‚tude de la v‚g‚tation", "text-mojibake l'étude de la végétation"}, {"les hˆtraies fran‡aises", "text-mojibake les hêtraies françaises"}, {"chˆnes", "text-mojibake "}, {"sŠches", "text-mojibake "},
 		{"Gonz·lez", "text-mojibake "}, {"Bia³owie¿a", "text-mojibake Białowieża"}, {"Ðîññèÿ", "text-mojibake Россия"},
-		{"FazendaÁgua, rioÁgua", ""}, {"10 µm, µmol, 5 µL", ""}, {"M´lang", ""}, {"Kam´yanets", ""}, {"Vale d´Água", ""}, {"km²Área", ""}, {"Æbelø, Øster Æblehave", ""}, {"G‘arbiy, Taεrabt", ""}, {"Rio3ªMargem, ©Almeida", ""},
+		{"FazendaÁgua, rioÁgua", ""}, {"10 µm, µmol, 5 µL", ""}, {"M´lang", ""}, {"Castilla–La Mancha", ""}, {"Minneapolis–Saint Paul", ""}, {"oak–beech wood", ""}, {"Рената–Тихичко, РЕНЕТА–ТИХИЧКО", ""}, {"Москва—Владимир", ""}, {"leitung”Haus", ""}, {"K”ln", "text-mojibake Köln"}, {"Yur”yivka", ""}, {"Espa–a, monta–a", "text-mojibake España, montaña"}, {"Kam´yanets", ""}, {"Vale d´Água", ""}, {"km²Área", ""}, {"Æbelø, Øster Æblehave", ""}, {"G‘arbiy, Taεrabt", ""}, {"Rio3ªMargem, ©Almeida", ""},
 		// ? and U+FFFD in the place of a letter.
 		{"Fazenda Pau d#?#Óleo", "text-replacement "}, {"S?o Paulo", "text-replacement "}, {"Mu?oz", "text-replacement "}, {"Concei??o", "text-replacement "}, {"S??o Jo??o", "text-replacement "}, {"S?O PAULO", "text-replacement "},
 		{"Bragan?a, junto ? ponte", "text-replacement "}, {"Ger\ufffds", "text-replacement "}, {"Vila Ch\ufffd", "text-replacement "}, {"\ufffdvora", "text-replacement "}, {"P\ufffd\ufffdvoa", "text-replacement "}, {"Fran\ufffdois", "text-replacement "},

@@ -203,7 +203,7 @@ func likeliest(text, mended string, sure bool) (string, bool) {
 	}
 	was := 0.0
 	if !sure {
-		if was = nonsense(text); was <= noWord {
+		if was = nonsense(text); was <= noWord || dashed(text) {
 			return "", false
 		}
 	}
@@ -241,6 +241,16 @@ const (
 	gain   = 8
 	isWord = 4
 )
+
+// dashes part words as blanks do.
+var dashes = strings.NewReplacer("–", " ", "—", " ")
+
+// dashed reports whether all that speaks of a misreading are dashes between words:
+// "Москва—Владимир".
+func dashed(text string) bool {
+	parted := dashes.Replace(text)
+	return parted != text && nonsense(parted) <= noWord
+}
 
 // present returns the misreadings of which a sequence is in the text.
 func present(text string) uint32 {

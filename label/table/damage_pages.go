@@ -77,7 +77,7 @@ func unpaged(text string) (typed string, found bool) {
 	was := nonsense(text) + strangeSign*float64(strange)
 	need, off := float64(gainStrange), isPlain
 	if strange == 0 {
-		if need, off = gain, isWord; was <= noWord {
+		if need, off = gain, isWord; was <= noWord || dashed(text) {
 			return "", false
 		}
 	}
@@ -163,6 +163,18 @@ func withinWords(text string) int {
 			}
 		case r == 'µ':
 			if letter(i+1) && !strings.ContainsRune("mglLMS", rs[i+1]) {
+				n++
+			}
+		case r == '–' || r == '—': // "Castilla–La Mancha", "oak–beech wood", but not "Espa–a"
+			before, after := letters(i-1, -1), letters(i+1, 1)
+			if min(before, after) > 2 {
+				return 0 // dashes join words here
+			}
+			if before > 0 && after > 0 && before+after > 2 && unicode.IsLower(rs[i-1]) && unicode.IsLower(rs[i+1]) {
+				n++
+			}
+		case r == '“' || r == '”': // for the sign that parts them, "Yur”yivka"; behind a word that lacks its blank; but not "K”ln"
+			if before := letters(i-1, -1); before > 0 && before <= 4 && letter(i+1) && !strings.ContainsRune("yYjJ", rs[i+1]) {
 				n++
 			}
 		case letter(i-1) && letter(i+1) && signLikelihood(rs, i) <= -11:
