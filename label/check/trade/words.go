@@ -406,7 +406,7 @@ var wholeArea = regexp.MustCompile(`(?i)^[^,;:.\d]*(\b(national|state|provincial
 // detailed reports whether a text names a spot rather than a region: it has
 // four words or a figure, and is not the name of a park alone.
 func detailed(s string) bool {
-	if wholeArea.MatchString(strings.TrimSpace(s)) {
+	if !strings.ContainsAny(s, ",;:.0123456789") && wholeArea.MatchString(strings.TrimSpace(s)) { // as seldom
 		return false
 	}
 	words := 0
