@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"hash/fnv"
 	"maps"
 	"slices"
 	"strings"
@@ -102,11 +103,9 @@ func digest(s string) uint32 {
 	if s == "" {
 		return 0
 	}
-	h := uint32(2166136261)
-	for i := range len(s) {
-		h = (h ^ uint32(s[i])) * 16777619
-	}
-	return max(h, 1)
+	h := fnv.New32a()
+	h.Write([]byte(s))
+	return max(h.Sum32(), 1)
 }
 
 // houseOf names who gives a record's numbers: institution and collection, and
