@@ -261,6 +261,7 @@ type past struct {
 	reading      int // counts the rows
 	keys         []uint64
 	sorted       []label.Finding // room for order
+	cells        []seenCell      // by column, those of the last row
 	preparations recall[string, partsReading]
 	collectors   recall[string, []string]
 	codes        recall[string, []string]
@@ -269,26 +270,6 @@ type past struct {
 	squares      recall[string, []string]
 	names        recall[nameKey, nameReading]
 	persons      recall[personKey, personReading]
-}
-
-// Memo returns what made returned when a rule first asked for key in this
-// record, so that rules which look at the same thing read it once. Keys should
-// be of a type of the caller's own. made is given what it made for an earlier
-// record, nil if there is none, to be used again.
-func (c *Context) Memo(key any, made func(old any) any) any {
-	for i := range c.memos {
-		m := &c.memos[i]
-		if m.key != key {
-			continue
-		}
-		if m.reading != c.past.reading {
-			m.value, m.reading = made(m.value), c.past.reading
-		}
-		return m.value
-	}
-	v := made(nil)
-	c.memos = append(c.memos, memo{key, v, c.past.reading})
-	return v
 }
 
 // Cell returns a term's cell as the table has it, blanks and placeholders
@@ -325,16 +306,18 @@ func (c *Context) Reportf(term, format string, args ...any) {
 
 // Suggest is Report with the likely right value.
 func (c *Context) Suggest(term, message, suggest string) {
-	f := c.Field(term)
-	if f.Text == "" {
-		f.Origin = label.Origin{File: c.Origin.File, Line: c.Origin.Line, Row: c.Record.Row, Term: term}
-		if cell := c.row.Get(term); cell.Line > 0 {
-			f.Origin.Line, f.Origin.Column, f.Text = cell.Line, cell.Column, cell.Text
-		} else {
-			f.Text = cell.Text
-		}
+	f := c.find(c.rule.Severity)
+	f.Rule, f.Message, f.Suggest = c.rule.Name, message, suggest
+	if e := c.entry(term); e != nil {
+		f.Origin, f.Value = e.Origin, e.Text
+		return
 	}
-	c.add(label.Finding{Origin: f.Origin, Value: f.Text, Rule: c.rule.Name, Severity: c.rule.Severity, Message: message, Suggest: suggest})
+	f.File, f.Line, f.Row, f.Term = c.Origin.File, c.Origin.Line, c.Record.Row, term
+	cell := c.row.Get(term)
+	f.Value = cell.Text
+	if cell.Line > 0 {
+		f.Line, f.Column = cell.Line, cell.Column
+	}
 }
 
 // cause says what the finding just made has in common with others of its rule
@@ -349,11 +332,17 @@ func (c *Context) hold() {
 	}
 }
 
-func (c *Context) add(f label.Finding) {
-	if f.Severity == label.Error {
+func (c *Context) add(f label.Finding) { *c.find(f.Severity) = f }
+
+// find makes a finding of a severity, to be filled in where it stands: findings
+// are long, and a row may have many.
+func (c *Context) find(severity label.Severity) *label.Finding {
+	if severity == label.Error {
 		c.errors++
 	}
-	c.said = append(c.said, f)
+	c.faulty = c.faulty || severity > label.Note
+	c.said = append(c.said, label.Finding{Severity: severity})
+	return &c.said[len(c.said)-1]
 }
 
 // keepCause drops what rules found of cells whose letters are damaged, since it

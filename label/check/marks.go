@@ -1,9 +1,11 @@
 package check
 
-// Marks tell which signs a text may hold. They are seen once, when a cell is
-// read, so that a rule which looks for a sign in every cell need not search
-// each of them: nearly all have none.
-type Marks uint16
+import "slices"
+
+// Marks tell what a text may hold. They are seen once, when a cell is read, and
+// kept for the row below that repeats it, so that a rule which looks for a sign in
+// every cell need not search each of them: nearly all have none.
+type Marks uint32
 
 const (
 	Brackets   Marks = 1 << iota // round or square
@@ -13,7 +15,42 @@ const (
 	SignsTwice                   // of , ; : . one after the other, spaces between them or not
 	Quoted                       // perhaps: it begins with " or beyond ASCII
 	EndsOpen                     // its last sign is , ; or :
+	firstOwn                     // of a rule
 )
+
+// A look is what a rule looks for in a cell.
+type look struct {
+	mark, needs Marks
+	terms       []string
+	says        func(text string) bool
+}
+
+// looks are those of all rules, made before any table is read.
+var looks []look
+
+// NewMark returns a mark of its own, for the cells of some columns that have one
+// of the marks needs, where it is not 0, and of whose text, trimmed, says is true.
+// says must depend on nothing else. It is for the variables of a package.
+func NewMark(terms []string, needs Marks, says func(text string) bool) Marks {
+	mark := firstOwn << len(looks)
+	if mark == 0 {
+		panic("check: no room for another mark")
+	}
+	looks = append(looks, look{mark, needs, terms, says})
+	return mark
+}
+
+// HasAny reports whether a cell has one of the marks.
+func (r *Record) HasAny(m Marks) bool { return r.marks&m != 0 }
+
+// Has reports whether a term's cell has the mark.
+func (r *Record) Has(m Marks, term string) bool {
+	if r.marks&m == 0 {
+		return false
+	}
+	e := r.entry(term)
+	return e != nil && e.marks&m != 0
+}
 
 // Marked yields the filled cells that have one of the marks: the term, the text and
 // the text as written, with the blanks around it.
@@ -74,8 +111,29 @@ var markSteps = func() (steps [markStates][256]uint16) {
 	return steps
 }()
 
-// marksOf looks at a text as written.
-func marksOf(written string) Marks {
+// marksOf looks at a text as written, with what rules look for in its column.
+func marksOf(written, text string, looks []*look) Marks {
+	m := signsOf(written)
+	for _, l := range looks {
+		if (l.needs == 0 || m&l.needs != 0) && l.says(text) {
+			m |= l.mark
+		}
+	}
+	return m
+}
+
+// looksAt returns what rules look for in a column.
+func looksAt(term string) (at []*look) {
+	for i := range looks {
+		if slices.Contains(looks[i].terms, term) {
+			at = append(at, &looks[i])
+		}
+	}
+	return at
+}
+
+// signsOf looks for the signs in a text as written.
+func signsOf(written string) Marks {
 	if written == "" {
 		return 0
 	}

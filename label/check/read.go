@@ -50,16 +50,16 @@ func (c *Context) readFields() {
 		if strings.TrimSpace(cell.Text) == "" {
 			cell = c.row.Get(term)
 		}
-		text := strings.TrimSpace(cell.Text)
-		if text == "" {
+		seen := c.past.cell(i, term, cell.Text)
+		if seen.text == "" {
 			continue
 		}
-		f := Field{Text: text, Origin: label.Origin{File: c.Origin.File, Line: cell.Line, Column: cell.Column, Row: c.row.N, Term: term}}
-		if !c.Options.KeepPlaceholders && c.emptyCode(term, text) {
+		f := Field{Text: seen.text, Origin: label.Origin{File: c.Origin.File, Line: cell.Line, Column: cell.Column, Row: c.row.N, Term: term}}
+		if !c.Options.KeepPlaceholders && c.emptyCode(term, seen.text) {
 			c.coded = true
 			continue // the table says so at its head
 		}
-		if isPlaceholder(term, text) || c.namesNothing(term, text) {
+		if seen.placeholder || c.namesNothing(term, seen.text) {
 			if columns[i].Known { // what nobody prints need not be cleared
 				c.Placeholders = append(c.Placeholders, f)
 			}
@@ -67,7 +67,7 @@ func (c *Context) readFields() {
 				continue
 			}
 		}
-		c.put(entry{term: term, Field: f, written: cell.Text})
+		c.put(entry{term: term, Field: f, written: cell.Text, marks: seen.marks})
 	}
 	c.readVoucher()
 }
@@ -145,7 +145,7 @@ var figuresJoined = regexp.MustCompile(`(\d)_(\d)`)
 // readAs reads a text of a cell as the cell of another term.
 func (c *Context) readAs(f Field, term, text string) {
 	f.Text, f.Origin.Term = text, term
-	c.put(entry{term: term, Field: f, written: text})
+	c.put(entry{term: term, Field: f, written: text, marks: marksOf(text, text, looksAt(term))})
 }
 
 // longestWord is the surname of a collector, most likely.

@@ -32,11 +32,11 @@ type Record struct {
 	Origin label.Origin // the row; Term is ""
 
 	fields []entry
-	bits   uint64          // termBit of each of them
-	first  [64]uint8       // which of them is the first with a bit that is set
+	first  [256]uint8      // by termSlot: the first of them that has it, from 1
 	marks  Marks           // of all of them
 	said   []label.Finding // of the row alone
 	errors int             // findings of severity error
+	faulty bool            // some are more than notes
 	empty  bool
 	coded  bool // cells hold the table's code for an empty one
 	astray bool // its cells stand under other headings than they were meant for
@@ -117,7 +117,8 @@ type entry struct {
 	term string
 	Field
 	written string // with the blanks around it
-	marks   Marks  // put sets them
+	marks   Marks
+	next    uint8 // of the same termSlot, from 1
 }
 
 // Field returns the cell of any Darwin Core term or documented column of
@@ -137,40 +138,46 @@ func (r *Record) Text(term string) string {
 	return ""
 }
 
-// entry finds a cell. Rules ask for many terms that a record has not: most are
-// seen from the bits alone, and the others stand where first says or after it.
+// entry finds a cell. Rules ask for many terms that a record has not: most have a
+// slot to themselves. Beyond 254 cells, which hardly a table has, all are looked at.
 func (r *Record) entry(term string) *entry {
-	bit := termBit(term)
-	if r.bits>>bit&1 == 0 {
-		return nil
+	i := r.first[termSlot(term)]
+	for i > 0 && i < math.MaxUint8 {
+		e := &r.fields[i-1]
+		if e.term == term {
+			return e
+		}
+		i = e.next
 	}
-	for i := int(r.first[bit]); i < len(r.fields); i++ {
-		if r.fields[i].term == term {
-			return &r.fields[i]
+	if i == math.MaxUint8 {
+		for k := math.MaxUint8 - 1; k < len(r.fields); k++ {
+			if r.fields[k].term == term {
+				return &r.fields[k]
+			}
 		}
 	}
 	return nil
 }
 
-// put adds a cell.
+// put adds a cell. Where a term stands twice, the first is found.
 func (r *Record) put(e entry) {
-	bit := termBit(e.term)
-	if r.bits>>bit&1 == 0 {
-		r.bits |= 1 << bit
-		r.first[bit] = uint8(min(len(r.fields), math.MaxUint8))
+	n := uint8(min(len(r.fields)+1, math.MaxUint8))
+	to := &r.first[termSlot(e.term)]
+	for *to > 0 && *to < math.MaxUint8 {
+		to = &r.fields[*to-1].next
 	}
-	e.marks = marksOf(e.written)
+	*to = n
 	r.marks |= e.marks
 	r.fields = append(r.fields, e)
 }
 
-// termBit is which of 64 bits a term sets.
-func termBit(term string) int {
+// termSlot is which of 256 slots a term falls into.
+func termSlot(term string) uint8 {
 	n := len(term)
-	if n == 0 {
-		return 0
+	if n < 2 {
+		return uint8(n)
 	}
-	return (n*7 + int(term[0])*5 + int(term[n/2])*3 + int(term[n-1])) & 63
+	return uint8(n) ^ term[0]<<5 ^ term[1]*3 ^ term[n/2]*7 ^ term[n-2]*31 ^ term[n-1]*13
 }
 
 // Texts yields the terms and texts of the filled cells in the order of the columns.
@@ -203,6 +210,9 @@ func (r *Record) Printable() bool { return r.errors == 0 && !r.empty }
 // with a cell of one of the terms. A rule of the whole table has then nothing to
 // say of it, since one fault is said once. Notes are no faults.
 func (r *Record) Doubted(terms ...string) bool {
+	if !r.faulty {
+		return false
+	}
 	for i := range r.said {
 		if f := &r.said[i]; f.Severity > label.Note && slices.Contains(terms, f.Term) {
 			return true

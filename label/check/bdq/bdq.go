@@ -206,20 +206,21 @@ func respond(tests []Test, row *table.Row, today date.Date) iter.Seq[Answer] {
 
 // shared returns the cells of the record that rules look at, made once a
 // record.
-func shared(c *check.Context) *Cells {
-	return c.Memo((*Cells)(nil), func(old any) any {
-		cells, _ := old.(*Cells)
-		if cells == nil {
-			cells = NewCells(c.CellText, c.Options.Today)
+func shared(c *check.Context) *Cells { return sharedCells.Of(c, readCells) }
+
+var sharedCells = check.NewMemo[Cells]()
+
+func readCells(c *check.Context, cells *Cells) {
+	if cells.text == nil {
+		*cells = *NewCells(c.CellText, c.Options.Today)
+	}
+	cells.dates = [2]dateCell{}
+	if c.Options.Dates != (date.Hints{}) {
+		return
+	}
+	for i, r := range []*check.DateReading{&c.EventDate, &c.DateIdentified} { // the check has read the dates as the tests do
+		if term := [...]string{"eventDate", "dateIdentified"}[i]; r.Term == term && r.Text == cells.trimmed(term) {
+			cells.dates[i].read, cells.dates[i].reading = true, r.Reading
 		}
-		cells.dates = [2]dateCell{}
-		if c.Options.Dates == (date.Hints{}) { // then the check has read the dates as the tests do
-			for i, r := range []*check.DateReading{&c.EventDate, &c.DateIdentified} {
-				if term := [...]string{"eventDate", "dateIdentified"}[i]; r.Term == term && r.Text == cells.trimmed(term) {
-					cells.dates[i].read, cells.dates[i].reading = true, r.Reading
-				}
-			}
-		}
-		return cells
-	}).(*Cells)
+	}
 }

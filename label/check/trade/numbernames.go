@@ -87,6 +87,13 @@ func (t *namesUnderRule) Feed(r *check.Record) {
 
 func (t *namesUnderRule) End() []label.Finding { return t.findings }
 
+// sharedNumber are cells that say that a number may be of several things.
+var sharedNumber = check.NewMark([]string{"habitat", "plantDescription", "occurrenceRemarks", "associatedTaxa", "substrate", "organismRemarks", "fieldNotes", "eventRemarks", "identificationRemarks"}, 0,
+	func(text string) bool { return len(text) >= 4 && saysShared(text) }) |
+	check.NewMark([]string{"kingdom", "phylum", "class", "higherClassification"}, 0, func(text string) bool { return cryptogamGroups()[strings.ToLower(text)] }) |
+	check.NewMark([]string{"family"}, 0, func(text string) bool { return cryptogamNames()[text] }) |
+	check.NewMark([]string{"basisOfRecord"}, 0, func(text string) bool { return strings.HasPrefix(text, "Living") })
+
 // look goes through a record once, for every record of the table comes here.
 func (n *named) look(r *check.Record) {
 	add := func(to *uint64, text string) { *to = mixed(*to^sum(text), 0x9E3779B97F4A7C15) }
@@ -96,28 +103,16 @@ func (n *named) look(r *check.Record) {
 			add(&n.field, text)
 		case "habitat", "plantDescription", "occurrenceRemarks":
 			add(&n.field, text)
-			n.shared = n.shared || len(text) >= 4 && saysShared(text)
-		case "associatedTaxa", "substrate", "organismRemarks", "fieldNotes", "eventRemarks":
-			n.shared = n.shared || len(text) >= 4 && saysShared(text)
-		case "identifiedBy", "dateIdentified", "identificationQualifier":
+		case "identifiedBy", "dateIdentified", "identificationQualifier", "identificationRemarks":
 			add(&n.det, text)
-		case "identificationRemarks":
-			add(&n.det, text)
-			n.shared = n.shared || len(text) >= 4 && saysShared(text)
 		case "catalogNumber", "occurrenceID", "materialEntityID":
 			add(&n.specimen, text)
 		case "identificationID", "identificationVerificationStatus":
 			n.identification = true
-		case "kingdom", "phylum", "class", "higherClassification":
-			n.shared = n.shared || cryptogamGroups()[strings.ToLower(text)]
-		case "family":
-			n.shared = n.shared || cryptogamNames()[text]
-		case "basisOfRecord":
-			n.shared = n.shared || strings.HasPrefix(text, "Living")
 		}
 	}
 	genus, _, _ := strings.Cut(r.Name, " ")
-	n.shared = n.shared || cryptogamNames()[genus] || strings.Contains(r.Name, " p.p.") || strings.Contains(r.Name, " pro parte") ||
+	n.shared = r.HasAny(sharedNumber) || cryptogamNames()[genus] || strings.Contains(r.Name, " p.p.") || strings.Contains(r.Name, " pro parte") ||
 		r.Count(check.Packet) > 0 && r.Count(check.Sheet) == 0 // as mosses are kept
 }
 

@@ -66,11 +66,19 @@ var heightText = regexp.MustCompile(`(?i)(?:^|[,;.:]\s*)(?:(?:alt(?:itude|itud|\
 // mayHaveHeight are words of which heightText needs one.
 var mayHaveHeight = []string{"alt", "Alt", "ALT", "elev", "Elev", "cota", "Cota", "öhe", "a.s.l", "asl", "a. s", "s.n.m", "s. n", "s.m.", "above sea"}
 
+// What may be a height, and what a point, among the words for the place.
+var (
+	heightWords = check.NewMark(localities, 0, func(text string) bool {
+		return containsOne(text, mayHaveHeight) && strings.ContainsAny(text, "0123456789")
+	})
+	pointWords = check.NewMark(localities, 0, figureBeforeNorth)
+)
+
 func heightInText(c *check.Context) {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, term := range wordsForPlace(c) {
 		text := c.Text(term)
-		if !strings.ContainsAny(text, "0123456789") || !containsOne(text, mayHaveHeight) {
+		if !c.Has(heightWords, term) {
 			continue
 		}
 		all := heightText.FindAllStringSubmatch(text, 2)
@@ -157,7 +165,7 @@ func pointInText(c *check.Context) {
 	}
 	for _, term := range wordsForPlace(c) {
 		text := c.Text(term)
-		if !figureBeforeNorth(text) {
+		if !c.Has(pointWords, term) {
 			continue
 		}
 		m := pointText.FindStringSubmatch(text)

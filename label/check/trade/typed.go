@@ -21,11 +21,9 @@ func typedRules() []check.Rule {
 			Doc: "a cell that points to the row above, such as ditto or as above: a label stands alone", Terms: dittoed,
 			Example: one("locality", "ditto"), Counterexample: one("locality", "Same"), // a town
 			Row: func(c *check.Context) {
-				for _, s := range suspects(c, mayDitto) {
-					if slices.Contains(dittoed, s.term) {
-						c.Once(s.term, "points to another row, which nobody sees beside the label: write out what is meant", "", "ditto")
-					}
-				}
+				c.Marked(ditto, func(term, _, _ string) {
+					c.Once(term, "points to another row, which nobody sees beside the label: write out what is meant", "", "ditto")
+				})
 			},
 		},
 		{
@@ -33,11 +31,9 @@ func typedRules() []check.Rule {
 			Doc: "a note of the work on the table, such as TODO, xxx or test, that would be printed", Terms: prose,
 			Example: one("habitat", "TODO"), Counterexample: one("locality", "River Test, left bank"),
 			Row: func(c *check.Context) {
-				for _, s := range suspects(c, mayWork) {
-					if slices.Contains(prose, s.term) {
-						c.Report(s.term, "looks like a note of the work on the table, and is printed: take it out, or write what is meant")
-					}
-				}
+				c.Marked(working|workingAmong, func(term, _, _ string) {
+					c.Report(term, "looks like a note of the work on the table, and is printed: take it out, or write what is meant")
+				})
 			},
 		},
 		{
@@ -45,16 +41,16 @@ func typedRules() []check.Rule {
 			Doc: "a bracket that is opened and not closed, or closed and not opened", Terms: prose,
 			Example: one("habitat", "Dunes (behind the station"), Counterexample: one("habitat", "Dunes (behind the station), a) grey, b) white"),
 			Row: func(c *check.Context) {
-				for _, s := range suspects(c, mayBracket) {
-					if !slices.Contains(prose, s.term) || slices.Contains(personTerms[:], s.term) && c.Doubted(s.term) {
-						continue // person-form says it, or that more is wrong
+				c.Marked(unpaired, func(term, text, _ string) {
+					if slices.Contains(personTerms[:], term) && c.Doubted(term) {
+						return // person-form says it, or that more is wrong
 					}
-					if opened, closed := loose(s.text); opened != 0 {
-						c.Report(s.term, "the bracket "+string(opened)+" is not closed: close it, or see whether the text was cut")
-					} else if closed != 0 {
-						c.Report(s.term, "the bracket "+string(closed)+" is not opened")
+					if opened, closed := loose(text); opened != 0 {
+						c.Report(term, "the bracket "+string(opened)+" is not closed: close it, or see whether the text was cut")
+					} else {
+						c.Report(term, "the bracket "+string(closed)+" is not opened")
 					}
-				}
+				})
 			},
 		},
 		{
@@ -62,11 +58,9 @@ func typedRules() []check.Rule {
 			Doc: "a text that stands twice in its cell", Terms: prose,
 			Example: one("habitat", "Dunes behind the station. Dunes behind the station."), Counterexample: one("habitat", "Dunes behind the station. Dunes before the station."),
 			Row: func(c *check.Context) {
-				for _, s := range suspects(c, mayRepeat) {
-					if half := saidTwice(s.text); slices.Contains(prose, s.term) {
-						c.Suggest(s.term, "says the same twice: keep it once", half)
-					}
-				}
+				c.Marked(repeated, func(term, text, _ string) {
+					c.Suggest(term, "says the same twice: keep it once", saidTwice(text))
+				})
 			},
 		},
 		{
@@ -80,9 +74,9 @@ func typedRules() []check.Rule {
 			Doc: "a datum one slip of the keys from a known one", Terms: []string{"geodeticDatum"},
 			Example: one("geodeticDatum", "WSG84"), Counterexample: one("geodeticDatum", "WGS 72"),
 			Row: func(c *check.Context) {
-				if near := nearDatum(c.Text("geodeticDatum")); near != "" {
-					c.Once("geodeticDatum", "is no datum that is known: did the keys slip?", near, "datum")
-				}
+				c.Marked(slippedDatum, func(term, text, _ string) {
+					c.Once(term, "is no datum that is known: did the keys slip?", nearDatum(text), "datum")
+				})
 			},
 		},
 		{
@@ -114,94 +108,35 @@ func typedRules() []check.Rule {
 	}
 }
 
-// A suspect is a cell that a closer look is worth.
-type suspect struct {
-	term, text string
-	may        byte
-}
-
-const (
-	mayDitto byte = 1 << iota
-	mayWork
-	mayBracket
-	mayRepeat
+// What these rules look for.
+var (
+	ditto        = check.NewMark(dittoed, 0, func(text string) bool { return mayBeWord(text) && isDitto(text) })
+	working      = check.NewMark(prose, 0, func(text string) bool { return mayBeWord(text) && isWorkingWord(text) })
+	workingAmong = check.NewMark(prose, check.Capitals, holdsWorking)
+	unpaired     = check.NewMark(prose, check.Brackets, func(text string) bool {
+		opened, closed := loose(text)
+		return len(text) >= 8 && (opened != 0 || closed != 0)
+	})
+	repeated     = check.NewMark(prose, 0, func(text string) bool { return saidTwice(text) != "" })
+	slippedDatum = check.NewMark([]string{"geodeticDatum"}, 0, func(text string) bool { return nearDatum(text) != "" })
 )
 
-// suspects returns the cells of a record that may be of a kind. All kinds are
-// looked for at once: nearly all records have none.
-func suspects(c *check.Context, may byte) []suspect {
-	type key struct{}
-	all := c.Memo(key{}, func(old any) any {
-		found, ok := old.(*[]suspect)
-		if !ok {
-			found = new([]suspect)
-		}
-		*found = (*found)[:0]
-		for term, text := range c.Texts {
-			if may := mayBe(text); may != 0 {
-				*found = append(*found, suspect{term, text, may})
-			}
-		}
-		c.Marked(check.Brackets|check.Capitals, func(term, text, _ string) {
-			may := mayHold(text)
-			if i := slices.IndexFunc(*found, func(s suspect) bool { return s.term == term && s.text == text }); i >= 0 {
-				(*found)[i].may |= may
-			} else if may != 0 {
-				*found = append(*found, suspect{term, text, may})
-			}
-		})
-		return found
-	}).(*[]suspect)
-	if len(*all) == 0 {
-		return nil
-	}
-	var some []suspect
-	for _, s := range *all {
-		if s.may&may != 0 {
-			some = append(some, s)
-		}
-	}
-	return some
-}
-
-// mayBe tells of a text what it may be, at little cost.
-func mayBe(text string) (may byte) {
+// mayBeWord reports whether a text begins as one of dittos and workings.
+func mayBeWord(text string) bool {
 	n := len(text)
-	if n <= 32 && n > 0 {
-		head := text[0] & 31
-		second := byte(0)
-		if n > 1 {
-			second = text[1] & 31
-		}
-		if heads[head][second] || text[0] == '(' || text[0] == '[' {
-			if isDitto(text) {
-				may |= mayDitto
-			}
-			if isWorkingWord(text) {
-				may |= mayWork
-			}
-		}
+	if n == 0 || n > 32 {
+		return false
 	}
-	if n > 20 && saidTwice(text) != "" {
-		may |= mayRepeat
+	second := byte(0)
+	if n > 1 {
+		second = text[1] & 31
 	}
-	return may
+	return heads[text[0]&31][second] || text[0] == '(' || text[0] == '['
 }
 
-// mayHold tells of a text with capitals or brackets what it may hold.
-func mayHold(text string) (may byte) {
-	if len(text) < 8 {
-		return 0
-	}
-	if (strings.Contains(text, "TODO") || strings.Contains(text, "XXX")) && workingWithin.MatchString(text) && strings.ToUpper(text) != text {
-		may |= mayWork
-	}
-	if strings.ContainsAny(text, "()[]") {
-		if opened, closed := loose(text); opened != 0 || closed != 0 {
-			may |= mayBracket
-		}
-	}
-	return may
+// holdsWorking reports whether TODO or XXX stands among other words.
+func holdsWorking(text string) bool {
+	return len(text) >= 8 && (strings.Contains(text, "TODO") || strings.Contains(text, "XXX")) && workingWithin.MatchString(text) && strings.ToUpper(text) != text
 }
 
 // heads are the two letters that dittos and workings begin with, five bits of

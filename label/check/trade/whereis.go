@@ -193,17 +193,13 @@ func (v *verdict) isStated() bool { return len(v.codes) > 0 }
 
 // verdict looks at a record once for all rules.
 func (f *finder) verdict(c *check.Context) *verdict {
-	type key struct{}
-	return c.Memo(key{}, func(old any) any {
-		v, _ := old.(*verdict)
-		if v == nil {
-			v = &verdict{}
-		}
+	return verdicts.Of(c, func(c *check.Context, v *verdict) {
 		*v = verdict{}
 		f.judge(c, v)
-		return v
-	}).(*verdict)
+	})
 }
+
+var verdicts = check.NewMemo[verdict]()
 
 // slop is how far a border or coast may lie from where the outlines have it,
 // and how far a change of datum may move a place, in metres. Of 18,000 points on

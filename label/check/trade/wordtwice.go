@@ -87,16 +87,17 @@ func inSentence(before string) bool {
 	return unicode.IsLower(r) && !strings.Contains(w, ".") && !doubling[w] && w != "ssp" && w != "var"
 }
 
+// wordsTwice are cells of which saysTwice speaks.
+var wordsTwice = check.NewMark(sentences, 0, func(text string) bool {
+	_, to := wordTwice(text)
+	return to > 0
+})
+
 // saysTwice speaks of a word that stands twice running in a record's sentences.
 func saysTwice(c *check.Context) {
-	for _, term := range sentences {
-		text := c.Text(term)
-		if len(text) < 5 {
-			continue
-		}
-		if from, to := wordTwice(text); to > 0 {
-			word := strings.TrimLeft(text[from:to], " ")
-			c.Suggest(term, "the word "+word+" stands twice: keep it once", text[:from]+text[to:])
-		}
-	}
+	c.Marked(wordsTwice, func(term, text, _ string) {
+		from, to := wordTwice(text)
+		word := strings.TrimLeft(text[from:to], " ")
+		c.Suggest(term, "the word "+word+" stands twice: keep it once", text[:from]+text[to:])
+	})
 }

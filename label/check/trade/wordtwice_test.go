@@ -47,7 +47,7 @@ func TestWorkingWithin(t *testing.T) {
 		"Dunes TODO check": true, "Dunes (TODO)": true, "Dunes, XXX m": true,
 		"MÉTODO: VARREDURA": false, "TODO O VALE": false, "área toda, todo o vale": false, "Vale Método": false, "TODO-O-TERRENO club": false,
 	} {
-		if got := mayHold(text)&mayWork != 0; got != want {
+		if got := holdsWorking(text); got != want {
 			t.Errorf("%q: %v", text, got)
 		}
 	}
