@@ -17,6 +17,7 @@ type doubt struct {
 	field      Field
 	what       date.Doubt // 0: none
 	candidates []date.Date
+	seen
 }
 
 // dateTerms are the columns whose dates are held against each other.
@@ -71,7 +72,10 @@ func doubtRow(c *Context) {
 			can := notAhead(r.Candidates, c.Options.Today)
 			c.Suggest(r.Term, "can be "+alternatives(can[:min(len(can), 4)])+", but the row says "+c.partsSaid()+": correct one of the two, and write the date as 20 March 1922", "")
 		case r.Doubt != 0 && r.Term == dateTerms[i]:
-			c.doubts[i] = doubt{c.Field(r.Term), r.Doubt, notAhead(r.Candidates, c.Options.Today)}
+			c.doubts[i] = doubt{field: c.Field(r.Term), what: r.Doubt, candidates: notAhead(r.Candidates, c.Options.Today)}
+			if r.Doubt&date.OrderDoubt != 0 {
+				c.doubts[i].seen = c.seenBy(i)
+			}
 			c.hold()
 		default:
 			c.Suggest(r.Term, reason(r.Err, r.Text), readings(notAhead(r.Candidates, c.Options.Today)))
@@ -96,6 +100,7 @@ type doubtColumn struct {
 	full        int    // dates whose year has four figures
 	first, last int    // of their years
 	doubts      []doubt
+	shown       orderShown      // what the rest of the table says, where the column does not
 	more        [8][]label.Cell // further ones, by their doubt
 }
 
@@ -114,6 +119,9 @@ func (t *doubtTable) Feed(r *Record) {
 		case d.what == 0:
 		case len(col.doubts) < maxDoubts:
 			d.field.Text = strings.Clone(d.field.Text)
+			if i == 0 {
+				d.numberedBy(r)
+			}
 			col.doubts = append(col.doubts, d)
 		default:
 			col.more[d.what&7] = append(col.more[d.what&7], label.Cell{Row: r.Row, Term: term})
@@ -150,6 +158,9 @@ func (t *doubtTable) End() []label.Finding {
 	for i := range t.columns {
 		col := &t.columns[i]
 		last := map[date.Doubt]int{} // place in all, from 1
+		if votes(col.orders) == (votes{}) && len(col.doubts) > 0 {
+			col.shown = t.shown(i)
+		}
 		for _, d := range col.doubts {
 			message, suggest := col.say(d)
 			all = append(all, label.Finding{Origin: d.field.Origin, Value: d.field.Text, Message: message, Suggest: suggest, Cause: "doubt " + strconv.Itoa(int(d.what))})
@@ -216,6 +227,9 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 			shows = append(shows, fmt.Sprintf("%s of this column %s the month first, none the day", others(months), puts(months)))
 			hints.Order = date.MonthFirst
 		}
+		if s := &col.shown; s.order != date.UnknownOrder && !s.against {
+			shows, hints.Order = append(shows, s.reasons...), s.order
+		}
 		switch {
 		case hints.Order == date.MonthFirst:
 			answer = append(answer, "month first")
@@ -247,7 +261,11 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 		message += "; " + strings.Join(shows, "; ")
 	}
 	message += ": " + col.todo(order, century, mixed, hints.Order, oneCentury, answer)
-	settled := (!order || hints.Order != 0 && max(col.orders[date.DayFirst], col.orders[date.MonthFirst]) >= enough) && (!century || hints.Century != 0 && col.full >= enough)
+	ordered := order && hints.Order != date.UnknownOrder && (col.shown.firm || max(col.orders[date.DayFirst], col.orders[date.MonthFirst]) >= enough)
+	if ordered {
+		nearest = slices.DeleteFunc(slices.Clone(nearest), func(e date.Date) bool { return orderOf(d.field.Text, e) != hints.Order })
+	}
+	settled := (!order || ordered) && (!century || hints.Century != 0 && col.full >= enough)
 	if r := date.Read(d.field.Text, hints); settled && r.Status == date.OK {
 		return message, r.Date.ISO()
 	}
@@ -270,7 +288,11 @@ func (col *doubtColumn) todo(order, century, mixed bool, known date.Order, oneCe
 		return `say --dates "day first" or --dates "month first" if the whole table is written so, or ` + write
 	case century && !oneCentury:
 		if order {
-			return write + `, or say --dates "day first, 1900s", if the whole table is so`
+			first := "day first"
+			if known == date.MonthFirst {
+				first = "month first"
+			}
+			return fmt.Sprintf(`%s, or say --dates "%s, 1900s", if the whole table is so`, write, first)
 		}
 		return write + `, or say --dates "1900s", if the whole table is of that century`
 	}

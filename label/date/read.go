@@ -93,10 +93,10 @@ func doubtOf(ds []Date, century bool) Doubt {
 			a, b := ds[i].from, e.from
 			switch {
 			case a.year != b.year && century:
-			case !ds[i].interval && !e.interval && a.year == b.year && a.day > 0 && a.day == b.month && a.month == b.day:
+			case swapped(a, b) && ds[i].interval == e.interval && (!e.interval || swapped(ds[i].to, e.to)):
 				order = OrderDoubt
 			default:
-				other = OrderDoubt // another order of the year, or intervals
+				other = OrderDoubt // another order of the year, or of one end only
 			}
 		}
 	}
@@ -107,6 +107,11 @@ func doubtOf(ds []Date, century bool) Doubt {
 		return 0
 	}
 	return order
+}
+
+// swapped reports whether two days differ by their order of day and month alone.
+func swapped(a, b part) bool {
+	return a.year == b.year && a.day > 0 && a.day == b.month && a.month == b.day
 }
 
 // Parse reads a date as people write it on labels and in tables, or in ISO
