@@ -249,7 +249,26 @@ var dashes = strings.NewReplacer("–", " ", "—", " ")
 // "Москва—Владимир".
 func dashed(text string) bool {
 	parted := dashes.Replace(text)
-	return parted != text && nonsense(parted) <= noWord
+	return parted != text && (nonsense(parted) <= noWord || joinsWords(text))
+}
+
+// joinsWords reports whether every dash of a text stands between words of three
+// letters and more, or blanks. Where it is half of a letter that was misread, the
+// other half stands beside it, and the next one behind that.
+func joinsWords(text string) bool {
+	run, behind := 0, false // letters since the last sign; and whether that was a dash
+	for _, r := range text + " " {
+		if isWordLetter(r) {
+			run++
+			continue
+		}
+		dash := r == '–' || r == '—'
+		if (dash || behind) && (run == 1 || run == 2 || run == 0 && behind && r >= 0x80) {
+			return false
+		}
+		run, behind = 0, dash
+	}
+	return true
 }
 
 // present returns the misreadings of which a sequence is in the text.

@@ -98,6 +98,9 @@ func unpaged(text string) (typed string, found bool) {
 			typed, most = "", max(l, most)
 		}
 	}
+	if typed == "" && withinWords(dashes.Replace(text)) == 0 && !crowded(text) {
+		return "", false // a dash alone, of which no one letter can be made
+	}
 	return typed, found
 }
 
@@ -170,7 +173,7 @@ func withinWords(text string) int {
 			if min(before, after) > 2 {
 				return 0 // dashes join words here
 			}
-			if before > 0 && after > 0 && before+after > 2 && unicode.IsLower(rs[i-1]) && unicode.IsLower(rs[i+1]) {
+			if before > 0 && after > 0 && before+after > 2 && unicode.IsLower(rs[i-1]) && unicode.IsLower(rs[i+1]) && !(i > before && isApostrophe(rs[i-before-1])) && dashForLetter(r, rs[i-before:i], rs[i+1:i+1+after]) {
 				n++
 			}
 		case r == '“' || r == '”': // for the sign that parts them, "Yur”yivka"; behind a word that lacks its blank; but not "K”ln"
@@ -183,6 +186,24 @@ func withinWords(text string) int {
 	}
 	return n
 }
+
+// dashForLetter reports whether a dash may stand for the letter that an old Mac had in
+// its place: ñ, between vowels, for the short one and ó, between consonants or before
+// the n that ends a word, for the long one.
+func dashForLetter(dash rune, before, after []rune) bool {
+	last, next := before[len(before)-1], after[0]
+	if dash == '–' {
+		return isVowel(last) && isVowel(next)
+	}
+	if next == 'n' && len(after) == 1 {
+		return true
+	}
+	return !isVowel(last) && !isVowel(next) && len(after) > 2
+}
+
+func isVowel(r rune) bool { return strings.ContainsRune("aeiouáéíóúüAEIOUÁÉÍÓÚÜ", r) }
+
+func isApostrophe(r rune) bool { return r == '\'' || r == '’' || r == '‘' || r == '´' }
 
 // likely is how likely the words of a text that hold more than ASCII are, each in
 // the language that has it the likeliest.
