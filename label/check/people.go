@@ -183,6 +183,7 @@ func splitCommas(s string) []string {
 	}
 	var people []string
 	from, open := 0, false // where the last person begins; a surname waits for its initials
+	short := false         // it may be initials itself: then those behind it need a stop
 	for at := 0; at <= len(s); {
 		end, n := len(s), 1
 		if k := strings.IndexAny(s[at:], ",，"); k >= 0 {
@@ -192,7 +193,7 @@ func splitCommas(s string) []string {
 		part := strings.TrimSpace(s[at:end])
 		switch {
 		case part == "":
-		case open && initials(part):
+		case open && initials(part) && (!short || strings.Contains(part, ".")):
 			people[len(people)-1] = strings.TrimSpace(s[from:end])
 			open = false
 		case open:
@@ -201,8 +202,8 @@ func splitCommas(s string) []string {
 			people, from = append(people, part), at
 		case isSuffix(part) && len(people) > 0:
 			people[len(people)-1] = strings.TrimSpace(s[from:end])
-		case !initials(part) && surname(part):
-			people, from, open = append(people, part), at, true
+		case !initials(part) && surname(part), shortSurname(part):
+			people, from, open, short = append(people, part), at, true, initials(part)
 		default:
 			return []string{s}
 		}

@@ -219,12 +219,18 @@ func initialAlone(s string) string {
 			if single(part) && before == "" && !(i == 0 && len(parts) > 1) {
 				return part
 			}
-			if before = ""; !initials(part) && !withInitial(part) && hasSurname(part) {
+			if before = ""; !initials(part) && !withInitial(part) && hasSurname(part) || shortSurname(part) {
 				before = part
 			}
 		}
 	}
 	return ""
+}
+
+// shortSurname reports whether capitals without a stop may be a surname, before its
+// initials: "KIM, J.", "SAE-HAN, D.".
+func shortSurname(s string) bool {
+	return initials(s) && !strings.Contains(s, ".") && utf8.RuneCountInString(s) > 1
 }
 
 // single reports whether a part is one initial alone.
