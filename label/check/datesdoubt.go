@@ -189,6 +189,10 @@ const (
 // part 1, 18.17.4.1, the 1900 date base system).
 const spreadsheetFrom = 1900
 
+// fullStops is what they tell of a date with the year last: Unicode CLDR 45, the short
+// dates of its languages, from memory.
+const fullStops = "where full stops are usual between the figures the day stands first"
+
 // slashed reports whether a date has the form that a spreadsheet shows of itself.
 func slashed(text string) bool { return strings.Count(text, "/") == 2 }
 
@@ -210,7 +214,7 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 	} else if order {
 		can = append(can, "the day or the month can stand first")
 	}
-	mixed := false
+	mixed, dotted := false, false
 	if century {
 		can = append(can, "the year has two figures")
 	}
@@ -229,6 +233,10 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 		}
 		if s := &col.shown; s.order != date.UnknownOrder && !s.against {
 			shows, hints.Order = append(shows, s.reasons...), s.order
+		}
+		if dotted = !mixed && hints.Order == date.UnknownOrder && !col.shown.against && strings.Count(d.field.Text, ".") == 2; dotted {
+			shows = append(shows, fullStops)
+			hints.Order = date.DayFirst
 		}
 		switch {
 		case hints.Order == date.MonthFirst:
@@ -261,7 +269,7 @@ func (col *doubtColumn) say(d doubt) (message, suggest string) {
 		message += "; " + strings.Join(shows, "; ")
 	}
 	message += ": " + col.todo(order, century, mixed, hints.Order, oneCentury, answer)
-	ordered := order && hints.Order != date.UnknownOrder && (col.shown.firm || max(col.orders[date.DayFirst], col.orders[date.MonthFirst]) >= enough)
+	ordered := order && hints.Order != date.UnknownOrder && (dotted || col.shown.firm || max(col.orders[date.DayFirst], col.orders[date.MonthFirst]) >= enough)
 	if ordered {
 		nearest = slices.DeleteFunc(slices.Clone(nearest), func(e date.Date) bool { return orderOf(d.field.Text, e) != hints.Order })
 	}

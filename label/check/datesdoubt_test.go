@@ -42,7 +42,7 @@ func TestDoubts(t *testing.T) {
 			`error 2 date-ambiguous "12/6/1987": can be 12 June or 6 December 1987; 1 other date of this column puts the day first, none the month: say --dates "day first" if that holds for the whole table, or write the month as a word [1987-06-12 or 1987-12-06]`}},
 		{"nothing settles", "12/6/1987 11.6.1987", []string{
 			`error 1 date-ambiguous "12/6/1987": can be 12 June or 6 December 1987: say --dates "day first" or --dates "month first" if the whole table is written so, or write the month as a word [1987-06-12 or 1987-12-06]`,
-			`error 2 date-ambiguous "11.6.1987": can be 11 June or 6 November 1987: say --dates "day first" or --dates "month first" if the whole table is written so, or write the month as a word [1987-06-11 or 1987-11-06]`}},
+			`error 2 date-ambiguous "11.6.1987": can be 11 June or 6 November 1987; where full stops are usual between the figures the day stands first: say --dates "day first" if that holds for the whole table, or write the month as a word [1987-06-11]`}},
 		{"both orders", "25/5/1987 26/5/1987 5/27/1987 12/6/1987", []string{
 			`warning 3 date-order "5/27/1987": this one puts the month first, while 2 other dates of this column put the day: make them one, for dates that can be read both ways are then in doubt []`,
 			`error 4 date-ambiguous "12/6/1987": can be 12 June or 6 December 1987; 2 other dates of this column put the day first and 1 the month: write the month as a word [1987-06-12 or 1987-12-06]`}},
