@@ -1,7 +1,6 @@
 package check
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -71,76 +70,6 @@ func (c *Context) readFields() {
 	}
 	c.readVoucher()
 }
-
-// voucher is a collector with a number after the name, and others after that:
-// "Prates 2048, Costa", "Teles s.n.", "Almeida & Mota RLB 5028".
-var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*((?:[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)(?:[,;! ]+[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)*)\s*[)\]])?$`)
-
-// sheetNumber is a herbarium's code with the number of a sheet: "VDOURA 0012345".
-var sheetNumber = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}[A-Za-z]?$`)
-
-// unreadVoucher reports whether a cell should hold collector and number and holds
-// something else.
-func (c *Context) unreadVoucher() bool {
-	return c.Text("collectorAndNumber") != "" && c.Text("recordedBy") == "" && !absent("recordedBy", c.Text("collectorAndNumber"))
-}
-
-// readVoucher parts collector and number that stand in one cell, where the table
-// has no columns for them. A herbarium's code with the number of its sheet is no
-// collector.
-func (c *Context) readVoucher() {
-	f := c.Field("collectorAndNumber")
-	if f.Text == "" {
-		return
-	}
-	if strings.Contains(f.Text, "_") && !strings.Contains(f.Text, " ") {
-		f.Text = spaced(f.Text)
-	}
-	m := voucher.FindStringSubmatch(f.Text)
-	if people, number := c.Text("recordedBy"), c.Text("recordNumber"); people != "" || number != "" {
-		term, text := "", ""
-		switch {
-		case number != "" && c.Text("catalogNumber") == "" && sheetNumber.MatchString(f.Text) && !strings.HasSuffix(f.Text, number):
-			term, text = "catalogNumber", f.Text
-		case number == "" && m != nil && !isCode(m[1]) && strings.Contains(people, longestWord(m[1])):
-			term, text = "recordNumber", m[2]
-		default:
-			return // it repeats what the columns say, or is told at its heading
-		}
-		c.readAs(f, term, text)
-		return
-	}
-	if m == nil || isCode(m[1]) {
-		if sheetNumber.MatchString(f.Text) && c.Text("catalogNumber") == "" {
-			c.readAs(f, "catalogNumber", f.Text)
-		}
-		if !strings.ContainsAny(f.Text, "0123456789") && !isCode(f.Text) && (isPerson(f.Text) || strings.Contains(f.Text, " & ")) {
-			c.readAs(f, "recordedBy", f.Text) // whose number is not known
-		}
-		return
-	}
-	people := m[1]
-	if others := m[3] + m[4]; others != "" {
-		people += " | " + others
-	}
-	c.readAs(f, "recordedBy", people)
-	c.readAs(f, "recordNumber", m[2])
-	if sheetNumber.MatchString(m[5]) && c.Text("catalogNumber") == "" {
-		c.readAs(f, "catalogNumber", m[5]) // "(VDOURA 0012345)"
-	}
-}
-
-// spaced writes blanks in a voucher that was made the name of a sample, as in
-// "Prates_et_al_79_135" and "Teles_SN". Between figures stood a hyphen.
-func spaced(s string) string {
-	s = strings.ReplaceAll(figuresJoined.ReplaceAllString(s, "$1-$2"), "_", " ")
-	if people, ok := strings.CutSuffix(s, " SN"); ok {
-		return people + " s.n."
-	}
-	return s
-}
-
-var figuresJoined = regexp.MustCompile(`(\d)_(\d)`)
 
 // readAs reads a text of a cell as the cell of another term.
 func (c *Context) readAs(f Field, term, text string) {

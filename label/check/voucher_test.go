@@ -35,6 +35,8 @@ func TestVoucher(t *testing.T) {
 		{"Almeida & Costa", "Almeida & Costa", ""},
 		{"I. Almeida", "I. Almeida", ""},
 		{"9858", "", ""},
+		{"IMA 214", "", ""}, // a sheet's number as well
+		{"IMA0214.1", "", "IMA0214.1"},
 	} {
 		r := onlyRecord(t, "Species,Voucher,Country\nErica arborea L.,\""+c.in+"\",Portugal\n")
 		if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.number {
@@ -59,6 +61,9 @@ func TestVoucherBeside(t *testing.T) {
 	for _, c := range []struct{ collector, number, voucher, wantNumber, wantSheet string }{
 		{"I. Almeida", "214", "VDOURA 0012345", "214", "VDOURA 0012345"},
 		{"I. Almeida", "5028", "IA 5028", "5028", ""}, // his letters and number once more
+		{"I. Almeida", "", "IA 5028", "IA 5028", ""},
+		{"Inês M. Almeida & R. Costa", "", "IMA5028", "IMA5028", ""},
+		{"I. Almeida", "", "RC 5028", "", ""},
 		{"I. Almeida", "214", "Almeida 214", "214", ""},
 		{"I. Almeida", "", "Almeida 214", "214", ""},
 		{"I. Almeida", "", "Prates 214", "", ""}, // whose number it is cannot be told
@@ -68,6 +73,23 @@ func TestVoucherBeside(t *testing.T) {
 		r := onlyRecord(t, "Species,Collector,Coll. no.,Voucher,Country\nErica arborea L.,\""+c.collector+"\","+c.number+","+c.voucher+",Portugal\n")
 		if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.wantNumber || r.Text("catalogNumber") != c.wantSheet {
 			t.Errorf("%s, %s, %s: number %q, sheet %q", c.collector, c.number, c.voucher, r.Text("recordNumber"), r.Text("catalogNumber"))
+		}
+	}
+}
+
+// TestVoucherOfInitials: beside the number of the sheet, letters and figures are the
+// collector's number, though nobody says whose letters they are.
+func TestVoucherOfInitials(t *testing.T) {
+	for _, c := range []struct{ sheet, voucher, want string }{
+		{"VDOURA0012345", "IMA0214", "IMA0214"},
+		{"VDOURA0012345", "IMA-214", "IMA-214"},
+		{"IMA0012345", "IMA0214", ""},
+		{"VDOURA0012345", "VDOURA0012345", ""},
+		{"VDOURA0012345", "K000412345", ""},
+	} {
+		r := onlyRecord(t, "Species,Accession,Voucher,Country\nErica arborea L.,"+c.sheet+","+c.voucher+",Portugal\n")
+		if r.Text("recordNumber") != c.want || r.Text("catalogNumber") != c.sheet || r.Text("recordedBy") != "" {
+			t.Errorf("%s, %s: %q", c.sheet, c.voucher, r.Text("recordNumber"))
 		}
 	}
 }
