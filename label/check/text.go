@@ -158,7 +158,7 @@ func isPlaceholder(term, text string) bool {
 	if term == "recordNumber" && text[0] == '-' && len(text) > 1 && (text == "-1" || strings.Trim(text[1:], "9") == "") {
 		return true // what programs write into empty columns of numbers
 	}
-	if term == "typeStatus" && len(text) <= 10 && noType[strings.ToLower(text)] {
+	if isNoType(term, text) {
 		return true
 	}
 	if strings.HasPrefix(text, "99") && ninesColumns[term] && nines.MatchString(text) {
@@ -171,8 +171,13 @@ func isPlaceholder(term, text string) bool {
 	return says == nil || !says(text)
 }
 
-// noType are answers to whether a specimen is a type: it is none, and no label says
-// so.
+// isNoType reports whether a cell says that a specimen is no type: that is said, so
+// that nobody need clear it, and no label prints it.
+func isNoType(term, text string) bool {
+	return term == "typeStatus" && len(text) <= 10 && noType[strings.ToLower(text)]
+}
+
+// noType are answers to whether a specimen is a type.
 var noType = map[string]bool{"n": true, "no": true, "non": true, "não": true, "nao": true, "nein": true, "false": true, "0": true, "not a type": true, "notatype": true, "non-type": true, "nontype": true, "no type": true}
 
 // nines are degrees and minutes of nothing but nines, "99 99 99 N; 999 99 99 W",
@@ -199,11 +204,11 @@ func textRules() []Rule {
 		{
 			Name: "placeholder", Severity: label.Warning, Source: practice,
 			Doc:     "a cell such as NA, null or ? says nothing; it counts as empty unless the house prints it",
-			Example: one("habitat", "#NAME?"), Counterexample: one("countryCode", "NA", "recordNumber", "s.n.", "identificationQualifier", "?"),
+			Example: one("habitat", "#NAME?"), Counterexample: one("countryCode", "NA", "recordNumber", "s.n.", "identificationQualifier", "?", "typeStatus", "no"),
 			Row: func(c *Context) {
 				for _, f := range c.Placeholders {
 					// A rule that must have the cell filled says more.
-					if c.missed(f) {
+					if c.missed(f) || isNoType(f.Origin.Term, f.Text) {
 						continue
 					}
 					message := "taken as empty: clear the cell, or write what is known"

@@ -29,9 +29,11 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.collectedWhen(r, rows)
 	t.slips(r, rows)
 	t.populations(r, rows)
+	t.namesByWord(r, rows)
+	t.datumSides(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows)) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality" || c.Term == "stateProvince") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows)) {
 			delete(r.taken, c.Term)
 			if g := c.group; g != nil {
 				t.leave(i)
@@ -59,7 +61,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		switch {
 		case c.Term == "fieldNumber" && !numbered && headingKey(barePrefixed(c.Heading)) == "fieldnumber" && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
 			term = "recordNumber"
-		case c.Term == "type" && !typed && all(rows, i, typeWord.MatchString):
+		case c.Term == "type" && !typed && saysTypes(rows, i):
 			term = "typeStatus"
 		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
 			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
@@ -74,6 +76,17 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		t.settle(r, i, term, term)
 	}
 	t.unlikely(rows)
+}
+
+// saysTypes reports whether a column says which specimens are types, and perhaps of
+// the others that they are none.
+func saysTypes(rows []*Row, column int) bool {
+	some := false
+	return all(rows, column, func(s string) bool {
+		is := typeWord.MatchString(s)
+		some = some || is
+		return is || yesNo.MatchString(s)
+	}) && some
 }
 
 // ofPlot says of a plot's or a station's number that it is not printed: no

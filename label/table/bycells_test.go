@@ -31,7 +31,23 @@ func TestByCells(t *testing.T) {
 		// Collectors with their numbers.
 		{"Collection,country\nAlmeida 214,PT\nAlmeida & Prates 215 (VDOURA),PT\nBrandão 7,PT\n", "collectorAndNumber country"},
 		{"Collection,country\nAlgae,PT\nVascular plants,PT\nAlgae,PT\n", "? country"},
-		{"Collection,recordedBy\nAlmeida 214,I. Almeida\nAlmeida 215,I. Almeida\nBrandão 7,T. Brandão\n", "? recordedBy"},
+		{"Collection,recordedBy\nAlmeida 214,I. Almeida\nAlmeida 215,I. Almeida\nBrandão 7,T. Brandão\n", "collectorAndNumber recordedBy"},
+		{"Collection,recordedBy,recordNumber\nAlmeida 214,I. Almeida,214\nAlmeida 215,I. Almeida,215\nBrandão 7,T. Brandão,7\n", "? recordedBy recordNumber"},
+		{"Collection,Specimen_voucher,recordedBy\nAlmeida 214,VDOURA:5521,I. Almeida\nAlmeida 215,VDOURA:5522,I. Almeida\nBrandão 7,VDOURA:5523,T. Brandão\n", "collectorAndNumber catalogNumber recordedBy"},
+		{"Collection,Specimen_voucher,Barcode,recordedBy\nAlmeida 214,VDOURA:5521,V1,I. Almeida\nAlmeida 215,VDOURA:5522,V2,I. Almeida\nBrandão 7,VDOURA:5523,V3,T. Brandão\n", "collectorAndNumber otherCatalogNumbers catalogNumber recordedBy"},
+		{"Collection,Specimen_voucher,recordedBy\nAlmeida 214,Almeida 214,I. Almeida\nAlmeida 215,Almeida 215,I. Almeida\nBrandão 7,Brandão 7,T. Brandão\n", "? collectorAndNumber recordedBy"},
+		// Which specimens are types, and which are none.
+		{"species,Type\nErica arborea,no\nErica ciliaris,HOLOTYPE\nErica cinerea,no\n", "scientificName typeStatus"},
+		{"species,Type\nErica arborea,no\nErica ciliaris,yes\nErica cinerea,no\n", "scientificName type"},
+		// Names under a heading that has a word for them.
+		{"Accepted Name in Tree,Label,country\nErica_arborea,Erica_arborea_214,PT\nErica_ciliaris,Erica_ciliaris_215,PT\nErica_cinerea,Erica_cinerea_7,PT\n", "scientificName ? country"},
+		{"Species_final,genus,species\nErica.arborea,Erica,arborea\nErica.ciliaris,Erica,ciliaris\nErica.cinerea,Erica,cinerea\n", "? genus specificEpithet"},
+		{"Old name,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea,PT\n", "? country"},
+		{"Host species name,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea,PT\n", "? country"},
+		// A datum and a side are latitude and longitude, if the cells are degrees.
+		{"WGS N,WGS W,country\n40.1,-7.5,PT\n40.2,-7.6,PT\n40.3,-7.7,PT\n", "decimalLatitude decimalLongitude country geodeticDatum"},
+		{"NAD83 Lat,NAD83 Long,country\n40.1,-7.5,US\n40.2,-7.6,US\n40.3,-7.7,US\n", "decimalLatitude decimalLongitude country geodeticDatum"},
+		{"WGS84 N,WGS84 E,zone\n4401234,561234,29T\n4401235,561235,29T\n4401236,561236,29T\n", "northing easting utmZone geodeticDatum"},
 		// Who determined, or whether anybody has.
 		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},
 		{"species,Identified,country\nErica arborea,yes,PT\nErica ciliaris,no,PT\nErica cinerea,yes,PT\n", "scientificName ? country"},
@@ -105,6 +121,7 @@ func TestByCells(t *testing.T) {
 		{"lat,lon,Name\n40.1,-7.5,Erica arborea\n40.2,-7.6,Erica_ciliaris\n40.3,-7.7,ERICA CINEREA\n40.3,-7.7,erica sp.\n", "decimalLatitude decimalLongitude scientificName"},
 		// Regions that are the sides of a study.
 		{"Site_Name,Region\nRock Creek,North\nDeep Creek,Center\nCarlon,South\n", "locality ?"},
+		{"Site_Name,State,Region\nRock Creek,SON,NORTH\nDeep Creek,JAL,CENTRAL\nCarlon,OAX,SOUTH\n", "locality stateProvince ?"},
 		{"Site_Name,Region,country\nRock Creek,North,Cameroon\nDeep Creek,Center,Cameroon\nCarlon,South,Cameroon\n", "locality stateProvince country"},
 		{"Site_Name,Region\nRock Creek,Minho\nDeep Creek,Algarve\nCarlon,Norte\n", "locality stateProvince"},
 		// The number of the event stands for the collector's.

@@ -9,11 +9,13 @@ import (
 )
 
 // gatherings reads a column headed "Collection" as collectors with their numbers,
-// where its cells are that and no other column has the collectors.
+// where its cells are that and no other column has the numbers. A column of vouchers
+// that are no such has the numbers of the sheets.
 func (t *Table) gatherings(r *resolver, rows []*Row) {
 	_, people := r.taken["recordedBy"]
-	_, vouchers := r.taken["collectorAndNumber"]
-	if people || vouchers {
+	_, numbers := r.taken["recordNumber"]
+	at, vouchers := r.taken["collectorAndNumber"]
+	if numbers || vouchers && (!people || t.columns[at].group != nil || shareOf(rows, at, voucherOfSheet.MatchString) < 0.9) {
 		return
 	}
 	for i := range t.columns {
@@ -22,6 +24,16 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 			shareOf(rows, i, gathering.MatchString) < 0.7 && !t.gatheringSamples(rows, i) {
 			continue
 		}
+		if vouchers {
+			term := "catalogNumber"
+			if _, has := r.taken[term]; has {
+				term = "otherCatalogNumbers"
+			}
+			if _, has := r.taken[term]; has {
+				return
+			}
+			t.settle(r, at, term, term+", for its cells are numbers of sheets")
+		}
 		t.settle(r, i, "collectorAndNumber", ownWords["collectorAndNumber"]+", for its cells are both")
 		return
 	}
@@ -29,6 +41,9 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 
 // gathering is a collector with a number.
 var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
+
+// voucherOfSheet is a herbarium's code with the number of a sheet.
+var voucherOfSheet = regexp.MustCompile(`^\s*[A-Z]{1,8}[-: ]?\d{3,}[A-Za-z]?\s*$`)
 
 // gatheringSamples reports whether the cells of a column are names of samples made of
 // collectors and numbers. Some name two people, as names of plots do not.
