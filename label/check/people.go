@@ -135,7 +135,7 @@ func titlesOnly(words []string) bool {
 }
 
 // collecting are words that say what a person did.
-var collecting = map[string]bool{"leg": true, "legit": true, "coll": true, "col": true, "collector": true, "collectors": true, "coletor": true, "colector": true, "collected": true, "by": true,
+var collecting = map[string]bool{"leg": true, "legit": true, "coll": true, "col": true, "collector": true, "collectors": true, "coletor": true, "colector": true, "coletores": true, "colectores": true, "recolector": true, "recolectores": true, "sammler": true, "collecteur": true, "récolteur": true, "collected": true, "by": true,
 	"det": true, "determiner": true, "determinavit": true, "conf": true, "confirmavit": true, "rev": true, "vid": true}
 
 // joinPerson takes off a comma that stood before "and".

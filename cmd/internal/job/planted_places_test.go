@@ -356,4 +356,6 @@ var figureFaults = []plantedFault{
 		return s
 	}, "locality", "habitat"),
 	by("punctuation-end", "a sign at the end", func(p *planting, s string) string { return s + p.pick(",", ";", ":", " ,") }, "locality", "habitat"),
+	by("text-caption", "the column's heading", func(_ *planting, s string) string { return "Locality: " + s }, "locality"),
+	by("text-caption", "in other tongues", func(p *planting, s string) string { return p.pick("Habitat: ", "Hábitat: ", "Biotop: ") + s }, "habitat"),
 }
