@@ -146,8 +146,8 @@ type land struct {
 }
 
 // sameReach is how far from all of a land's places a record of another spelling
-// may lie to be of the same, in metres.
-const sameReach = 200e3
+// may lie to be of the same, in metres, by the place in landTerms: a municipality is small.
+var sameReach = [len(landTerms)]float64{2: 100e3, 3: 40e3, 1: 200e3}
 
 // include takes note of where a record lies.
 func (l *land) include(r *check.Record) {
@@ -167,13 +167,24 @@ func accentsApart(l, other *land) bool {
 	return l.within != "" && strings.EqualFold(check.PlainLetters(l.text), check.PlainLetters(other.text))
 }
 
-// isFar reports whether a land lies far from all places of another.
-func (l *land) isFar(other *land) bool {
+// isOther reports whether two names that are all but alike may be of two lands.
+func (l *land) isOther(as *land, term int) bool {
+	switch {
+	case term == 0, accentsApart(l, as):
+		return false
+	case term > 1 && l.count > 1 && as.count < 3*l.count:
+		return true // both stand in several records
+	}
+	return l.isFar(as, sameReach[term])
+}
+
+// isFar reports whether a land lies farther from all places of another than reach.
+func (l *land) isFar(other *land, reach float64) bool {
 	if !l.placed || !other.placed {
 		return false
 	}
 	lat, lon := l.box[0], l.box[1]
-	return distance(float64(lat), float64(lon), float64(min(max(lat, other.box[0]), other.box[2])), float64(min(max(lon, other.box[1]), other.box[3]))) > sameReach
+	return distance(float64(lat), float64(lon), float64(min(max(lat, other.box[0]), other.box[2])), float64(min(max(lon, other.box[1]), other.box[3]))) > reach
 }
 
 // Lands of this many different names are not compared: the column holds something else.
@@ -236,7 +247,7 @@ func (t *landTable) End() []label.Finding {
 					continue
 				}
 				at := slices.IndexFunc(list[:n], func(as *land) bool {
-					return sameLand(l.text, as.text) && (i == 0 || accentsApart(l, as) || !l.isFar(as))
+					return sameLand(l.text, as.text) && !l.isOther(as, i)
 				})
 				if at < 0 {
 					continue

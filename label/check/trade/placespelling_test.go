@@ -138,3 +138,44 @@ func TestFarNames(t *testing.T) {
 		}
 	}
 }
+
+// TestNearNames: two towns may be all but alike; what lies where the other lies, or
+// stands once beside many, is a slip. Coordinates are invented.
+func TestNearNames(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		first int // records of Valdourinha
+		texts []string
+		lat   string // of those
+		want  int
+	}{
+		{"a slip", 4, []string{"Valdourinho"}, "41.52", 1},
+		{"a slip without a place", 4, []string{"Valdourinho"}, "", 1},
+		{"far off", 4, []string{"Valdourinho"}, "42.10", 0},
+		{"both in several", 4, []string{"Valdourinho", "Valdourinho"}, "41.52", 0},
+		{"copied down", 7, []string{"Valdourinho", "Valdourinho"}, "41.52", 1},
+		{"accents of both, in several", 4, []string{"Valdourínha", "Valdourínha"}, "42.10", 1},
+	} {
+		var changes [][]string
+		for i := range c.first + len(c.texts) {
+			change := []string{"recordNumber", itoa(214 + i), "stateProvince", "Vila Real", "county", "", "municipality", "Valdourinha", "decimalLatitude", "41.51", "decimalLongitude", "-7.51"}
+			if i >= c.first {
+				change = append(change, "municipality", c.texts[i-c.first], "decimalLatitude", c.lat)
+				if c.lat == "" {
+					change = append(change, "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", "")
+				}
+			}
+			changes = append(changes, change)
+		}
+		_, fs := run(t, open(t, rows(changes...)...), options(t))
+		got := 0
+		for _, f := range fs {
+			if f.Rule == "place-spelling" {
+				got++
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: %d findings, not %d: %v", c.name, got, c.want, fs)
+		}
+	}
+}
