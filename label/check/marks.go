@@ -11,7 +11,7 @@ const (
 	Brackets   Marks = 1 << iota // round or square
 	Underscore                   // at least one
 	Capitals                     // D or X, which are in TODO and XXX
-	Spaces                       // perhaps at an end, two together, or one before a comma
+	Spaces                       // perhaps at an end, two together, or one before a comma or the last full stop
 	SignsTwice                   // of , ; : . one after the other, spaces between them or not
 	Quoted                       // perhaps: it begins with " or beyond ASCII
 	EndsOpen                     // its last sign is , ; or :
@@ -149,6 +149,9 @@ func signsOf(written string) Marks {
 		marks |= Quoted
 	}
 	if first <= ' ' || first >= 0x80 || last <= ' ' || last >= 0x80 {
+		marks |= Spaces
+	}
+	if n := len(written); last == '.' && n > 1 && written[n-2] == ' ' {
 		marks |= Spaces
 	}
 	for i := len(written) - 1; i >= 0; i-- {

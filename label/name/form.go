@@ -36,7 +36,7 @@ func Faults(text string, c Parts) []Fault {
 	f.underscores()
 	f.markup()
 	f.italics()
-	f.family()
+	f.family(strings.TrimSpace(c.Family))
 	f.epithetAlone(strings.TrimSpace(c.Genus))
 	f.commaBeforeAuthor()
 	f.runOn()

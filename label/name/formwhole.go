@@ -1,16 +1,25 @@
 package name
 
-import "regexp"
+import (
+	"regexp"
+	"strings"
+)
 
 // afterFamily is a name behind a family and perhaps what lies between the two:
 // "Sapotaceae Chrysophyllum albidum", "Fabaceae Mimosoideae Albizia zygia". With
-// a colon it is a way of writing: "Poaceae: Stipa sp.".
-var afterFamily = regexp.MustCompile(`^(\p{Lu}\p{Ll}{3,}ae)(?:\s*[-–—;,.|/>]+\s*|\s+)(?:\p{Lu}\p{Ll}+(?:oideae|eae|inae)(?:\s*[-–—:;,.|/>]+\s*|\s+))*(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?|cf\.? |aff\.? )?(?:\p{Ll}[\p{Ll}-]{2,}|sp\.|spp\.).*)$`)
+// a colon it is a way of writing, "Poaceae: Stipa sp.", unless the family has its
+// own column, too.
+var afterFamily = regexp.MustCompile(`^(\p{Lu}\p{Ll}{3,}ae)(?:\s*[-–—:;,.|/>]+\s*|\s+)(?:\p{Lu}\p{Ll}+(?:oideae|eae|inae)(?:\s*[-–—:;,.|/>]+\s*|\s+))*(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?|cf\.? |aff\.? )?(?:\p{Ll}[\p{Ll}-]{2,}|sp\.|spp\.).*)$`)
 
 // family finds the family before a name: no name of a species has it.
-func (f *faults) family() {
-	if m := afterFamily.FindStringSubmatch(f.p.text); m != nil && familyEnding(m[1]) {
+func (f *faults) family(column string) {
+	m := afterFamily.FindStringSubmatch(f.p.text)
+	switch {
+	case m == nil || !familyEnding(m[1]):
+	case !strings.HasPrefix(strings.TrimLeft(f.p.text[len(m[1]):], " "), ":"):
 		f.sayHabit("the family stands before the name: its place is the column family", m[2])
+	case column != "":
+		f.sayHabit("the family stands before the name and in its own column: it is printed twice", m[2])
 	}
 }
 

@@ -116,7 +116,7 @@ func TestFaults(t *testing.T) {
 		{"", Parts{Genus: "Carex"}, "", ""},
 		{"Fabaceae Mimosoideae Albizia zygia (DC.) J.F.Macbr.", Parts{}, "the family stands before the name: its place is the column family", "Albizia zygia (DC.) J.F.Macbr."},
 		{"Labiatae - Thymus sp.", Parts{}, "the family stands before the name: its place is the column family", "Thymus sp."},
-		{"Fagaceae", Parts{}, "", ""}, {"Fagaceae sp.", Parts{}, "", ""}, {"Poaceae: Stipa sp.", Parts{}, "", ""}, {"Chamaedaphne calyculata", Parts{}, "", ""},
+		{"Fagaceae", Parts{}, "", ""}, {"Fagaceae sp.", Parts{}, "", ""}, {"Poaceae: Stipa sp.", Parts{}, "", ""}, {"Poaceae: Stipa sp.", Parts{Family: "Poaceae"}, "the family stands before the name and in its own column: it is printed twice", "Stipa sp."}, {"Chamaedaphne calyculata", Parts{}, "", ""},
 		{"alba", Parts{}, "one word in small letters: an epithet has its genus before it, and a genus a capital", ""}, {"robur", Parts{}, "one word in small letters: an epithet has its genus before it, and a genus a capital", ""}, {"tinctorius", Parts{}, "one word in small letters: an epithet has its genus before it, and a genus a capital", ""},
 		{"alba", Parts{Genus: "Quercus"}, "", ""}, {"batata", Parts{}, "", ""}, {"cactus", Parts{}, "", ""}, {"indet.", Parts{}, "", ""}, {"lichens", Parts{}, "", ""},
 	} {

@@ -68,7 +68,7 @@ func wordRules(where *finder) []check.Rule {
 		},
 		{
 			Name: "spaces", Severity: label.Note, Source: practice,
-			Doc: "spaces before or after the text or before a comma, two where one is meant, or underscores in place of all of them", Terms: spaced,
+			Doc: "spaces before or after the text, before a comma or before the last full stop, two where one is meant, or underscores in place of all of them", Terms: spaced,
 			Example: one("locality", "Valdoura,  dunes 300 m W of the field station "), Counterexample: one("locality", "Valdoura, dunes 300 m W of the field station"),
 			Row: func(c *check.Context) {
 				c.Marked(check.Underscore|check.Spaces, func(term, _, text string) {
@@ -83,6 +83,10 @@ func wordRules(where *finder) []check.Rule {
 						c.Suggest(term, "a blank stands before the comma", strings.ReplaceAll(text, " ,", ","))
 						return
 					}
+					if blankBeforeStop(text) {
+						c.Suggest(term, "a blank stands before the full stop", text[:len(text)-2]+".")
+						return
+					}
 					if !strings.Contains(strings.TrimSpace(text), "  ") {
 						c.Report(term, "spaces before or after the text, which are not printed: take them out")
 						return
@@ -93,8 +97,9 @@ func wordRules(where *finder) []check.Rule {
 		},
 		{
 			Name: "text-cut", Severity: label.Warning, Source: practice + "; 255 characters are the most that many databases and spreadsheets keep of a text",
-			Doc: "a text of exactly 255 characters that does not end like one, in a column without any longer", Terms: prose,
+			Doc: "a text of exactly 255 characters that does not end like one, in a column without any longer, or one that ends with a word such as of or de", Terms: prose,
 			Example: one("locality", cutText), Counterexample: one("locality", cutText[:254]+"."),
+			Row:   saysEndsShort,
 			Table: func() check.TableRule { return &cutTable{} },
 		},
 		{
@@ -224,7 +229,8 @@ func findDoubled(s string) []int {
 		case a == ':' && b != ':' && j > i+1: // "Imaged:  , notes:" is a form that was not filled in
 		case a == ':' && b == ':' && j == i+1: // "a::b" is a programmer's
 			return []int{i, j + 1}
-		case (a == ',' || a == ';') && (b == ',' || b == ';'), a == ':' && (b == ':' || b == ',' || b == ';'), a == ',' && b == ':':
+		case (a == ',' || a == ';') && b == '.' && j == len(s)-1, // and nothing behind them
+			(a == ',' || a == ';') && (b == ',' || b == ';'), a == ':' && (b == ':' || b == ',' || b == ';'), a == ',' && b == ':':
 			return []int{i, j + 1}
 		}
 	}
@@ -237,11 +243,18 @@ func extraSpaces(s string) bool {
 		return false
 	}
 	if s[0] > ' ' && s[0] < utf8.RuneSelf && s[len(s)-1] > ' ' && s[len(s)-1] < utf8.RuneSelf {
-		return strings.Contains(s, "  ") || strings.Contains(s, " ,")
+		return strings.Contains(s, "  ") || strings.Contains(s, " ,") || blankBeforeStop(s)
 	}
 	first, _ := utf8.DecodeRuneInString(s)
 	last, _ := utf8.DecodeLastRuneInString(s)
 	return unicode.IsSpace(first) && first != '\n' || unicode.IsSpace(last) && last != '\n' || strings.Contains(s, "  ") || strings.Contains(s, " ,")
+}
+
+// blankBeforeStop reports whether a text ends with a word, a blank and a full stop;
+// behind an initial and in ". . ." a stop is no sentence's.
+func blankBeforeStop(s string) bool {
+	n := len(s)
+	return n > 4 && s[n-1] == '.' && s[n-2] == ' ' && s[n-3] >= 'a' && s[n-4] >= 'a' && !strings.Contains(s, "  ")
 }
 
 // limit is how many characters the old databases keep.

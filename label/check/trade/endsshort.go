@@ -1,0 +1,38 @@
+package trade
+
+import (
+	"strings"
+
+	"cornerslip/label/check"
+)
+
+// asking are words that have another behind them in every language that has them, in
+// small letters: Portuguese, Spanish, French, English, German, Italian. From memory.
+var asking = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields("de do da dos das à às ao aos em com na nas pela pelas pelo pelos del la las los con du des le les au aux the of from at between der den dem und bei vom zum zur della dei delle nel nella " +
+		"próx próx. próximo à") {
+		m[w] = true
+	}
+	return m
+}()
+
+// askingTerms are the columns of words for a place and a plant; in the others the names
+// of people end so: Oliveira, A. de.
+var askingTerms = []string{"locality", "verbatimLocality", "habitat", "substrate", "plantDescription", "locationRemarks"}
+
+// endsShort are cells that end with one of them.
+var endsShort = check.NewMark(askingTerms, 0, func(text string) bool {
+	if n := len(text); n < 8 || text[n-1] < 'a' && text[n-1] != '.' {
+		return false
+	}
+	i := strings.LastIndexByte(text, ' ')
+	return i > 0 && len(text)-i <= 9 && asking[text[i+1:]]
+})
+
+// saysEndsShort speaks of a text that breaks off within a sentence.
+func saysEndsShort(c *check.Context) {
+	c.Marked(endsShort, func(term, text, _ string) {
+		c.Report(term, "ends with the word "+text[strings.LastIndexByte(text, ' ')+1:]+", behind which something is missing: look up how it ends")
+	})
+}
