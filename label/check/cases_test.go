@@ -338,6 +338,9 @@ var findingCases = []struct {
 	{[]string{"identificationQualifier", "cf. villosus"}, []string{
 		`warning qualifier-unplaced: identificationQualifier "cf. villosus": the scientific name has no such word; printed in brackets after it`,
 	}},
+	{[]string{"identificationQualifier", "cf. capitelatus"}, []string{
+		`warning qualifier-unplaced: identificationQualifier "cf. capitelatus": the scientific name has no such word; printed in brackets after it (did you mean "cf. capitellatus"?)`,
+	}},
 	{[]string{"genus", "Tymus"}, []string{
 		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right`,
 	}},

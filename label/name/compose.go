@@ -284,6 +284,7 @@ func (k *composer) doubt(q string, d doubt, n *Name) {
 		}
 		if !strings.Contains(k.text, q) {
 			k.append(q, "the scientific name has no such word; printed in brackets after it")
+			k.problems[len(k.problems)-1].Suggest = k.meant(q, d)
 		}
 		return
 	}
@@ -365,6 +366,23 @@ func (k *composer) target(q string, d doubt) int {
 		at = k.p.toks[j].start
 	}
 	return at
+}
+
+// meant returns a doubt with the word of the name that is one slip from one of its
+// own in that one's place; "" if there is none.
+func (k *composer) meant(q string, d doubt) string {
+	for i := range d.toks {
+		t := &d.toks[i]
+		if t.class != word || t.kind != plainWord || t.end-t.start < 5 {
+			continue
+		}
+		for j := range k.p.toks {
+			if w := k.p.bare(j); k.p.toks[j].italic && len(w) >= 5 && oneSlip(w, q[t.start:t.end]) {
+				return q[:t.start] + w + q[t.end:]
+			}
+		}
+	}
+	return ""
 }
 
 // find returns the italic token from i on that is w.
