@@ -333,24 +333,6 @@ func (r *resolver) assign(i int) {
 	r.again(i, terms[0])
 }
 
-// prefersSecond decides between the two terms of an ambiguous word. "Species"
-// is the epithet where a column has the genus, else the whole name. "Datum" is
-// German for date and English for geodetic datum: it is the date where other
-// headings are German and no other column has one.
-func (r *resolver) prefersSecond(i int, terms []string) bool {
-	has := func(term string) bool { _, ok := r.taken[term]; return ok }
-	switch terms[1] {
-	case "specificEpithet":
-		return has("genus")
-	case "eventDate":
-		german := slices.ContainsFunc(r.read, func(o reading) bool {
-			return o.meaning != nil && o.plain && o.language == "de" && o.meaning != r.read[i].meaning
-		})
-		return german && !has("eventDate") && !has("verbatimEventDate") && !has("year")
-	}
-	return false
-}
-
 // remark says what was decided about column i and what its heading tells that
 // is not used.
 func (r *resolver) remark(i int, terms []string) {

@@ -1,0 +1,55 @@
+package table
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestHeadingLanguages reads the headings of collectors in further languages,
+// and words that mean one thing in one of them and another in the next.
+func TestHeadingLanguages(t *testing.T) {
+	for _, c := range []struct{ in, want string }{
+		{"Samlingsnr.,Familie,Art,Fylke,Kommune,Lokalitet,Økologi,Høyde over havet,Dato,Samler,Bestemt av,Merknad",
+			"recordNumber family scientificName stateProvince municipality locality habitat minimumElevationInMeters eventDate recordedBy identifiedBy occurrenceRemarks"},
+		{"Løbenr.,Dato,Slægt,Art,Kommune,Findested,Voksested,Vært,Breddegrad,Længdegrad,Indsamler,Bestemt af,Bemærkninger",
+			"recordNumber eventDate genus specificEpithet municipality locality habitat associatedTaxa decimalLatitude decimalLongitude recordedBy identifiedBy occurrenceRemarks"},
+		{"Insamlingsnr,Datum,Släkte,Art,Län,Socken,Fyndplats,Växtplats,Noggrannhet,m ö.h.,Insamlare,Anm.",
+			"recordNumber eventDate genus specificEpithet stateProvince municipality locality habitat coordinateUncertaintyInMeters minimumElevationInMeters recordedBy occurrenceRemarks"},
+		{"Verzamelnummer,Datum,Wetenschappelijke naam,Provincie,Gemeente,Vindplaats,Biotoop,Rivier,Verzamelaar,Opmerking",
+			"recordNumber eventDate scientificName stateProvince municipality locality habitat waterBody recordedBy occurrenceRemarks"},
+		{"Kraj,Województwo,Gmina,Stanowisko,Podłoże,Szerokość geogr.,Długość geogr.,Wys. n.p.m.,Data,Zebrał(a),Nr zielnikowy",
+			"country stateProvince municipality locality habitat decimalLatitude decimalLongitude minimumElevationInMeters eventDate recordedBy catalogNumber"},
+		{"Č. položky,Čeleď,Druh,Kraj,Okres,Obec,Lokalita,Stanoviště,Souřadnice,Nadm. výška,Datum,Sběratel,Určil(a)",
+			"catalogNumber family scientificName stateProvince county municipality locality habitat verbatimCoordinates minimumElevationInMeters eventDate recordedBy identifiedBy"},
+		{"Čeľaď,Rod,Druh,Kraj,Okres,Nálezisko,Stanovište,Nadmorská výška,Dátum,Zberateľ,Určil",
+			"family genus specificEpithet stateProvince county locality habitat minimumElevationInMeters eventDate recordedBy identifiedBy"},
+		{"Gyűjtési szám,Család,Fajnév,Megye,Település,Lelőhely,Élőhely,Szélesség,Hosszúság,Tengerszint feletti magasság,Dátum,Gyűjtő,Határozta,Megjegyzés",
+			"recordNumber family scientificName stateProvince municipality locality habitat decimalLatitude decimalLongitude minimumElevationInMeters eventDate recordedBy identifiedBy occurrenceRemarks"},
+		{"Toplama No,Familya,Cins,Tür,İl,İlçe,Mevkii,Yetişme ortamı,Enlem,Boylam,Rakım,Tarih,Toplayan,Teşhis eden,Açıklama",
+			"recordNumber family genus specificEpithet stateProvince county locality habitat decimalLatitude decimalLongitude minimumElevationInMeters eventDate recordedBy identifiedBy occurrenceRemarks"},
+		{"№ образца,Семейство,Вид,Авторы вида,Регион,Район,Место находки,Экотоп,Широта,Долгота,Высота над ур. м.,Дата находки,Собрал(а),Определил,Гербарий",
+			"recordNumber family scientificName scientificNameAuthorship stateProvince county locality habitat decimalLatitude decimalLongitude minimumElevationInMeters eventDate recordedBy identifiedBy institutionCode"},
+		{"Родина,Назва виду,Область,Район,Місце збору,Оселище,Координати,Дата збору,Зібрав,Визначив,Примітки",
+			"family scientificName stateProvince county locality habitat verbatimCoordinates eventDate recordedBy identifiedBy occurrenceRemarks"},
+		{"Keruunumero,Heimo,Laji,Maakunta,Kunta,Löytöpaikka,Kasvupaikka,Leveysaste,Pituusaste,Päivämäärä,Kerääjä,Määrittäjä,Huomautuksia",
+			"recordNumber family scientificName stateProvince municipality locality habitat decimalLatitude decimalLongitude eventDate recordedBy identifiedBy occurrenceRemarks"},
+		{"N. campione,Data raccolta,Famiglia,Specie,Regione,Comune,Frazione,Vegetazione,Ospite,Precisione,Rilevatore",
+			"recordNumber eventDate family scientificName stateProvince municipality locality habitat associatedTaxa coordinateUncertaintyInMeters recordedBy"},
+		{"Departamento,Municipio,Vereda,Predio,Colector,Fecha,Científico", "stateProvince municipality locality locality recordedBy eventDate scientificName"},
+		// "Datum" is no date among English headings.
+		{"Datum,Locality,Collector", "geodeticDatum locality recordedBy"},
+	} {
+		tb, _ := readAll(t, c.in+"\n", Options{})
+		var got []string
+		for _, col := range tb.Columns() {
+			term := col.Term
+			if !col.Known {
+				term = "?"
+			}
+			got = append(got, term)
+		}
+		if g := strings.Join(got, " "); g != c.want {
+			t.Errorf("%s:\n%s\n%s", c.in, g, c.want)
+		}
+	}
+}
