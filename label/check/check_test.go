@@ -296,7 +296,7 @@ func FuzzRow(f *testing.F) {
 				t.Fatalf("%+v", r)
 			}
 			// What was written is kept, or there is a finding.
-			if r.Printable() && len(fs) == 0 && r.Date.IsZero() && r.DateText == "" && r.Text("eventDate") != "" && !absent("eventDate", r.Text("eventDate")) {
+			if r.Printable() && len(fs) == 0 && r.Date.IsZero() && r.DateText == "" && r.Text("eventDate") != "" && !Absent("eventDate", r.Text("eventDate")) {
 				t.Fatalf("the date is lost: %q", r.Text("eventDate"))
 			}
 			e.Feed(r)

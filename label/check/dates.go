@@ -26,11 +26,11 @@ func (c *Context) readDates() {
 	h := c.Options.Dates
 	read := func(text string) date.Reading { return date.Read(text, h) }
 	switch text := c.Text("eventDate"); {
-	case text != "" && !absent("eventDate", text) && !isZeroDate(text):
+	case text != "" && !Absent("eventDate", text) && !isZeroDate(text):
 		c.EventDate = DateReading{Term: "eventDate", Text: text, Reading: c.past.dates.of(text, read)}
 	case (c.Text("year") != "" || c.Text("month") != "" || c.Text("day") != "") && !c.zeroParts():
 		c.EventDate = c.readParts(h)
-	case c.Text("verbatimEventDate") != "" && !absent("eventDate", c.Text("verbatimEventDate")) && !isZeroDate(c.Text("verbatimEventDate")):
+	case c.Text("verbatimEventDate") != "" && !Absent("eventDate", c.Text("verbatimEventDate")) && !isZeroDate(c.Text("verbatimEventDate")):
 		text := c.Text("verbatimEventDate")
 		c.EventDate = DateReading{Term: "verbatimEventDate", Text: text, Reading: date.Read(text, h)}
 	}
@@ -42,7 +42,7 @@ func (c *Context) readDates() {
 		c.DateText = c.EventDate.Text
 	}
 	c.DateTerm = c.EventDate.Term
-	if text := c.Text("dateIdentified"); text != "" && !absent("eventDate", text) && !isZeroDate(text) {
+	if text := c.Text("dateIdentified"); text != "" && !Absent("eventDate", text) && !isZeroDate(text) {
 		c.DateIdentified = DateReading{Term: "dateIdentified", Text: text, Reading: c.past.dates.of(text, read)}
 		c.settleIdentified()
 		if c.DateIdentified.Status == date.OK {

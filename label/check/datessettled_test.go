@@ -150,7 +150,7 @@ func TestNumberless(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"s/n 12", "SN 215", "S-12", "ZN4", "Nº 7", "N", "no. 5", "sin"} {
-		if absent("recordNumber", text) {
+		if Absent("recordNumber", text) {
 			t.Errorf("%q is taken for no number", text)
 		}
 	}

@@ -27,7 +27,7 @@ func personRules() []Rule {
 			Row: func(c *Context) {
 				for _, term := range personTerms {
 					text := c.Text(term)
-					if text == "" || absent("recordedBy", text) || c.Doubted(term) {
+					if text == "" || Absent("recordedBy", text) || c.Doubted(term) {
 						continue
 					}
 					r := c.past.persons.of(personKey{text, term != "identifiedBy"}, readPerson)

@@ -147,20 +147,20 @@ func (c *Context) keeps(term string) bool {
 
 // readPeople reads collector and number, and whether a place is given.
 func (c *Context) readPeople() {
-	if text := c.Text("recordedBy"); text != "" && !absent("recordedBy", text) {
+	if text := c.Text("recordedBy"); text != "" && !Absent("recordedBy", text) {
 		if people := c.collectors(text); len(people) > 0 {
 			c.Collector, c.Others = people[0], people[1:]
 		}
 	}
-	if text := c.Text("coCollectors"); text != "" && !absent("recordedBy", text) {
+	if text := c.Text("coCollectors"); text != "" && !Absent("recordedBy", text) {
 		c.Others = append(c.Others, c.collectors(text)...)
 	}
-	if text := c.Text("recordNumber"); !absent("recordNumber", text) {
+	if text := c.Text("recordNumber"); !Absent("recordNumber", text) {
 		c.Number = bareNumber(text, c.Collector)
 	}
 	c.Placeless = true
 	for _, term := range placeTerms {
-		if text := c.Text(term); text != "" && !absent("locality", text) {
+		if text := c.Text(term); text != "" && !Absent("locality", text) {
 			c.Placeless = false
 			break
 		}

@@ -270,9 +270,9 @@ var typedAbsence = map[string][]string{
 	"recordedBy": {"s.coll.", "s.col.", "s.leg."},
 }
 
-// absent reports whether text is the trade's word for nothing in this column,
-// however spaced or capitalised.
-func absent(term, text string) bool {
+// Absent reports whether text is the trade's word for nothing in this column,
+// however spaced or capitalised: s.l., s.n., s.d.
+func Absent(term, text string) bool {
 	if text == "" || len(text) > 18 {
 		return false
 	}

@@ -152,7 +152,7 @@ func (c *Context) namesNothing(term, text string) bool {
 
 // isPlaceholder reports whether a cell's text says that it says nothing.
 func isPlaceholder(term, text string) bool {
-	if term == "catalogNumber" && absent("recordNumber", text) {
+	if term == "catalogNumber" && Absent("recordNumber", text) {
 		return true // "s.n." is no number of a sheet
 	}
 	if term == "recordNumber" && text[0] == '-' && len(text) > 1 && (text == "-1" || strings.Trim(text[1:], "9") == "") {
@@ -246,5 +246,5 @@ func (c *Context) missed(f Field) bool {
 // lacksCollector reports whether nobody is given at all, not even by words that say
 // that nobody is known.
 func (c *Context) lacksCollector() bool {
-	return c.Collector == "" && !c.Options.Backlog && !absent("recordedBy", c.Text("recordedBy")) && !saysNothing("recordedBy", strings.TrimSpace(c.CellText("recordedBy")))
+	return c.Collector == "" && !c.Options.Backlog && !Absent("recordedBy", c.Text("recordedBy")) && !saysNothing("recordedBy", strings.TrimSpace(c.CellText("recordedBy")))
 }

@@ -21,7 +21,7 @@ var initialedNumber = regexp.MustCompile(`^([A-Z]{2,4})[- ]?\d{1,5}(?:\.\d{1,2}|
 // unreadVoucher reports whether a cell should hold collector and number and holds
 // something else.
 func (c *Context) unreadVoucher() bool {
-	return c.Text("collectorAndNumber") != "" && c.Text("recordedBy") == "" && c.Text("recordNumber") == "" && !absent("recordedBy", c.Text("collectorAndNumber"))
+	return c.Text("collectorAndNumber") != "" && c.Text("recordedBy") == "" && c.Text("recordNumber") == "" && !Absent("recordedBy", c.Text("collectorAndNumber"))
 }
 
 // readVoucher parts collector and number that stand in one cell, where the table

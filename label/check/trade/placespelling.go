@@ -70,7 +70,7 @@ func (t *countryNamed) Feed(r *check.Record) {
 		}
 	}
 	for _, term := range []string{"stateProvince", "county", "municipality", "locality"} {
-		if r.Text(term) == "" || term == "locality" && isAbsent(r.Text(term)) {
+		if r.Text(term) == "" || check.Absent(term, r.Text(term)) {
 			continue
 		}
 		t.file = r.Origin.File
@@ -108,15 +108,6 @@ var alsoStates = map[string]bool{"georgia": true, "luxembourg": true, "luxemburg
 	"england": true, "scotland": true, "wales": true, "northern ireland": true, "inglaterra": true, "angleterre": true, "escócia": true, "escocia": true,
 	"canary islands": true, "islas canarias": true, "svalbard": true, "jan mayen": true, "spitsbergen": true, "zanzibar": true, "tanganyika": true,
 	"trinidad": true, "tobago": true, "antigua": true, "bosnia": true, "bonaire": true, "wallis": true, "ascension island": true, "tristan da cunha": true}
-
-// isAbsent reports whether a locality says that none is known.
-func isAbsent(s string) bool {
-	switch strings.ToLower(strings.ReplaceAll(s, " ", "")) {
-	case "s.l.", "s.loc.", "s/l", "unknown", "[unknown]":
-		return true
-	}
-	return false
-}
 
 func (t *countryNamed) End() []label.Finding {
 	switch {
