@@ -122,8 +122,8 @@ func (c *Context) classified() bool {
 func nameRules() []Rule {
 	return []Rule{
 		{
-			Name: "name-form", Severity: label.Warning, Source: "International Code of Nomenclature (ICN) Art. 20, 23, 24; open nomenclature: " + practice,
-			Doc:     "a name that is written as no name is: half a pair of brackets, a rank without its epithet, a figure in an epithet, a genus in small letters, an author without a blank before it",
+			Name: "name-form", Severity: label.Warning, Source: "International Code of Nomenclature (ICN) Art. 20, 23, 24, 49; open nomenclature: " + practice,
+			Doc:     "a name that is written as no name is: half a pair of brackets, a rank without its epithet, a figure in an epithet or before the author, an epithet that is its genus again, a genus in small letters, an author without a blank before it, or in brackets and none behind it",
 			Terms:   []string{"scientificName", "genus", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship"},
 			Example: one("scientificName", "Thymus mastichina (L. L."), Counterexample: one("scientificName", "Thymus cf. mastichina (L.) L. [det. prov.]"),
 			Row: func(c *Context) { nameFault(c, false) },

@@ -313,7 +313,11 @@ func coordinateRules() []Rule {
 				}
 				if !p.Decimal && p.LatTerm == p.LonTerm || strings.HasPrefix(p.LatTerm, "verbatim") && strings.HasPrefix(p.LonTerm, "verbatim") {
 					if p.Status == coord.Ambiguous || p.Status == coord.NotConvertible {
-						c.Report(p.LatTerm, reason(p.Err, p.Lat)+"; printed as written")
+						term := p.LatTerm
+						if p.LatTerm != p.LonTerm {
+							term = worse(p)
+						}
+						c.Report(term, reason(p.Err, c.Text(term))+"; printed as written")
 					}
 				}
 			},

@@ -46,10 +46,14 @@ func Faults(text string, c Parts) []Fault {
 	if p.found.level != noLevel {
 		f.brackets()
 		f.figures()
+		f.figureBefore()
 		f.words()
 		f.doubts()
+		f.tautonym()
 		f.capitals()
 		f.ending()
+		f.stopsTwice()
+		f.firstAlone(c.Authorship)
 		f.rankless(c.Rank)
 		f.blanks()
 	}
@@ -124,9 +128,12 @@ func (f *faults) commaBeforeAuthor() {
 // joined is an epithet behind which the author begins without a blank: "tremulaL."
 var joined = regexp.MustCompile(`^(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:cf\. ?|aff\. ?|[×x] ?)?\p{Ll}[\p{Ll}-]{2,})(\p{Lu}\p{Ll}{0,9}\.(?:[\s,].*)?|\p{Lu}|\(\p{Lu}[^()]*\) ?\p{Lu}.*)$`)
 
+// bracketRun is a bracket behind which the author begins without a blank, too.
+var bracketRun = regexp.MustCompile(`\)(\pL)`)
+
 func (f *faults) runOn() {
 	if m := joined.FindStringSubmatch(f.p.text); m != nil {
-		f.say("the epithet and its author run into each other", m[1]+" "+m[2])
+		f.say("the epithet and its author run into each other", m[1]+" "+bracketRun.ReplaceAllString(m[2], ") $1"))
 	}
 }
 

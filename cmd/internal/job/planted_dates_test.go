@@ -145,7 +145,7 @@ var dateFaults = []plantedFault{
 }
 
 // plantedFaults are all of them.
-var plantedFaults = slices.Concat(textFaults, dateFaults, placeFaults, nameFaults, numberFaults, figureFaults)
+var plantedFaults = slices.Concat(textFaults, dateFaults, placeFaults, nameFaults, numberFaults, figureFaults, signFaults)
 
 // notPlanted are the rules that other tests hold, and why they are not here.
 var notPlanted = map[string]string{

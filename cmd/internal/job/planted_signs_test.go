@@ -1,0 +1,32 @@
+package job
+
+import "strings"
+
+// signFaults are signs of names and letters for figures that are written as none
+// are, and words for places that are none.
+var signFaults = []plantedFault{
+	by("name-form", "the genus twice", func(_ *planting, s string) string {
+		w := strings.Fields(s)
+		w[1] = strings.ToLower(w[0])
+		return strings.Join(w, " ")
+	}, "scientificName"),
+	by("name-form", "a figure before the author", func(p *planting, s string) string {
+		w := strings.Fields(s)
+		if len(w) < 3 || w[1] == "×" || w[2] == "subsp." || w[2] == "var." {
+			return s
+		}
+		return w[0] + " " + w[1] + " " + p.pick("1", "2", "12") + " " + strings.Join(w[2:], " ")
+	}, "scientificName"),
+	by("name-form", "no author behind the brackets", func(_ *planting, s string) string {
+		i := strings.Index(s, ".)")
+		if i < 0 {
+			return s
+		}
+		return s[:i+2]
+	}, "scientificName"),
+	by("name-form", "a stop twice", func(_ *planting, s string) string { return strings.Replace(s, ". ", ".. ", 1) }, "scientificName"),
+	by("figure-letter", "letters before a unit", func(p *planting, s string) string {
+		return s + p.pick(", l km W", ", 1O km N", ", l0 m above the road", ", 3OO m E")
+	}, "locality"),
+	to("country-continent", "a part of the world", "country", "West Africa", "Europa", "MITTELEUROPA", "América del Sur"),
+}

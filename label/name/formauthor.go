@@ -1,0 +1,58 @@
+package name
+
+import (
+	"regexp"
+	"strings"
+)
+
+// tautonym finds a species whose epithet is its genus again. Names of animals may be
+// made so, those of plants, algae and fungi never (ICN Art. 23.4).
+func (f *faults) tautonym() {
+	if d := &f.p.found; d.genus.end > 0 && d.epithet.end > 0 && !d.formula && strings.EqualFold(d.genus.of(f.p.text), d.epithet.of(f.p.text)) {
+		f.say("the epithet repeats the genus, which no name of a plant may: see which of the two is meant", "")
+	}
+}
+
+// bracketed is an author that is only that of the first name: "(L.)". A year is
+// in the brackets of animals, to which nobody is added; words of doubt and of
+// width, such as "s.l.", are no authors. Without a sign of authors it may be a
+// vernacular name.
+var (
+	bracketed  = regexp.MustCompile(`^\(\s*\p{Lu}[^()\d]*(?:\.| & | ex )[^()\d]*\)$`)
+	noAuthorIn = regexp.MustCompile(`(?i)^\(\s*(?:det|herb|coll|leg|fig|syn|type|typus|var|subsp|ssp|cf|aff|pl|photo|no)\b`)
+)
+
+// firstAlone finds the author of a first name, in brackets, behind which the author who
+// moved the plant is missing (ICN Art. 49.1, Rec. 49A).
+func (f *faults) firstAlone(column string) {
+	d := &f.p.found
+	if d.level < levelSpecies || d.formula {
+		return
+	}
+	authors := strings.TrimRight(d.authors.of(f.p.text), " ,;:")
+	rest := strings.TrimSpace(f.p.text[max(d.authors.end, d.lowest.end):])
+	if bracketed.MatchString(authors) && !noAuthorIn.MatchString(authors) && rest == "" && (column == "" || strings.TrimSpace(column) == authors) {
+		f.say("only the author in brackets is given, who named the plant first: add the one who gave it this name", "")
+	}
+}
+
+// counted is a figure between the epithet and the author: a footnote, or the number
+// of a plant.
+var counted = regexp.MustCompile(`^(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?)?\p{Ll}[\p{Ll}-]{2,}(?: (?:subsp|ssp|var|f)\. \p{Ll}[\p{Ll}-]{2,})?) \d{1,2} (\(?\p{Lu}[\pL.'’-]*.*)$`)
+
+// figureBefore finds it.
+func (f *faults) figureBefore() {
+	if m := counted.FindStringSubmatch(f.p.text); m != nil && f.authorIn(m[1]+" "+m[2]) {
+		f.say("a figure stands before the author", m[1]+" "+m[2])
+	}
+}
+
+// stopsTwice finds two full stops in a name: "Th.. Fr.". Three leave something out.
+func (f *faults) stopsTwice() {
+	t := f.p.text
+	i := strings.Index(t, "..")
+	if i <= 0 || i+2 >= len(t) || t[i+2] == '.' || strings.Count(t, "..") > 1 {
+		return
+	}
+	f.say("two full stops stand where one is meant", t[:i]+t[i+1:])
+}
