@@ -53,8 +53,10 @@ var (
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
-	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n)$`)
-	footUnit    = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
+	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|names?)$`)
+	// machine says in brackets that the cells are what programs know a thing by.
+	machine  = regexp.MustCompile(`(?i)^(guid|uuid|lsid|urn|uri|identifier|primary key|foreign key)$`)
+	footUnit = regexp.MustCompile(`^(in )?(ft|feet|foot|pés|pies|pieds|fuß|')\.?( a\.?s\.?l\.?)?$`)
 )
 
 // read finds what a heading stands for.
@@ -69,6 +71,9 @@ func (v *words) read(heading string) reading {
 	if b := bracketed.FindStringSubmatch(heading); b != nil && strings.TrimSpace(b[1]) != "" {
 		if r := v.read(b[1]); r.meaning != nil && r.remark == "" {
 			in := strings.TrimSpace(b[2])
+			if machine.MatchString(in) {
+				return v.lookup(b[1] + " ID") // of a program, and no words for a label
+			}
 			if r.told(in) {
 				return r
 			}

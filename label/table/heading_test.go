@@ -161,6 +161,7 @@ func TestHeadingFindings(t *testing.T) {
 		{"country,lat,long,POINT_X,POINT_Y", `1:18 note heading-unknown ""; 1:26 note heading-unknown ""`},
 		{"country,Amount,Mouint", `1:9 note heading-unknown ""; 1:16 warning heading-unknown "mount"`},
 		{"country,SampledBy,Reserve,reserva,eventAltitude", `1:27 note heading-doubled ""; 1:35 note heading-unit ""`},
+		{"country,Place (GUID),Taxonomic name (full),Recorder (UUID)", `1:9 note heading-unknown ""; 1:22 note heading-remark ""; 1:44 note heading-unknown "recordedByID"`},
 		{"country,SampleN", `1:9 note heading-unknown ""`},
 		{"country,locality_id,habitat code", `1:9 note heading-unknown "locationID"; 1:21 note heading-unknown ""`},
 		{"country,collector,recordedBy", `1:19 note heading-doubled ""`},
