@@ -93,6 +93,9 @@ func (a *app) left(m job.Mending) {
 	if m.Uncertain > 0 {
 		a.say("left as it was: %s with accents or other letters, until the encoding is named", plural(m.Uncertain, "row"))
 	}
+	if m.Damaged > 0 {
+		a.say("left as it was: %s with damaged letters: \"cornerslip check\" tells which", plural(m.Damaged, "cell"))
+	}
 	if m.Astray > 0 {
 		a.say("left as it was: %s with faults of reading: \"cornerslip check\" tells which", plural(m.Astray, "row"))
 	}

@@ -43,6 +43,8 @@ type Mending struct {
 	// Uncertain counts rows that stay since nobody said what encoding the table is
 	// in, Astray those whose cells may stand under other headings.
 	Uncertain, Astray int
+	// Damaged counts cells that stay since letters in them are damaged.
+	Damaged int
 }
 
 // proseTerms are the columns in which two spaces mean no more than one: words,
@@ -74,14 +76,19 @@ func (j *Job) Repairs(t *Table, each func(Repair) error) (Mending, error) {
 		switch {
 		case err != nil:
 			return m, err
-		case damaged(row):
+		case shifted(row):
 			if !row.Aside {
 				m.Astray++
 			}
 		case uncertain && !ascii(row):
 			m.Uncertain++
 		default:
+			hurt := damagedCells(row)
+			m.Damaged += len(hurt)
 			for _, r := range mend.row(row) {
+				if hurt[row.Column(r.Term)] {
+					continue
+				}
 				m.Edits = append(m.Edits, table.Edit{Row: row.N, Column: row.Column(r.Term), Text: r.To})
 				all = append(all, r)
 			}
@@ -195,19 +202,32 @@ func spaced(term, cell string) (text, rule string) {
 	return b.String(), spacesDoubled
 }
 
-// damaged reports whether the reading itself found the row wrong: its cells may
+// shifted reports whether the reading itself found the row wrong: its cells may
 // stand under other headings than they were meant for.
-func damaged(row *table.Row) bool {
+func shifted(row *table.Row) bool {
 	if row.Astray || row.Aside || len(row.Cells) != len(row.Table().Columns()) {
 		return true
 	}
+	return slices.ContainsFunc(row.Findings, func(f label.Finding) bool { return f.Severity == label.Error && !ofLetters(f) })
+}
+
+// damagedCells returns the columns of cells whose letters are damaged: they wait for
+// somebody to say what was meant.
+func damagedCells(row *table.Row) map[int]bool {
+	var hurt map[int]bool
 	for _, f := range row.Findings {
-		if f.Severity == label.Error {
-			return true
+		if col := row.Column(f.Term); f.Severity == label.Error && ofLetters(f) && col >= 0 {
+			if hurt == nil {
+				hurt = map[int]bool{}
+			}
+			hurt[col] = true
 		}
 	}
-	return false
+	return hurt
 }
+
+// ofLetters reports whether a finding of the reading is of one cell's letters.
+func ofLetters(f label.Finding) bool { return strings.HasPrefix(f.Rule, "text-") && f.Column > 0 }
 
 // ascii reports whether a row reads the same in every encoding.
 func ascii(row *table.Row) bool {
