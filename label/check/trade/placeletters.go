@@ -2,6 +2,7 @@ package trade
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -65,5 +66,12 @@ func inSmall(text string) bool {
 	if utf8.RuneCountInString(text) < 3 || !unicode.IsLower(first) || strings.ContainsAny(text, ".0123456789?/_[(") || nowhere[text] {
 		return false
 	}
-	return !strings.ContainsFunc(text, unicode.IsUpper)
+	return !strings.ContainsFunc(text, unicode.IsUpper) && !ofVoivodeship(text)
+}
+
+// ofVoivodeship reports whether a name is an adjective of a Polish voivodeship or
+// county, which beside that word is written small: (województwo) podlaskie.
+// Source: the rules of Polish spelling, from memory.
+func ofVoivodeship(text string) bool {
+	return slices.ContainsFunc([]string{"skie", "ckie", "dzkie", "ski", "cki", "dzki"}, func(end string) bool { return strings.HasSuffix(text, end) })
 }

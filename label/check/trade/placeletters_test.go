@@ -21,7 +21,8 @@ func TestInSmall(t *testing.T) {
 // One habit is one finding of a record, and names the other cells.
 func TestPlaceSmall(t *testing.T) {
 	_, fs := run(t, open(t, rows([]string{"country", "portugal", "stateProvince", "faro", "municipality", "castro marim"},
-		[]string{"recordNumber", "215", "county", "castro marim"}, []string{"recordNumber", "216"})...), options(t))
+		[]string{"recordNumber", "215", "county", "castro marim"}, []string{"recordNumber", "216"},
+		[]string{"recordNumber", "217", "country", "Polska", "stateProvince", "kujawsko-pomorskie", "county", "toruński"})...), options(t))
 	var got []string
 	for _, f := range fs {
 		if f.Rule == "place-small" {
