@@ -17,6 +17,9 @@ type DateReading struct {
 	Term string
 	Text string // as written; the three columns joined
 	date.Reading
+	// ByLanguage is set where the language of the headings settled whether the
+	// day stands first.
+	ByLanguage bool
 	// against is set where the rest of the row leaves none of its readings.
 	against bool
 }
@@ -35,6 +38,7 @@ func (c *Context) readDates() {
 		c.EventDate = DateReading{Term: "verbatimEventDate", Text: text, Reading: date.Read(text, h)}
 	}
 	c.settleEvent()
+	c.settleLanguage(&c.EventDate)
 	if c.EventDate.Status == date.OK {
 		c.Date = c.EventDate.Date
 	}
@@ -45,6 +49,7 @@ func (c *Context) readDates() {
 	if text := c.Text("dateIdentified"); text != "" && !Absent("eventDate", text) && !isZeroDate(text) {
 		c.DateIdentified = DateReading{Term: "dateIdentified", Text: text, Reading: c.past.dates.of(text, read)}
 		c.settleIdentified()
+		c.settleLanguage(&c.DateIdentified)
 		if c.DateIdentified.Status == date.OK {
 			c.Identified = c.DateIdentified.Date
 		}

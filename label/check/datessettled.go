@@ -72,6 +72,18 @@ func (c *Context) settleIdentified() {
 	}
 }
 
+// settleLanguage reads a date in figures with the day first, where the language of
+// the headings has it so and nothing else of the row says which is which.
+func (c *Context) settleLanguage(r *DateReading) {
+	if r.Status != date.Ambiguous || r.Doubt&date.OrderDoubt == 0 || r.against || c.Options.Dates.Order != date.UnknownOrder ||
+		c.row == nil || !c.row.Table().DayFirst(r.Term, r.Text) {
+		return
+	}
+	h := c.Options.Dates
+	h.Order = date.DayFirst
+	r.Reading, r.ByLanguage = date.Read(r.Text, h), true
+}
+
 // collectedFrom returns the day of collecting; the earliest it can be, where
 // only day and month are in doubt.
 func (c *Context) collectedFrom() date.Date {

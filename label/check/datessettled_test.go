@@ -8,6 +8,7 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/date"
+	"cornerslip/label/table"
 )
 
 // dateFindings are those about dates, as "severity rule term: message [suggestion]".
@@ -163,6 +164,28 @@ func TestMidnight(t *testing.T) {
 	for _, s := range []date.Style{{}, {Time: true}} {
 		if a, b := r.Date.Format(s, "en"), r.Identified.Format(s, "en"); a != "2 May 1989" || b != "20 June 2025" || r.DateText != "" || r.IdentifiedText != "" {
 			t.Errorf("%+v: %q, %q; %q, %q", s, a, b, r.DateText, r.IdentifiedText)
+		}
+	}
+}
+
+// The language of the headings says which figure of a date is the day, where full
+// stops part them and the row does not say it.
+func TestSettledByLanguage(t *testing.T) {
+	for _, tt := range []struct {
+		dates, date string
+		want        []string
+	}{
+		{"3.4.2019", "2019-04-03", nil},
+		{"3.4.19", "", []string{`error date-ambiguous eventDate: the year has two figures: write the year with four figures, or say --dates "1900s", if the whole table is of that century [1919-04-03 or 1819-04-03 or 2019-04-03]`}},
+		{"3/4/2019", "", []string{`error date-ambiguous eventDate: can be 3 April or 4 March 2019: say --dates "day first" or --dates "month first" if the whole table is written so, or write the month as a word [2019-04-03 or 2019-03-04]`}},
+	} {
+		tb, err := table.Open(table.Bytes("t.csv", []byte("Sammler;Sammelnummer;Fundort;Land;Bemerkungen;Datum\nA. Brandt;12;Lindoso;Portugal;;"+tt.dates+"\n")), table.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		rs, fs := run(t, New(options(t)), tb)
+		if got := dateFindings(fs); len(rs) != 1 || rs[0].Date.ISO() != tt.date || !slices.Equal(got, tt.want) {
+			t.Errorf("%s: %s\n%s", tt.dates, rs[0].Date.ISO(), strings.Join(got, "\n"))
 		}
 	}
 }

@@ -1,5 +1,12 @@
 package table
 
+import (
+	"fmt"
+	"regexp"
+
+	"cornerslip/label"
+)
+
 // datumIsDate are the languages in which "Datum" is the date, with or without
 // an accent.
 var datumIsDate = map[string]bool{"de": true, "nl": true, "sv": true, "nb": true, "da": true, "cs": true, "sk": true, "hu": true}
@@ -36,4 +43,75 @@ func (r *resolver) speaks(i int, languages map[string]bool) bool {
 		}
 	}
 	return false
+}
+
+// local reports whether the words that the headings have are rather of another
+// language than English: two at least, and more than there are of English.
+func (r *resolver) local() bool {
+	english, other := 0, 0
+	for i := range r.read {
+		switch m := r.read[i].meaning; {
+		case m == nil || !m.plain || m.language == "":
+		case m.language == "en":
+			english++
+		default:
+			other++
+		}
+	}
+	return other >= 2 && other > english
+}
+
+// stopped is a date in figures with full stops and the year last; by Norwegians
+// and Danes also as 5/8 2018.
+var stopped = regexp.MustCompile(`^\s*(\d{1,2})(?:\. ?(\d{1,2})\. ?|/(\d{1,2}) )(?:\d{4}|\d{2})\b`)
+
+// daysFirst finds the columns of dates that are written with full stops under
+// headings in a language that puts the day first, which all do but English, and
+// none of which has a day where the month would be. With other signs a
+// spreadsheet may have turned them round.
+// Source: Unicode CLDR 45, the short dates of its languages, from memory.
+func (t *Table) daysFirst(r *resolver, rows []*Row) {
+	if !r.local() {
+		return
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.group != nil || c.Term != "eventDate" && c.Term != "dateIdentified" {
+			continue
+		}
+		some, doubts, against := false, false, false
+		for _, row := range rows {
+			if i >= len(row.Cells) {
+				continue
+			}
+			m := stopped.FindStringSubmatch(row.Cells[i].Text)
+			if m == nil {
+				continue
+			}
+			first, second := figuresOf(m[1]), figuresOf(m[2]+m[3])
+			some = true
+			doubts = doubts || first <= 12 && second <= 12 && first != second
+			against = against || second > 12
+		}
+		if c.DayFirst = some && !against; c.DayFirst && doubts {
+			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+				Message: fmt.Sprintf("dates of %q in figures with full stops are read with the day first, as the language of the headings has them", c.Heading)})
+		}
+	}
+}
+
+// figuresOf is the number that one or two figures are.
+func figuresOf(s string) int {
+	n := 0
+	for i := range len(s) {
+		n = n*10 + int(s[i]-'0')
+	}
+	return n
+}
+
+// DayFirst reports whether a date of a column in figures is written as the
+// language of the headings has it, with the day first; see [Column.DayFirst].
+func (t *Table) DayFirst(term, text string) bool {
+	i := t.Index(term)
+	return i >= 0 && t.columns[i].DayFirst && stopped.MatchString(text)
 }

@@ -53,3 +53,36 @@ func TestHeadingLanguages(t *testing.T) {
 		}
 	}
 }
+
+// TestDaysFirst reads full stops between the figures of a date by the language of
+// the headings, unless a date of the column speaks against it.
+func TestDaysFirst(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		want bool
+		note bool
+	}{
+		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;3.4.2019\n", true, true},
+		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;3. 4. 2019\n", true, true},
+		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;13.4.2019\n", true, false},
+		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;3.4.2019\nNovotná;Lindoso;4.23.2019\n", false, false},
+		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;3/4/2019\n", false, false},
+		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;2019.4.3.\n", false, false},
+		{"Samler;Lokalitet;Dato\nLie;Lindoso;3/4 2019\n", true, true},
+		{"Collector;Locality;Date\nLee;Lindoso;3.4.2019\n", false, false},
+		{"recordedBy;locality;eventDate;Bemerkungen\nLee;Lindoso;3.4.2019;\n", false, false},
+	} {
+		tb, _ := readAll(t, c.in, Options{})
+		i := tb.Index("eventDate")
+		if got := i >= 0 && tb.Columns()[i].DayFirst; got != c.want {
+			t.Errorf("%s: day first %v", c.in, got)
+		}
+		note := false
+		for _, f := range tb.Findings() {
+			note = note || strings.Contains(f.Message, "day first")
+		}
+		if note != c.note {
+			t.Errorf("%s: said %v", c.in, note)
+		}
+	}
+}

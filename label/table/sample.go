@@ -332,6 +332,7 @@ func (t *Table) readHeading() error {
 	t.saySecond(under, rows)
 	t.findings = append(t.findings, found...)
 	t.byCells(r, rows[1+t.under:])
+	t.daysFirst(r, rows[1+t.under:])
 	t.constants(r, rows[1+t.under:])
 	t.mapTerms()
 	t.profile(rows[1+t.under:], whole)

@@ -100,6 +100,9 @@ type Column struct {
 	// Unit is what the heading says of heights, depths and distances: "metres",
 	// "feet" or "fathoms"; "" where it says nothing.
 	Unit string
+	// DayFirst is set for a column of dates where the words of the headings and
+	// the full stops between its figures both say that the day stands first.
+	DayFirst bool
 	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
 	// Origin is the place of the heading.

@@ -123,18 +123,22 @@ func (m *mender) row(row *table.Row) []Repair {
 	var said []bdq.Amendment
 	for _, term := range []string{"eventDate", "dateIdentified"} {
 		text := row.Text(term)
+		hints := m.hints
+		if hints.Order == date.UnknownOrder && row.Table().DayFirst(term, text) {
+			hints.Order = date.DayFirst
+		}
 		if inFigures(text) {
-			if r := date.Read(strings.TrimSpace(text), m.hints); r.Status == date.Ambiguous && r.Doubt&date.OrderDoubt != 0 {
+			if r := date.Read(strings.TrimSpace(text), hints); r.Status == date.Ambiguous && r.Doubt&date.OrderDoubt != 0 {
 				if m.twoWays == nil {
 					m.twoWays = map[string]bool{}
 				}
 				m.twoWays[term] = true
 			}
 		}
-		if m.hints == (date.Hints{}) {
+		if hints == (date.Hints{}) {
 			continue
 		}
-		if iso, ok := bdq.ISO(text, m.hints); ok && (term != "eventDate" || bdq.Agrees(row, iso)) {
+		if iso, ok := bdq.ISO(text, hints); ok && (term != "eventDate" || bdq.Agrees(row, iso)) {
 			if _, plain := bdq.ISO(text, date.Hints{}); !plain {
 				said = append(said, bdq.Amendment{Test: datesSaid, Term: term, From: text, To: iso})
 			}

@@ -163,6 +163,15 @@ func TestMendDates(t *testing.T) {
 			mendTwice(t, j, []byte(head+c.rows))
 		})
 	}
+	// The language of the headings and full stops say it too.
+	const czech = "Sběratel;Číslo sběru;Datum sběru\n"
+	j, err := Open(Options{Date: time.Date(2026, 7, 30, 0, 0, 0, 0, time.UTC)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := mended(t, j, "trip.csv", []byte(czech+"A;1;13.4.2026\nA;2;3.4.2026\n")); string(got) != czech+"A;1;2026-04-13\nA;2;2026-04-03\n" {
+		t.Errorf("mended\n%s", got)
+	}
 }
 
 // FuzzMend holds that mending twice is mending once, and that every byte

@@ -219,7 +219,7 @@ func readCells(c *check.Context, cells *Cells) {
 		return
 	}
 	for i, r := range []*check.DateReading{&c.EventDate, &c.DateIdentified} { // the check has read the dates as the tests do
-		if term := [...]string{"eventDate", "dateIdentified"}[i]; r.Term == term && r.Text == cells.trimmed(term) {
+		if term := [...]string{"eventDate", "dateIdentified"}[i]; r.Term == term && !r.ByLanguage && r.Text == cells.trimmed(term) {
 			cells.dates[i].read, cells.dates[i].reading = true, r.Reading
 		}
 	}
