@@ -76,7 +76,7 @@ func (c *Context) readPlace() {
 	case p.split.latTerm != "" || p.split.lonTerm != "":
 		c.CoordinatesText = c.withSystem(p.split.text(), p.split.Reading)
 		// A square's letters alone say no system.
-		if p.split.latTerm == "gridSquare" && strings.Contains(strings.ToUpper(c.heading("gridSquare")), "UTM") && !strings.Contains(strings.ToUpper(c.CoordinatesText), "UTM") {
+		if p.split.latTerm == "gridSquare" && strings.Contains(strings.ToUpper(c.Heading("gridSquare")), "UTM") && !strings.Contains(strings.ToUpper(c.CoordinatesText), "UTM") {
 			c.CoordinatesText = "UTM\u00a0" + c.CoordinatesText
 		}
 	case p.LatTerm == p.LonTerm:

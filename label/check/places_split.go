@@ -195,7 +195,7 @@ func (c *Context) spellGrid(g coord.SplitGrid) string {
 	add("", g.Square)
 	// X is the northing of some grids: what the headings say stays.
 	e, n := "E", "N"
-	if x, y := letterOf(c.heading("easting")), letterOf(c.heading("northing")); g.Zone == "" && x != "" && y != "" {
+	if x, y := letterOf(c.Heading("easting")), letterOf(c.Heading("northing")); g.Zone == "" && x != "" && y != "" {
 		e, n = x, y
 	}
 	add(e+"\u00a0", g.Easting)

@@ -17,14 +17,14 @@ func (c *Context) readSurvey(s splitPlace) {
 	if s.sheet.Text != "" {
 		c.MapSheet = s.sheet.Text
 		// A bare number says nothing without the name of its column.
-		if h := c.heading("mapSheet"); h != "" && !strings.Contains(strings.ToLower(c.MapSheet), strings.ToLower(h)) {
+		if h := c.Heading("mapSheet"); h != "" && !strings.Contains(strings.ToLower(c.MapSheet), strings.ToLower(h)) {
 			c.MapSheet = h + ": " + c.MapSheet
 		}
 	}
 }
 
-// heading returns the heading of a column as written.
-func (c *Context) heading(term string) string {
+// Heading returns the heading of a term's column as written, "" if no column has it.
+func (c *Context) Heading(term string) string {
 	t := c.row.Table()
 	if i := t.Index(term); i >= 0 {
 		return strings.TrimSpace(strings.ReplaceAll(t.Columns()[i].Heading, "_", " "))

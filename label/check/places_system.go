@@ -12,7 +12,7 @@ import (
 // reference system.
 func (c *Context) readSystem() {
 	own := strings.TrimSpace(c.Text("verbatimCoordinateSystem"))
-	heading := c.heading("easting")
+	heading := c.Heading("easting")
 	for i, text := range []string{own, heading, c.Text("verbatimSRS"), c.Text("geodeticDatum")} {
 		s, ok := coord.ReadSystem(text)
 		if !ok || s.Grid == "" && s.Zone == "" && c.Place.system.UTM {

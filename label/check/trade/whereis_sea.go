@@ -37,7 +37,7 @@ func seaOf(c *check.Context) seaward {
 			return openSea
 		}
 	}
-	if water := c.Text("waterBody"); water != "" && !hasAny(plainWords(water), freshWords) {
+	if water := c.Text("waterBody"); water != "" && !hasAny(plainWords(c.Heading("waterBody")+" "+water), freshWords) {
 		return openSea
 	}
 	if strings.EqualFold(c.Text("countryCode"), place.HighSeas) {
