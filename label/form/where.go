@@ -278,6 +278,9 @@ func (b *builder) height() []label.Run {
 	return keep(b.r.ElevationText, at)
 }
 
+// minusDepth is a depth written as a height below nought.
+var minusDepth = regexp.MustCompile(`^[-–−]\s?(\d+(?:[.,]\d+)?)\s?(m|ft|cm)\.?$`)
+
 // depth returns the depth of water, from the columns in metres or as written.
 func (b *builder) depth() []label.Run {
 	low, high := b.field("minimumDepthInMeters"), b.field("maximumDepthInMeters")
@@ -288,6 +291,9 @@ func (b *builder) depth() []label.Run {
 		}
 		return nil
 	case low.Text == "" && high.Text == "":
+		if m := minusDepth.FindStringSubmatch(b.field("verbatimDepth").Text); m != nil {
+			return []label.Run{{Text: m[1] + thin + m[2], Keep: true, Origin: b.field("verbatimDepth").Origin}}
+		}
 		return b.text("verbatimDepth")
 	case low.Text == "":
 		low = high

@@ -36,6 +36,7 @@ func TestPlacesInColumns(t *testing.T) {
 		{[]string{"elevationFrom", "3200", "elevationTo", "3400", "elevationUnit", "ft"}, Options{}, "", "Alt. 3200–3400 ft."},
 		{[]string{"elevationFrom", "3200", "elevationUnit", "ft"}, Options{Elevation: coord.ElevationStyle{In: coord.InBoth}}, "", "Alt. 3200 ft (980 m)."},
 		{[]string{"depthFrom", "5", "depthTo", "6", "depthUnit", "fathoms"}, Options{}, "", "Depth 5–6 fathoms."},
+		{[]string{"verbatimDepth", "-5m"}, Options{}, "", "Depth 5 m."}, {[]string{"verbatimDepth", "5-8m"}, Options{}, "", "Depth 5-8m."}, {[]string{"verbatimDepth", "- 12.5 m"}, Options{}, "", "Depth 12.5 m."},
 		{[]string{"verbatimElevation", "1200 m (GPS)"}, Options{}, "", "Alt. 1200 m (GPS)."},
 		// More than coordinates: nothing of it is lost.
 		{[]string{"verbatimCoordinates", "ca. 40°24'N 7°33'W, slope 30° N"}, Options{}, "", "ca. 40°24'N 7°33'W, slope 30° N."},

@@ -26,6 +26,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.writtenName(r, rows)
 	t.gatherings(r, rows)
 	t.bareVouchers(r, rows)
+	t.codesOfCollectors(r, rows)
 	t.collectedWhen(r, rows)
 	t.slips(r, rows)
 	t.populations(r, rows)
@@ -33,7 +34,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.datumSides(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality" || c.Term == "stateProvince") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows)) {
+		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality" || c.Term == "stateProvince") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows) || r.onlyNatural(c, rows)) {
 			delete(r.taken, c.Term)
 			if g := c.group; g != nil {
 				t.leave(i)
@@ -75,6 +76,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		}
 		t.settle(r, i, term, term)
 	}
+	t.codesOfSites(r, rows)
 	t.unlikely(rows)
 }
 

@@ -124,6 +124,18 @@ func TestByCells(t *testing.T) {
 		{"Site_Name,State,Region\nRock Creek,SON,NORTH\nDeep Creek,JAL,CENTRAL\nCarlon,OAX,SOUTH\n", "locality stateProvince ?"},
 		{"Site_Name,Region,country\nRock Creek,North,Cameroon\nDeep Creek,Center,Cameroon\nCarlon,South,Cameroon\n", "locality stateProvince country"},
 		{"Site_Name,Region\nRock Creek,Minho\nDeep Creek,Algarve\nCarlon,Norte\n", "locality stateProvince"},
+		// A code that begins with the collector's initials is the collector's number.
+		{"colector,Código,especie\nI. Almeida,IA-214,Erica arborea\n\"Brandão, T.\",TB-7,Erica cinerea\nÁlvaro Prates; I. Almeida,AP 3b,Erica ciliaris\n", "recordedBy recordNumber scientificName"},
+		{"colector,Código,especie\nI. Almeida,VER89,Erica arborea\nI. Almeida,VER90,Erica cinerea\nI. Almeida,VER91,Erica ciliaris\n", "recordedBy ? scientificName"},
+		{"colector,Código,número,especie\nI. Almeida,IA-214,214,Erica arborea\nI. Almeida,IA-215,215,Erica cinerea\nI. Almeida,IA-216,216,Erica ciliaris\n", "recordedBy ? recordNumber scientificName"},
+		{"Código,especie\nIA-214,Erica arborea\nIA-215,Erica cinerea\nIA-216,Erica ciliaris\n", "? scientificName"},
+		// Regions of nature are no states.
+		{"país,Región,Departamento\nColombia,Andes,Boyacá\nColombia,Andina,Huila\nColombia,Caribe,Magdalena\n", "country ? stateProvince"},
+		{"País,Região,Estado\nBrasil,Nordeste,BA\nBrasil,Sudeste,SP\nBrasil,Centro-Oeste,GO\n", "country ? stateProvince"},
+		{"país,Región\nColombia,Andes\nColombia,Andes\nColombia,Orinoquía\n", "country ?"},
+		{"Country,Region,Province\nChile,Los Lagos,Chiloé\nChile,Araucanía,Cautín\nChile,Los Lagos,Palena\n", "country stateProvince stateProvince"},
+		{"Country,Region\nPeru,Amazonas\nPeru,Amazonas\nPeru,Cusco\n", "country stateProvince"},
+		{"Country,Region\nGhana,Eastern\nGhana,Central\nGhana,Northern\n", "country stateProvince"},
 		// The number of the event stands for the collector's.
 		{"recordedBy,fieldNumber\nI. Almeida,1365a\nI. Almeida,1347\nI. Almeida,6359\n", "recordedBy recordNumber"},
 		{"recordedBy,fieldNumber,recordNumber\nI. Almeida,1365a,7\n", "recordedBy fieldNumber recordNumber"},
@@ -214,6 +226,33 @@ func TestUnlikelySlips(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%q: suggests %q, not %q", c.table, got, c.want)
+		}
+	}
+}
+
+// TestCodesOfSites: a column of places that has codes alone is told once, and read.
+func TestCodesOfSites(t *testing.T) {
+	for _, c := range []struct {
+		table string
+		want  bool
+	}{
+		{"lat,lon,site\n40.1,-7.5,A1\n40.2,-7.6,A2\n40.3,-7.7,P-03\n", true},
+		{"lat,lon,site\n40.1,-7.5,site 1\n40.2,-7.6,site 2\n40.3,-7.7,site 3\n", true},
+		{"lat,lon,site\n40.1,-7.5,A1\n40.1,-7.5,A1\n40.1,-7.5,A1\n", false},
+		{"lat,lon,site\n40.1,-7.5,A1\n40.2,-7.6,Valdoura\n40.3,-7.7,P-03\n", false},
+		{"country,site\nPT,A1\nPT,A2\nPT,P-03\n", false}, // each is told
+		{"lat,lon,site\n40.1,-7.5,Km 41\n40.2,-7.6,Km 42\n40.3,-7.7,Km 43\n", false},
+	} {
+		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := false
+		for _, f := range tab.Findings() {
+			got = got || strings.Contains(f.Message, "its cells are codes")
+		}
+		if got != c.want || tab.Index("locality") < 0 {
+			t.Errorf("%q: %v", c.table, tab.Findings())
 		}
 	}
 }
