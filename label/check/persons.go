@@ -21,7 +21,7 @@ func personRules() []Rule {
 	return []Rule{
 		{
 			Name: "person-form", Severity: label.Warning, Source: practice,
-			Doc:     "a person with a word that the label writes itself, with the collector's number, or with half of the name missing",
+			Doc:     "a person with a word that the label writes itself, with the collector's number, with half of the name missing, or twice",
 			Terms:   personTerms,
 			Example: one("recordedBy", "leg. I. Almeida"), Counterexample: one("recordedBy", "Coll. ign."),
 			Row: func(c *Context) {
@@ -124,7 +124,10 @@ func readPerson(k personKey) personReading {
 	if strings.HasPrefix(text, ",") {
 		return personReading{message: "nothing stands before the comma", suggest: strings.TrimLeft(text, ", ")}
 	}
-	return personReading{}
+	if r := splitName(text); r.message != "" {
+		return r
+	}
+	return personTwice(text)
 }
 
 // numberWithCollector reports whether the collector's number, or s.n., stands
