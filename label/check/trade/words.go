@@ -121,7 +121,9 @@ func localityRule(where *finder, c *check.Context) {
 	}
 	if end := strings.IndexFunc(text[:min(len(text), 64)], partsPlaces); end >= 2 && end <= 60 {
 		head, rest := strings.TrimSpace(text[:end]), strings.TrimLeft(text[end:], " :,;.-–—")
-		if rest != "" && isCountry(where, c, head) {
+		// "Luxembourg-Findel" is one name.
+		joined := text[end] == '-' && end+1 < len(text) && text[end-1] != ' ' && text[end+1] != ' '
+		if rest != "" && !joined && isCountry(where, c, head) {
 			if isCountry(where, c, strings.TrimRight(rest, " .")) {
 				sayCountryAlone(c)
 				return
