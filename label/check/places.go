@@ -61,10 +61,10 @@ func (c *Context) readPlace() {
 			p.VerbatimTerm, p.Verbatim = c.readVerbatim(whole)
 		case p.LatTerm != "" && p.LonTerm != "":
 			hints.Signed = p.LatTerm == "decimalLatitude" || p.LonTerm == "decimalLongitude"
-			p.Reading = c.settled(c.readText(p.Lat, p.Lon, hints))
+			p.Reading = c.settled(p.Lat, p.Lon, hints)
 		case whole != "" && p.LatTerm != "decimalLatitude" && p.LonTerm != "decimalLongitude":
 			p.LatTerm, p.LonTerm, p.Lat, p.Lon = "verbatimCoordinates", "verbatimCoordinates", whole, whole
-			p.Reading = c.settled(c.readText(whole, "", hints))
+			p.Reading = c.settled(whole, "", hints)
 		}
 	}
 	switch {
@@ -91,18 +91,6 @@ func (c *Context) readPlace() {
 		c.Datum = ""
 	}
 	c.Uncertainty, _, _ = parseUncertainty(c.Text("coordinateUncertaintyInMeters"))
-}
-
-// settled takes the one reading of an ambiguous text that lies in the stated
-// country, where common usage leaves the choice open: the letter O, or a UTM
-// zone without its hemisphere.
-func (c *Context) settled(r coord.Reading) coord.Reading {
-	if r.Usual {
-		s := source{Reading: r}
-		c.settle(&s)
-		return s.Reading
-	}
-	return r
 }
 
 // readSplitPlace reads a place that columns share. It answers false where they
@@ -169,13 +157,13 @@ func (c *Context) readDecimal(lat, lon string) coord.Reading {
 // readVerbatim reads the verbatim columns that stand beside decimal ones.
 func (c *Context) readVerbatim(whole string) (string, coord.Reading) {
 	if whole != "" {
-		return "verbatimCoordinates", c.settled(c.readText(whole, "", coord.Hints{Datum: c.Datum}))
+		return "verbatimCoordinates", c.settled(whole, "", coord.Hints{Datum: c.Datum})
 	}
 	lat, lon := c.Text("verbatimLatitude"), c.Text("verbatimLongitude")
 	if lat == "" || lon == "" {
 		return "", coord.Reading{}
 	}
-	return "verbatimLatitude", c.settled(c.readText(lat, lon, coord.Hints{Datum: c.Datum}))
+	return "verbatimLatitude", c.settled(lat, lon, coord.Hints{Datum: c.Datum})
 }
 
 // isNumber reports whether s is a plain number in figures with a decimal

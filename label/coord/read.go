@@ -38,6 +38,12 @@ type Hints struct {
 	System System
 }
 
+// In returns the hints for a text in a language, a tag of BCP 47.
+func (h Hints) In(language string) Hints {
+	h.Lang = lang.Tag(language)
+	return h
+}
+
 // A Reading is how a text was understood.
 type Reading struct {
 	Status Status

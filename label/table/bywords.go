@@ -34,7 +34,8 @@ var (
 	pastName = regexp.MustCompile(`(?i)synonym|sin[oó]nim|basionym|formerly|former|old|parent|mother|father|common|vernac|first|author|model|type`)
 )
 
-// datumSides reads headings of a datum and a side, such as "WGS N" and "WGS W", as
+// datumSides reads headings of a datum or a word for coordinates and a side, such as
+// "WGS N" and "WGS W" or "Coordenadas N" and "Coordenadas W", as
 // latitude and longitude, where their cells are degrees.
 func (t *Table) datumSides(r *resolver, rows []*Row) {
 	at := map[string]int{}
@@ -52,7 +53,7 @@ func (t *Table) datumSides(r *resolver, rows []*Row) {
 		if side == "E" || side == "W" || strings.HasPrefix(strings.ToLower(m[2]), "lo") {
 			axis = "decimalLongitude"
 		}
-		if _, twice := at[axis]; twice || shareOf(rows, i, isAngle) < 0.9 {
+		if _, twice := at[axis]; twice || shareOf(rows, i, func(s string) bool { return isAngle(s) || inDegrees.MatchString(s) }) < 0.9 {
 			return
 		}
 		at[axis] = i
@@ -69,17 +70,32 @@ func (t *Table) datumSides(r *resolver, rows []*Row) {
 	for _, axis := range []string{"decimalLatitude", "decimalLongitude"} {
 		r.read[at[axis]].meaning = r.v.meanings[headingKey(axis)]
 		t.settle(r, at[axis], axis, axis)
+		if _, ok := r.taken[verbatimOf[axis]]; !ok {
+			t.columns[at[axis]].Verbatim = verbatimOf[axis]
+			r.taken[verbatimOf[axis]] = at[axis]
+		}
 	}
 }
 
 // datumSide is a datum before a side of the world or the word for it.
-var datumSide = regexp.MustCompile(`(?i)^(WGS(?:[ -]?84)?|NAD[ -]?(?:27|83)|ETRS[ -]?89|SIRGAS[ -]?2000|SAD[ -]?69|GDA[ -]?(?:94|2020))[ _.-](n|north|s|south|e|east|w|west|lat|lat\.|latitude|lon|long|long\.|longitude)$`)
+var datumSide = regexp.MustCompile(`(?i)^(WGS(?:[ -]?84)?|NAD[ -]?(?:27|83)|ETRS[ -]?89|SIRGAS[ -]?2000|SAD[ -]?69|GDA[ -]?(?:94|2020)|` + coordinateWord + `)[ _.-](?:de )?(n|north|norte|nord|s|south|sur|sul|sud|süd|e|east|este|leste|est|ost|w|west|oeste|ouest|o|lat|lat\.|latitude|latitud|lon|long|long\.|longitude|longitud)$`)
 
-// wholeDatum is the datum that a heading names. "WGS" alone is the one that receivers
+// coordinateWord is a word for coordinates, which tells no datum.
+const coordinateWord = `coord(?:s?\.?|enadas?|inates?|inat[ae]|onnées?)|koord(?:\.|inaten?|inater)|gps`
+
+// inDegrees is an angle with the sign for degrees.
+var inDegrees = regexp.MustCompile(`^\s*[-+−NSEWO]? ?\d{1,3}([.,]\d+)? ?[°º˚]`)
+
+var ofCoordinates = regexp.MustCompile(`(?i)^(?:` + coordinateWord + `)$`)
+
+// wholeDatum is the datum that a heading names, "" if none. "WGS" alone is the one that receivers
 // have been set to since 1987.
 func wholeDatum(s string) string {
-	if strings.EqualFold(s, "WGS") {
+	switch {
+	case strings.EqualFold(s, "WGS"):
 		return "WGS84"
+	case ofCoordinates.MatchString(s):
+		return ""
 	}
 	return s
 }

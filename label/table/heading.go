@@ -49,7 +49,7 @@ var (
 	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[（]([^()\[\]（）]*)[)\]）]\s*$`)
 	metreUnit = regexp.MustCompile(`^(in )?(m|米|公尺|м|met(er|re)s?|metros?|metri|mètres?|m ?\.?s\.?l\.?m?|m ?n\.? ?p\.? ?m|m ?a\.?s\.?l\.?|m ?s\.?n\.?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
 	fathoms   = regexp.MustCompile(`^(in )?(fathoms?|fm|fms|fth)\.?$`)
-	lastWord  = regexp.MustCompile(`^(.*?\S)(?:[\s_.-]+(?:in[\s_]+)?)(m|met(?:er|re)s?|metros|masl|msnm|ft|feet|foot|fathoms?)\.?$`)
+	lastWord  = regexp.MustCompile(`^(.*?[^\s,])(?:[\s_.,-]+(?:in[\s_]+)?)(m|м|met(?:er|re)s?|metros|masl|msnm|ft|feet|foot|fathoms?)\.?$`)
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.

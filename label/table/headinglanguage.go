@@ -45,33 +45,52 @@ func (r *resolver) speaks(i int, languages map[string]bool) bool {
 	return false
 }
 
-// local reports whether the words that the headings have are rather of another
-// language than English: two at least, and more than there are of English.
-func (r *resolver) local() bool {
+// local returns the language that most words of the headings are of, where these
+// are rather of other languages than English: two at least, and more than there are
+// of English; "" where they are not.
+func (r *resolver) local() string {
+	count := map[string]int{}
 	english, other := 0, 0
+	most := ""
 	for i := range r.read {
-		switch m := r.read[i].meaning; {
-		case m == nil || !m.plain || m.language == "":
-		case m.language == "en":
+		m := r.read[i].meaning
+		if m == nil || !m.plain || m.language == "" {
+			continue
+		}
+		if m.language == "en" {
 			english++
-		default:
-			other++
+			continue
+		}
+		other++
+		if count[m.language]++; count[m.language] > count[most] || count[m.language] == count[most] && m.language < most {
+			most = m.language
 		}
 	}
-	return other >= 2 && other > english
+	if other >= 2 && other > english {
+		return most
+	}
+	return ""
 }
 
-// stopped is a date in figures with full stops and the year last; by Norwegians
-// and Danes also as 5/8 2018.
-var stopped = regexp.MustCompile(`^\s*(\d{1,2})(?:\. ?(\d{1,2})\. ?|/(\d{1,2}) )(?:\d{4}|\d{2})\b`)
+// Language returns the language that the headings are in, as BCP 47 has it, where
+// it is rather another than English; "" where that is not known. Norwegian stands
+// for Danish too.
+func (t *Table) Language() string { return t.language }
 
-// daysFirst finds the columns of dates that are written with full stops under
-// headings in a language that puts the day first, which all do but English, and
-// none of which has a day where the month would be. With other signs a
-// spreadsheet may have turned them round.
+// stopped is a date in figures with full stops and the year last, by Norwegians
+// and Danes also as 5/8 2018; figured one with any signs.
+var (
+	stopped = regexp.MustCompile(`^\s*\d{1,2}(\. ?\d{1,2}\. ?|/\d{1,2} )(\d{4}|\d{2})\b`)
+	figured = regexp.MustCompile(`^\s*(\d{1,2})(?:\. ?(\d{1,2})\. ?|/ ?(\d{1,2})[/ ] ?|-(\d{1,2})-)(?:\d{4}|\d{2})\b`)
+)
+
+// daysFirst finds the columns of dates in figures that have the day first, for the
+// headings are in a language that has it so, which all are but English: those
+// whose figures full stops part, and those of which one must be read so; but none
+// that has a day where the month would be.
 // Source: Unicode CLDR 45, the short dates of its languages, from memory.
 func (t *Table) daysFirst(r *resolver, rows []*Row) {
-	if !r.local() {
+	if t.language = r.local(); t.language == "" {
 		return
 	}
 	for i := range t.columns {
@@ -79,23 +98,39 @@ func (t *Table) daysFirst(r *resolver, rows []*Row) {
 		if c.group != nil || c.Term != "eventDate" && c.Term != "dateIdentified" {
 			continue
 		}
-		some, doubts, against := false, false, false
+		stops, days, months, either := 0, 0, 0, 0
 		for _, row := range rows {
 			if i >= len(row.Cells) {
 				continue
 			}
-			m := stopped.FindStringSubmatch(row.Cells[i].Text)
+			m := figured.FindStringSubmatch(row.Cells[i].Text)
 			if m == nil {
 				continue
 			}
-			first, second := figuresOf(m[1]), figuresOf(m[2]+m[3])
-			some = true
-			doubts = doubts || first <= 12 && second <= 12 && first != second
-			against = against || second > 12
+			first, second := figuresOf(m[1]), figuresOf(m[2]+m[3]+m[4])
+			if stopped.MatchString(row.Cells[i].Text) {
+				stops++
+			}
+			switch {
+			case second > 12:
+				months++
+			case first > 12:
+				days++
+			case first != second:
+				either++
+			}
 		}
-		if c.DayFirst = some && !against; c.DayFirst && doubts {
+		if months > 0 {
+			continue
+		}
+		c.DayFirst, c.allDays = stops > 0 || days > 0, days > 0
+		if c.DayFirst && either > 0 {
+			why := "with full stops "
+			if c.allDays {
+				why = ""
+			}
 			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-				Message: fmt.Sprintf("dates of %q in figures with full stops are read with the day first, as the language of the headings has them", c.Heading)})
+				Message: fmt.Sprintf("dates of %q in figures %sare read with the day first, as the language of the headings has them", c.Heading, why)})
 		}
 	}
 }
@@ -113,5 +148,5 @@ func figuresOf(s string) int {
 // language of the headings has it, with the day first; see [Column.DayFirst].
 func (t *Table) DayFirst(term, text string) bool {
 	i := t.Index(term)
-	return i >= 0 && t.columns[i].DayFirst && stopped.MatchString(text)
+	return i >= 0 && t.columns[i].DayFirst && (t.columns[i].allDays || stopped.MatchString(text))
 }

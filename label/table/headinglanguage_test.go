@@ -36,6 +36,8 @@ func TestHeadingLanguages(t *testing.T) {
 		{"N. campione,Data raccolta,Famiglia,Specie,Regione,Comune,Frazione,Vegetazione,Ospite,Precisione,Rilevatore",
 			"recordNumber eventDate family scientificName stateProvince municipality locality habitat associatedTaxa coordinateUncertaintyInMeters recordedBy"},
 		{"Departamento,Municipio,Vereda,Predio,Colector,Fecha,Científico", "stateProvince municipality locality locality recordedBy eventDate scientificName"},
+		{"Собрал;Место сбора;Высота над ур. м., м;Формация", "recordedBy locality minimumElevationInMeters ?"},
+		{"Formación vegetal,Estado fenológico,Colector", "habitat reproductiveCondition recordedBy"},
 		// "Datum" is no date among English headings.
 		{"Datum,Locality,Collector", "geodeticDatum locality recordedBy"},
 	} {
@@ -68,6 +70,10 @@ func TestDaysFirst(t *testing.T) {
 		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;3.4.2019\nNovotná;Lindoso;4.23.2019\n", false, false},
 		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;3/4/2019\n", false, false},
 		{"Sběratel;Lokalita;Datum\nNovotná;Lindoso;2019.4.3.\n", false, false},
+		{"Coletor;Localidade;Data\nPrado;Lindoso;3/4/2019\nPrado;Lindoso;23/4/2019\n", true, true},
+		{"Coletor;Localidade;Data\nPrado;Lindoso;3-4-2019\nPrado;Lindoso;23-4-2019\n", true, true},
+		{"Coletor;Localidade;Data\nPrado;Lindoso;3/4/2019\nPrado;Lindoso;4/23/2019\n", false, false},
+		{"Collector;Locality;Date\nLee;Lindoso;3/4/2019\nLee;Lindoso;23/4/2019\n", false, false},
 		{"Samler;Lokalitet;Dato\nLie;Lindoso;3/4 2019\n", true, true},
 		{"Collector;Locality;Date\nLee;Lindoso;3.4.2019\n", false, false},
 		{"recordedBy;locality;eventDate;Bemerkungen\nLee;Lindoso;3.4.2019;\n", false, false},
@@ -83,6 +89,29 @@ func TestDaysFirst(t *testing.T) {
 		}
 		if note != c.note {
 			t.Errorf("%s: said %v", c.in, note)
+		}
+	}
+}
+
+// TestSidesOfAngles takes the side of the world that a heading names for angles
+// too, and reads a word for coordinates with a side.
+func TestSidesOfAngles(t *testing.T) {
+	for _, c := range []struct{ in, want string }{
+		{"Latitud S;Longitud W;Localidad\n12°05'20\";72°49'35\";Timpía\n", "verbatimLatitude=12°05'20\" verbatimLongitude=72°49'35\" latitudeHemisphere=S longitudeHemisphere=W"},
+		{"Latitud S;Longitud W;Localidad\n12°05'20\" S;72°49'35\" W;Timpía\n", "verbatimLatitude=12°05'20\" S verbatimLongitude=72°49'35\" W"},
+		{"Coordenadas N;Coordenadas W;Localidad\n5°38'12\"N;73°31'05\"W;Virolín\n5°38'13\"N;73°31'06\"W;Virolín\n5°38'14\"N;73°31'07\"W;Virolín\n", "verbatimLatitude=5°38'12\"N verbatimLongitude=73°31'05\"W"},
+		{"Coordenadas N;Coordenadas W;Localidad\n5.6371;73.5181;Virolín\n5.6372;73.5182;Virolín\n5.6373;73.5183;Virolín\n", "decimalLatitude=5.6371 decimalLongitude=73.5181 longitudeHemisphere=W"},
+		{"Coordenadas;Localidad\n5.6371, -73.5181;Virolín\n", "verbatimCoordinates=5.6371, -73.5181"},
+	} {
+		tb, rows := readAll(t, c.in, Options{})
+		var got []string
+		for _, term := range []string{"decimalLatitude", "decimalLongitude", "verbatimLatitude", "verbatimLongitude", "verbatimCoordinates", "latitudeHemisphere", "longitudeHemisphere"} {
+			if s := rows[0].Text(term); tb.Has(term) && s != "" {
+				got = append(got, term+"="+s)
+			}
+		}
+		if g := strings.Join(got, " "); g != c.want {
+			t.Errorf("%s:\n%s\n%s", c.in, g, c.want)
 		}
 	}
 }

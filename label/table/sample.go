@@ -484,10 +484,13 @@ func (t *Table) otherSide(r *resolver, rows []*Row, than string) {
 	}
 }
 
+// unsided is a number or an angle that no letter gives a side.
+var unsided = regexp.MustCompile(`^[-+−]?\d{1,7}([.,]\d{0,15})?$|^[-+−]?\d{1,3}([.,]\d{1,15})? ?[°º˚][ \d°º˚'′’´"″”.,]*$`)
+
 // signsIn counts the figures of a column with a minus and without.
 func signsIn(rows []*Row, column int) (signed, bare int) {
 	for _, row := range rows {
-		if column >= len(row.Cells) || !bareNumber.MatchString(strings.TrimSpace(row.Cells[column].Text)) {
+		if column >= len(row.Cells) || !unsided.MatchString(strings.TrimSpace(row.Cells[column].Text)) {
 			continue
 		}
 		if strings.ContainsAny(row.Cells[column].Text, "-−") {

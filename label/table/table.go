@@ -100,8 +100,9 @@ type Column struct {
 	// Unit is what the heading says of heights, depths and distances: "metres",
 	// "feet" or "fathoms"; "" where it says nothing.
 	Unit string
-	// DayFirst is set for a column of dates where the words of the headings and
-	// the full stops between its figures both say that the day stands first.
+	// DayFirst is set for a column of dates in figures that the language of the
+	// headings, and full stops between the figures or another date, say to have the
+	// day first.
 	DayFirst bool
 	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
@@ -113,6 +114,8 @@ type Column struct {
 	// what stands for an empty cell.
 	from  int
 	value string
+	// allDays is set where DayFirst holds without full stops too.
+	allDays bool
 	// group are the columns that are read as one with this; nil if none are.
 	group *group
 	// event is the column of the event's table that fills an empty cell,
@@ -123,6 +126,7 @@ type Column struct {
 // A Table is a table whose heading row has been read. It is safe for several
 // goroutines.
 type Table struct {
+	language string // see Language
 	parts    []part // the file; an archive may have its core in several
 	o        Options
 	skip     int    // physical lines before the heading row or the first record
