@@ -246,6 +246,9 @@ func (t *Table) settle(r *resolver, i int, term, read string) {
 	c := &t.columns[i]
 	c.Term, c.Known = term, true
 	r.taken[term] = i
+	if r.read[i].meaning == nil { // those that look at the columns after this one ask for it
+		r.read[i].meaning = &meaning{terms: []string{term}}
+	}
 	t.findings = append(slices.DeleteFunc(t.findings, c.unknownHeading), label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
 		Message: fmt.Sprintf("heading %q is read as %s", c.Heading, read)})
 }

@@ -115,3 +115,12 @@ func TestSidesOfAngles(t *testing.T) {
 		}
 	}
 }
+
+// TestSlipOverNames reads a heading that is a slip away from a word for names, and
+// then looks at its cells.
+func TestSlipOverNames(t *testing.T) {
+	tb, _ := readAll(t, "Colectores;Local;Táxone\nSerra;Lindoso;Poa annua L.\nSerra;Lindoso;Poa trivialis L.\nSerra;Lindoso;Poa bulbosa L.\n", Options{})
+	if i := tb.Index("scientificName"); i != 2 {
+		t.Errorf("the name is in column %d", i)
+	}
+}
