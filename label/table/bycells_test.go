@@ -45,6 +45,11 @@ func TestByCells(t *testing.T) {
 		{"Old name,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea,PT\n", "? country"},
 		{"Host species name,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea,PT\n", "? country"},
 		// A datum and a side are latitude and longitude, if the cells are degrees.
+		{"x,y,ns,ew,country\n57.41,20.50,S,E,MU\n57.38,20.21,S,E,MU\n57.39,20.24,S,E,MU\n", "decimalLongitude decimalLatitude latitudeHemisphere longitudeHemisphere country"},
+		{"x,y,ns,country\n57.41,20.50,S,MU\n57.38,20.21,S,MU\n57.39,20.24,S,MU\n", "decimalLongitude decimalLatitude latitudeHemisphere country"},
+		{"x,y,ns,ew,country\n574100,2050000,S,E,MU\n573800,2021000,S,E,MU\n573900,2024000,S,E,MU\n", "easting northing latitudeHemisphere ? country"},
+		{"name,spp,country\n\"Almeida, I\",Erica arborea L.,PT\n\"Almeida, I; Costa, R\",Erica ciliaris L.,PT\n\"Costa, R\",Erica cinerea L.,PT\n", "recordedBy scientificName country"},
+		{"name,spp,country\nErica arborea,Erica arborea L.,PT\nErica ciliaris,Erica ciliaris L.,PT\nErica cinerea,Erica cinerea L.,PT\n", "? scientificName country"},
 		{"WGS N,WGS W,country\n40.1,-7.5,PT\n40.2,-7.6,PT\n40.3,-7.7,PT\n", "decimalLatitude decimalLongitude country geodeticDatum"},
 		{"NAD83 Lat,NAD83 Long,country\n40.1,-7.5,US\n40.2,-7.6,US\n40.3,-7.7,US\n", "decimalLatitude decimalLongitude country geodeticDatum"},
 		{"WGS84 N,WGS84 E,zone\n4401234,561234,29T\n4401235,561235,29T\n4401236,561236,29T\n", "northing easting utmZone geodeticDatum"},

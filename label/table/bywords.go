@@ -1,8 +1,12 @@
 package table
 
 import (
+	"fmt"
 	"regexp"
+	"slices"
 	"strings"
+
+	"cornerslip/label"
 )
 
 // namesByWord reads a column as the name whose heading has a word for names among
@@ -99,3 +103,74 @@ func wholeDatum(s string) string {
 	}
 	return s
 }
+
+// personsAsName reads a column "Name" as the collectors, where another column has the
+// names of the plants, none has the collectors, and its cells are persons.
+func (t *Table) personsAsName(r *resolver, rows []*Row) {
+	_, plants := r.taken["scientificName"]
+	_, people := r.taken["recordedBy"]
+	_, vouchers := r.taken["collectorAndNumber"]
+	if !plants || people || vouchers {
+		return
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Known || c.group != nil || !bareName[headingKey(c.Heading)] || t.filledIn(rows, i) < 3 ||
+			shareOf(rows, i, person.MatchString) < 0.8 || shareOf(rows, i, isPlantName) > 0.1 {
+			continue
+		}
+		t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+			return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
+		})
+		r.read[i].meaning = &meaning{terms: []string{"recordedBy"}}
+		t.settle(r, i, "recordedBy", "recordedBy, for its cells are persons")
+		return
+	}
+}
+
+// bareName are headings of names of whatever a table is about.
+var bareName = map[string]bool{"name": true, "names": true, "nom": true, "noms": true, "nombre": true, "nome": true, "naam": true, "namn": true}
+
+// sidesOfXY reads X and Y as degrees, and the columns of their sides, N or S and E or
+// W, as such: without the sides a place south of the equator would lie north of it.
+func (t *Table) sidesOfXY(r *resolver, rows []*Row) {
+	x, isX := r.taken["easting"]
+	y, isY := r.taken["northing"]
+	if !isX || !isY || !r.isPart(x, "bareEasting") || !r.isPart(y, "bareNorthing") {
+		return
+	}
+	for _, term := range []string{"utmZone", "utmBand", "gridSquare", "decimalLatitude", "decimalLongitude", "latitudeDegrees", "longitudeDegrees", "longitudeHemisphere"} {
+		if _, taken := r.taken[term]; taken {
+			return
+		}
+	}
+	if shareOf(rows, x, isAngle) < 0.9 || shareOf(rows, y, isAngle) < 0.9 || shareOf(rows, x, hasPoint)+shareOf(rows, y, hasPoint) < 1 {
+		return
+	}
+	sides := map[string]int{}
+	for i := range t.columns {
+		p, ok := readPiece(t.columns[i].Heading)
+		term := p.axis + "Hemisphere"
+		if ok && p.axis != "" && p.part == "hemisphere" && (!t.columns[i].Known || t.columns[i].Term == term) && shareOf(rows, i, sideWord) > 0.9 {
+			sides[term] = i
+		}
+	}
+	if len(sides) == 0 {
+		return
+	}
+	sides["decimalLongitude"], sides["decimalLatitude"] = x, y
+	for term, i := range sides {
+		delete(r.taken, t.columns[i].Term)
+		r.read[i].meaning = &meaning{terms: []string{term}}
+		t.columns[i].Term, t.columns[i].Known = term, true
+		r.taken[term] = i
+		t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+			return f.Origin.Line == t.columns[i].Origin.Line && f.Origin.Column == t.columns[i].Origin.Column
+		})
+	}
+	c := &t.columns[x]
+	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("headings %q and %q are read as longitude and latitude in degrees, whose sides stand in columns of their own", c.Heading, t.columns[y].Heading)})
+}
+
+func hasPoint(s string) bool { return strings.ContainsAny(s, ".,") }
