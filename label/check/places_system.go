@@ -75,24 +75,26 @@ func letterOf(heading string) string {
 
 // settled reads coordinates. Of an ambiguous text it takes the one reading that
 // lies in the stated country, where common usage leaves the choice open: the letter
-// O, or a UTM zone without its hemisphere. Else the language of the headings says
-// what O is, and decimals without a sign are north and east in a country that has
-// them there.
+// O, or a UTM zone without its hemisphere. What cannot be read is tried with the
+// letters of the language of the headings, and decimals without a sign are north
+// and east in a country that has them there.
 func (c *Context) settled(first, second string, h coord.Hints) coord.Reading {
 	r := c.readText(first, second, h)
-	switch {
-	case r.Status != coord.Ambiguous:
-	case r.Usual:
+	if r.Status == coord.OK {
+		return r
+	}
+	if r.Usual {
 		s := source{Reading: r}
 		if c.settle(&s); s.Status == coord.OK {
 			return s.Reading
 		}
-		if language := c.row.Table().Language(); language != "" {
-			if again := c.readText(first, second, h.In(language)); again.Status == coord.OK {
-				return again
-			}
+	}
+	if language := c.row.Table().Language(); language != "" && r.Status == coord.Ambiguous {
+		if again := c.readText(first, second, h.In(language)); again.Status == coord.OK {
+			return again
 		}
-	case !h.Signed && r.Point.Form == coord.Decimal && r.HasLat && r.HasLon:
+	}
+	if r.Status == coord.Ambiguous && !h.Signed && r.Point.Form == coord.Decimal && r.HasLat && r.HasLon {
 		h.Signed = true
 		if again := c.readText(first, second, h); again.Status == coord.OK {
 			if _, in := c.inCountry([]coord.Point{again.Point}); in {

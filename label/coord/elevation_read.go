@@ -17,8 +17,8 @@ var (
 	aboveSea = regexp.MustCompile(`(?i)(?:\b(?:above|sobre|acima|über|au-dessus|sopra|supra)\s+(?:the |el |o |do |du |il |dem |de )*|\bd'?\s*)?(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|(?:dem )?meeresspiegel|meer(?:eshöhe)?|mare)\b`)
 	belowSea = regexp.MustCompile(`(?i)\b(?:below|bajo|abaixo|unter|au-dessous|sotto|infra)\s+(?:the |el |o |do |du |il |dem |de )*(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|meeresspiegel|mare)\b`)
 	// abbreviated is metres with "above sea level" run on: msnm, m s.m.
-	abbreviated     = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?h\.?\s?n|n\.?\s?n|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n)|u\.?\s?m)\b\.?`)
-	aboveSeaRussian = regexp.MustCompile(`(?i)над\s+(?:ур\.?|уровнем)\s*(?:моря|м\.?)`)
+	abbreviated     = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?h\.?\s?n|n\.?\s?n|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n|a)|u\.?\s?m|(?:a\s)?t\.?\s?sz\.?\s?f|m\.?\s?p\.?\s?y|nadm\.?\s?v[ýy]šky)\b\.?`)
+	aboveSeaRussian = regexp.MustCompile(`(?i)(?:над\s+|н\.\s?)(?:ур\.?|у\.|р\.|уровнем|рівнем)\s*(?:моря|м\.?)`)
 	// aboveSeaNorthern are the same in northern and Slavonic languages.
 	aboveSeaNorthern = regexp.MustCompile(`(?i)(?:ovan|över|over|boven|nad)\s+(?:havet|zee|morzem|mořem)`)
 	// fromSea is the level as the lower of two heights.
@@ -39,11 +39,11 @@ var elevationLists = map[string]string{
 	"metres": "m mt mts mtr mtrs metre metres meter meters metro metros mètre mètres metri metrum msm м метров 公尺 米",
 	"feet":   "ft feet foot pie pies pé pés pied pieds piedi fuß fuss fot fod pedes ped 英尺",
 	"to":     "to a à bis até al hasta till und and y e et tot",
-	"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near nr 約 约",
+	"circa":  "c ca circa cca about approx approximately around abt um etwa ungefähr aprox aproximadamente hacia environ env cerca near nr kb körülbelül yakl yaklaşık около ок ok okolo przybl noin omkr omkring ung 約 约",
 	"over":   "over above exceeding acima über más mais plus mehr oltre sopra",
 	"under":  "below under upto less abaixo unter menos moins weniger meno jusque jusqu",
 	"skip": "alt altitude altitud altitudine altitudo elev elevation elevación elevação elevazione elevatio höhe height minimum maximum min max minimo maximo mínimo máximo" +
-		" from between of at de do zwischen entre von cota asl amsl high up than more m.s.l 海拔 海抜 標高 los las the ad in rakım",
+		" from between of at de do zwischen entre von cota asl amsl wys выс высота korkeus high up than more m.s.l 海拔 海抜 標高 los las the ad in rakım",
 }
 
 // The words of elevations, folded.

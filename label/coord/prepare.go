@@ -94,6 +94,9 @@ func fromISO6709(s string) string {
 
 // prepare makes marks alike and takes datums, heights and distances out.
 func prepare(text string) prepared {
+	if strings.Contains(text, "š.") {
+		text = czechMarks.Replace(text)
+	}
 	p := prepared{text: strings.TrimSpace(marks.Replace(text))}
 	if p.text != "" && (p.text[0] == '+' || p.text[0] == '-') {
 		p.text = fromISO6709(p.text)

@@ -38,9 +38,15 @@ type Hints struct {
 	System System
 }
 
-// In returns the hints for a text in a language, a tag of BCP 47.
+// In returns the hints for a text in a language, a tag of BCP 47. Norwegians and
+// Slovaks have the letters of their neighbours.
 func (h Hints) In(language string) Hints {
-	h.Lang = lang.Tag(language)
+	switch h.Lang = lang.Tag(language); h.Lang {
+	case "nb":
+		h.Lang = lang.Danish
+	case "sk":
+		h.Lang = lang.Czech
+	}
 	return h
 }
 

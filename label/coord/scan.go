@@ -50,7 +50,16 @@ var marks = strings.NewReplacer(
 	"度", "°", "分", "'", "秒", `"`, "東経", " 東經 ", "西経", " 西經 ", "、", ",", "。", ".", "：", ":",
 	"，", ",", "；", ";", "．", ".", "·", ".",
 	"с.ш.", " N ", "с. ш.", " N ", "ю.ш.", " S ", "ю. ш.", " S ", "в.д.", " E ", "в. д.", " E ", "з.д.", " W ", "з. д.", " W ",
+	"пн.ш.", " N ", "пн. ш.", " N ", "пд.ш.", " S ", "пд. ш.", " S ", "сх.д.", " E ", "сх. д.", " E ", "зх.д.", " W ", "зх. д.", " W ",
+	"сев.ш.", " N ", "сев. ш.", " N ", "юж.ш.", " S ", "юж. ш.", " S ", "вост.д.", " E ", "вост. д.", " E ", "зап.д.", " W ", "зап. д.", " W ",
+	"é.sz.", " N ", "é. sz.", " N ", "d.sz.", " S ", "d. sz.", " S ",
+	"k.h.", " E ", "k. h.", " E ", "ny.h.", " W ", "ny. h.", " W ",
 )
+
+// czechMarks are the sides of Czechs and Slovaks, whose longitudes are told by the
+// š of the latitude beside them.
+var czechMarks = strings.NewReplacer("s.š.", " N ", "s. š.", " N ", "j.š.", " S ", "j. š.", " S ", "v.d.", " E ", "v. d.", " E ", "z.d.", " W ", "z. d.", " W ",
+	"v.dĺ.", " E ", "z.dĺ.", " W ")
 
 // fillers are words that join the parts of one coordinate and say nothing.
 var fillers = map[string]bool{"de": true, "of": true, "du": true, "da": true, "do": true, "di": true, "the": true}

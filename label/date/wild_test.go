@@ -261,6 +261,17 @@ var wild = []struct{ in, want string }{
 	{"5 июля 1911 г.", "ok\t1911-07-05"},
 	{"5 VII 1911 г.", "ok\t1911-07-05"},
 	{"5 Temmuz 1911", "ok\t1911-07-05"},
+	{"5 lipca 1911 r.", "ok\t1911-07-05"},
+	{"5 липня 1911 р.", "ok\t1911-07-05"},
+	{"sommaren 1911", "ok\t1911"},
+	{"voorjaar 1911", "ok\t1911"},
+	{"1911 nyara", "ok\t1911"},
+	{"Anf. Juli 1911", "ok\t1911-07"},
+	{"конец июля 1911", "ok\t1911-07"},
+	{"bez daty", "incomplete\t"},
+	{"без даты", "incomplete\t"},
+	{"b.d.", "incomplete\t"},
+	{"tarihsiz", "incomplete\t"},
 
 	// other calendars
 	{"12 thermidor an VII", "ambiguous\t"},

@@ -35,7 +35,7 @@ var wordLists = []struct {
 	class class
 	words string
 }{
-	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok ár év ann annis annus m li aos leg legit lg gesammelt recolectado colhido usque mensibus го during throughout durante pendant während"},
+	{filler, "st nd rd th de del do da of the le les la der die das den des di d on am em el dia day date datum data fecha in im mense mens collected coll dated leg año anno ano année jahr jahre year года г rok r р року ár év ann annis annus m li aos leg legit lg gesammelt recolectado colhido usque mensibus го during throughout durante pendant während"},
 	{besideWord, "fl fr flor fruct defl flowering fruiting flower flowers fruit fruits bud buds blüte noon dawn dusk morning afternoon evening night noite manhã tarde noche mañana matin soir nuit morgens abends nachts mittags nocte mane vespere dry rainy wet"},
 	{seasonWord, "season monsoon chuvosa lluviosa saison trockenzeit regenzeit"},
 	{doubtWord, "probably prob possibly perhaps presumably maybe wahrscheinlich vermutlich provavelmente talvez probablemente peut-être probablement forse received recd accessioned accession rec det determined easter whitsun whitsunday pentecost christmas xmas midsummer michaelmas ostern pfingsten weihnachten pâques pentecôte noël páscoa pascua navidad pasqua natale kal kalendas kalendis cal id idus idibus non nonas nonis ff sqq seq xvi xvii xviii xix xx xxi xvie xviie xviiie xixe xxe"},
@@ -48,7 +48,7 @@ var wordLists = []struct {
 	{untilWord, "by"},
 	{afterWord, "after aft post après depois después després nach dopo efter после 後 后"},
 	{sinceWord, "since onwards onward seit 以後"},
-	{partWord, "early mid middle late end finem finis courant med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn"},
+	{partWord, "early mid middle late end finem finis courant med medio initio init ineunte exeunte mi fins principio beginning begin start anfang mitte ende début fin milieu início princípio princípios meados mediados fim finais finales inizio metà fine beginn anf początek początku koniec połowa połowie začátek začátkem koncem polovina начало начале конец конце середина середине principios fines"},
 	{centuryWord, "century cent siècle siglo século secolo jahrhundert jh jhdt век"},
 }
 
@@ -104,7 +104,7 @@ func (m mark) without(s string) string {
 // Marks that several words or letters make together.
 var (
 	// noDate is what people write where there is none.
-	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s[./]?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known|dated)|unknown|illegible|unreadable|ilegible|illisible|unleserlich)|no (collecting |collection )?date( given)?|date (missing|lost|not provided)|not provided|undated|undatiert|data desconhecida|fecha desconocida|0{1,4}([./-]0{1,4}){2}|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data)[\s.?\])]*$`)
+	noDate = regexp.MustCompile(`(?i)^[\s\[(]*(s[./]?\s?[dafn]|n\.?\s?d|o\.?\s?[dj]|(date )?(not (given|recorded|stated|known|dated)|unknown|illegible|unreadable|ilegible|illisible|unleserlich)|no (collecting |collection )?date( given)?|date (missing|lost|not provided)|not provided|undated|undatiert|data desconhecida|fecha desconocida|0{1,4}([./-]0{1,4}){2}|sine d(ato|ie)|sans date|sin fecha|sem data|ohne datum|senza data|zonder datum|utan datum|uten dato|uden dato|bez (daty|data)|b\.\s?d|без дат[ыи]|б\.\s?д|tarihsiz|dátum nélkül)[\s.?\])]*$`)
 	// oldStyle and newStyle tell the Julian and the Gregorian calendar apart.
 	oldStyle = newMark(`[(\[]?\s*\b(O\.\s?S\.|OS\b|(?i:old style|julian( calendar)?)|[Ss]t\.\s?v(et)?\.|[Vv]et\.\s?st\.)\s*[)\]]?`, "O.", "OS", "tyle", "TYLE", "ulian", "ULIAN", "v.", "vet.", "st.")
 	newStyle = newMark(`[(\[]?\s*\b(N\.\s?S\.|NS\b|(?i:new style|gregorian( calendar)?)|[Ss]t\.\s?n(ov)?\.|[Nn]ov\.\s?st\.)\s*[)\]]?`, "N.", "NS", "tyle", "TYLE", "regorian", "REGORIAN", "n.", "nov.", "st.")

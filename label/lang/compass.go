@@ -138,13 +138,14 @@ var ownLetters = map[Tag]string{
 	Czech:      "s=N j=S v=E z=W",
 	Polish:     "w=E z=W",
 	Turkish:    "k=N g=S d=E b=W",
+	Finnish:    "p=N e=S i=E l=W",
 }
 
 var pointWords = compassWords(map[Compass]string{
-	North: "north northern norte nord noord norr nordlig nördlich nördl nördlicher borealis septentrio septentrionalis boreal norden north.lat 北 北緯 北纬 nb сш с.ш северной",
-	South: "south southern sul sur sud süd zuid syd söder südlich südl südlicher australis meridies meridionalis süden zb юш ю.ш южной 南 南緯 南纬",
-	East:  "east eastern este leste est ost oost öst øst ouster östlich östl östlicher orientalis oriens osten ol вд в.д восточной 東 东 東經 东经",
-	West:  "west western oeste ouest ovest väst vest westlich westl westlicher occidentalis occidens westen wl зд з.д западной 西 西經 西经",
+	North: "north northern norte nord noord norr nordlig nördlich nördl nördlicher borealis septentrio septentrionalis boreal norden north.lat 北 北緯 北纬 nb сш с.ш северной сев пнш пн kuzey",
+	South: "south southern sul sur sud süd zuid syd söder südlich südl südlicher australis meridies meridionalis süden zb юш ю.ш южной юж пдш пд güney 南 南緯 南纬",
+	East:  "east eastern este leste est ost oost öst øst ouster östlich östl östlicher orientalis oriens osten ol вд в.д восточной вост схд сх doğu 東 东 東經 东经",
+	West:  "west western oeste ouest ovest väst vest westlich westl westlicher occidentalis occidens westen wl зд з.д западной зап зхд зх batı 西 西經 西经",
 })
 
 func compassWords(lists map[Compass]string) map[string]Compass {

@@ -323,10 +323,10 @@ var weekdayWords = numbered([]string{
 
 // Seasons from spring.
 var seasonWords = numbered([]string{
-	"spring primavera printemps frühling frühjahr vere ver lente vår forår wiosna jaro весна весной ilkbahar kevät 春",
-	"summer verão estío verano été sommer aestate aestas estate zomer sommar lato léto лето летом yaz kesä 夏",
-	"autumn fall outono otoño automne herbst autumno autumnus autunno herfst höst efterår jesień podzim осень осенью sonbahar syksy 秋",
-	"winter inverno invierno hiver hieme hiems vinter zima зима зимой kış talvi 冬",
+	"spring primavera printemps frühling frühjahr vere ver lente voorjaar vår våren forår foråret wiosna jaro весна весной навесні tavasz tavasza tavaszán ilkbahar kevät 春",
+	"summer verão estío verano été sommer aestate aestas estate zomer sommar sommaren sommeren lato léto лето летом літо nyár nyara nyarán yaz kesä 夏",
+	"autumn fall outono otoño automne herbst autumno autumnus autunno herfst najaar höst hösten høst efterår efteråret jesień podzim осень осенью осінь ősz ősze őszén sonbahar syksy 秋",
+	"winter inverno invierno hiver hieme hiems vinter vintern vinteren zima зима зимой tél tele telén kış talvi 冬",
 }, 1)
 
 func numbered(lists []string, from int) map[string]int {

@@ -165,7 +165,8 @@ var dittos = func() map[string]bool {
 	all := map[string]bool{}
 	for w := range strings.SplitSeq(`ditto|dito|do|id|idem|ídem|ibid|ibidem|ib|as above|same|same as above|same place|same locality|same as previous|same as last|as previous|see above|`+
 		`wie oben|siehe oben|s.o|dasselbe|ebenda|igual|o mesmo|a mesma|mesmo local|mesma localidade|como acima|ver acima|mismo|misma|lo mismo|misma localidad|mismo lugar|como arriba|`+
-		`même lieu|même endroit|même localité|voir ci-dessus|comme ci-dessus|"|''|“|”|″|〃|,,|„`, "|") {
+		`ebd|dto|als boven|zie boven|come sopra|stesso luogo|stessa località|jak wyżej|jw|j.w|tamże|tamtéž|dtto|tamtiež|там же|там само|ugyanott|uo|u.o|aynı yer|aynı yerde|`+
+		`samme sted|samme lokalitet|som over|samma plats|samma lokal|som ovan|sama paikka|kuten yllä|même lieu|même endroit|même localité|voir ci-dessus|comme ci-dessus|"|''|“|”|″|〃|,,|„`, "|") {
 		all[w] = true
 		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && w != "same" && w != "do" && w != "id" && w != "ib" {
 			all[string(unicode.ToUpper(r))+w[n:]] = true
