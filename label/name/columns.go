@@ -129,8 +129,8 @@ func ascii(s string) bool {
 }
 
 var (
-	folding     = strings.NewReplacer("æ", "ae", "œ", "oe", "ë", "e", "ï", "i", "ä", "a", "ö", "o", "ü", "u", "å", "a", "ø", "o", "é", "e", "è", "e", "ê", "e", "ñ", "n", "ç", "c", "‐", "-", "‑", "-")
-	foldingLong = strings.NewReplacer("æ", "ae", "œ", "oe", "ë", "e", "ï", "i", "ä", "ae", "ö", "oe", "ü", "ue", "å", "ao", "ø", "oe", "é", "e", "è", "e", "ê", "e", "ñ", "n", "ç", "c", "‐", "-", "‑", "-")
+	folding     = strings.NewReplacer("æ", "ae", "œ", "oe", "ë", "e", "ï", "i", "ä", "a", "ö", "o", "ü", "u", "å", "a", "ø", "o", "é", "e", "è", "e", "ê", "e", "ñ", "n", "ç", "c", "‐", "-", "‑", "-", "–", "-")
+	foldingLong = strings.NewReplacer("æ", "ae", "œ", "oe", "ë", "e", "ï", "i", "ä", "ae", "ö", "oe", "ü", "ue", "å", "ao", "ø", "oe", "é", "e", "è", "e", "ê", "e", "ñ", "n", "ç", "c", "‐", "-", "‑", "-", "–", "-")
 )
 
 // fold writes a word as Art. 60.7 wants it: umlauts as two letters where they
@@ -186,7 +186,7 @@ func epithetOf(s string) string {
 
 func onlyLetters(s string) bool {
 	for i, r := range s {
-		if !isLetter(r) && (i == 0 || r != '-' && r != '\'' && r != '’' && r != '‐' && r != '.') {
+		if !isLetter(r) && (i == 0 || r != '-' && r != '\'' && r != '’' && r != '‐' && r != '–' && r != '.') {
 			return false
 		}
 	}

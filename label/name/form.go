@@ -54,6 +54,8 @@ func Faults(text string, c Parts) []Fault {
 		f.ending()
 		f.stopsTwice()
 		f.firstAlone(c.Authorship)
+		f.dashes()
+		f.quotedAuthors()
 		f.rankless(c.Rank)
 		f.blanks()
 	}

@@ -23,6 +23,29 @@ func (f *faults) family(column string) {
 	}
 }
 
+// dashes finds a dash for the hyphen of an epithet: "uva–ursi".
+func (f *faults) dashes() {
+	p, mended, was := f.p, f.p.text, ""
+	for i := range p.toks {
+		if t := &p.toks[i]; t.italic && strings.Contains(p.textOf(i), "–") {
+			was = p.textOf(i)
+			mended = strings.Replace(mended, was, strings.ReplaceAll(was, "–", "-"), 1)
+		}
+	}
+	if was != "" {
+		f.sayHabit("a dash stands in the epithet "+was+": write a hyphen", mended)
+	}
+}
+
+// quotedAuthors finds authors in quotation marks.
+func (f *faults) quotedAuthors() {
+	p := f.p
+	if q := p.found.quoted; q.end > 0 {
+		a, b := p.toks[q.start], p.toks[q.end]
+		f.sayHabit("the authors stand in quotation marks, which are printed", p.text[:a.start]+p.text[a.end:b.start]+p.text[b.end:])
+	}
+}
+
 // epithetAlone finds a word in small letters that is all there is: an epithet
 // without its genus, or a genus without its capital. Vernacular names are
 // written so too, but do not end as Latin does.
@@ -39,4 +62,6 @@ func (f *faults) epithetAlone(genus string) {
 var lonely = regexp.MustCompile(`^\p{Ll}{3,}(?:us|um|ensis|ense|inalis|ii|ifera|oides|folia|flora|iana|icola|rubra)$|^(?:alba|nigra|robur)$`)
 
 // alive are words of living languages among them.
-var alive = map[string]bool{"fungus": true, "cactus": true, "virus": true, "album": true, "museum": true, "focus": true, "status": true}
+var alive = map[string]bool{"fungus": true, "cactus": true, "virus": true, "album": true, "museum": true, "focus": true, "status": true,
+	"numerous": true, "various": true, "deciduous": true, "herbaceous": true, "glabrous": true, "herbarium": true, "arboretum": true, "aquarium": true, "medium": true, "genus": true, "campus": true,
+	"comum": true, "nenhum": true, "algum": true}

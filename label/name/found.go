@@ -40,6 +40,7 @@ type found struct {
 	speciesAuth  span // of the species, where a lower name follows
 	genusAuth    span
 	cultivar     span
+	quoted       span // the quotation marks around authors, as tokens
 	qualifier    span
 	open         span
 	note         int // where annotations begin after the lowest name; 0 if none

@@ -315,6 +315,11 @@ func (l *lexer) number(i int) int {
 
 func isSmall(c byte) bool { return 'a' <= c && c <= 'z' }
 
+// smallAt reports whether three small letters stand at i.
+func smallAt(s string, i int) bool {
+	return i+2 < len(s) && isSmall(s[i]) && isSmall(s[i+1]) && isSmall(s[i+2])
+}
+
 func isConsonant(c byte) bool {
 	switch c {
 	case 'a', 'e', 'i', 'o', 'u', 'x', 'y':
@@ -385,6 +390,8 @@ func (l *lexer) wordFrom(start, i int) int {
 				small = true
 			}
 			fresh = c != '?' && (t.upper || !isSingle(c)) // O'Brien, but d'Urv. and t'Hart are no epithets
+		case c == '–' && !t.upper && t.letters >= 3 && smallAt(s, i+n):
+			// uva–ursi: a word processor's dash for the hyphen of an epithet
 		case c == '.':
 			if i+2 < len(s) && s[i+1] == '-' {
 				if next, _ := decode(s, i+2); isLetter(next) || next == ' ' {

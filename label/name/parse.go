@@ -258,9 +258,14 @@ func (p *parser) bracketAt(i int) int {
 		if p.st == afterGenus && p.infragenericAt(i) {
 			return t.pair + 1
 		}
-		if p.signsOnly(i) || p.isEpithet(i+1) && (p.crossed || p.crossIn(i)) {
+		switch {
+		case p.st == inAuthors && p.aside(i):
+			return t.pair + 1
+		case p.signsOnly(i), p.isEpithet(i+1) && (p.crossed || p.crossIn(i)):
 			p.keep = t.pair
 			return i + 1
+		case p.aside(i):
+			return t.pair + 1
 		}
 	}
 	p.bracket = p.st == afterGenus && !p.species
@@ -342,10 +347,63 @@ func (p *parser) quoted(i int, o opener) int {
 		p.open = o
 		return i + 1
 	}
-	p.found.cultivate(p, i, shut)
+	if p.authorsIn(i, shut) {
+		for j := i + 1; j < shut; j++ {
+			p.author(j)
+		}
+		p.found.quoted = span{i, shut}
+	} else {
+		p.found.cultivate(p, i, shut)
+	}
 	p.end()
 	p.st, p.pend = inAuthors, plainWord
 	return shut + 1
+}
+
+// authorsIn reports whether authors and their year stand between the quotation marks
+// i and shut, as exports leave them: "(Børgesen) Garbary, 1979".
+func (p *parser) authorsIn(i, shut int) bool {
+	if !p.species || p.textOf(i) != "\"" || shut-i < 4 || p.toks[shut-2].class != comma {
+		return false
+	}
+	year := p.textOf(shut - 1)
+	return len(year) == 4 && (year[:2] == "17" || year[:2] == "18" || year[:2] == "19" || year[:2] == "20") && p.toks[shut-1].class == number
+}
+
+// aside takes a bracket that tells another name of the plant, or its parents, by
+// their epithets alone, "(lycoctonum)", "(punctatus var. cavernosus)": no author stands in it, and it is no
+// part of the name. It reports whether i is one.
+func (p *parser) aside(i int) bool {
+	shut, first := p.toks[i].pair, i+1
+	if !p.species || shut <= first || p.toks[first].class != word || p.toks[first].kind != plainWord {
+		return false
+	}
+	latin, ranked := true, false
+	for j := first; j < shut; j++ {
+		switch t := &p.toks[j]; {
+		case t.class == comma, t.class == word && t.kind == rankInfra && j > first:
+			ranked = ranked || t.class == word && p.isEpithet(j+1)
+		case (t.class == crossSign || t.class == word && t.kind == cross) && j > first && p.isEpithet(j+1):
+			ranked, p.found.hybrid = true, true
+		case t.class == word && t.kind == plainWord && !t.upper && t.role == noRole && !t.code:
+			latin = latin && lonely.MatchString(p.textOf(j)) && !alive[p.textOf(j)]
+		default:
+			return false
+		}
+	}
+	if !ranked && !latin && p.found.authors.end == 0 {
+		return false // authors in small letters
+	}
+	for j := first; j < shut; j++ {
+		if (latin || ranked) && p.isEpithet(j) {
+			p.italicise(j, false)
+		}
+	}
+	if p.found.authors.end > 0 {
+		p.end()
+	}
+	p.st, p.pend, p.bracket = inAuthors, plainWord, false
+	return true
 }
 
 // ranksOnly reports whether nothing but words for ranks stands from i to shut,

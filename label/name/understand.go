@@ -302,28 +302,6 @@ func alike(a, b string) bool {
 	if same(a, b) {
 		return true
 	}
-	r := strings.NewReplacer("-", "", " ", "", "‐", "", "‑", "")
+	r := strings.NewReplacer("-", "", " ", "", "‐", "", "‑", "", "–", "")
 	return same(r.Replace(a), r.Replace(b)) && b != ""
-}
-
-// sameAuthors reports whether two author strings are one, spaces, full stops,
-// the word for "and" and a year at the end aside.
-func sameAuthors(a, b string) bool {
-	x, y := plainAuthors(a), plainAuthors(b)
-	if x == y {
-		return true
-	}
-	const year = "0123456789()"
-	return strings.TrimRight(x, year) == strings.TrimRight(y, year)
-}
-
-func plainAuthors(s string) string {
-	s = strings.NewReplacer(" et ", "&", " and ", "&", " und ", "&", " y ", "&", " e ", "&", "&amp;", "&", "et al.", "& al.").Replace(s)
-	return strings.Map(func(r rune) rune {
-		switch r {
-		case ' ', '.', ',', '\u00a0', '[', ']':
-			return -1
-		}
-		return r
-	}, s)
 }
