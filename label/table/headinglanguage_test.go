@@ -37,6 +37,13 @@ func TestHeadingLanguages(t *testing.T) {
 			"recordNumber eventDate family scientificName stateProvince municipality locality habitat associatedTaxa coordinateUncertaintyInMeters recordedBy"},
 		{"Departamento,Municipio,Vereda,Predio,Colector,Fecha,Científico", "stateProvince municipality locality locality recordedBy eventDate scientificName"},
 		{"Собрал;Место сбора;Высота над ур. м., м;Формация", "recordedBy locality minimumElevationInMeters ?"},
+		{"Edo.,Mpio.,Tipo veg.,Nom. común,Col. principal,Colectores adicionales", "stateProvince municipality habitat vernacularName recordedBy coCollectors"},
+		{"Dép.,Localisation,Plante hôte,Observateur,N° échantillon,Rq", "stateProvince locality associatedTaxa recordedBy recordNumber occurrenceRemarks"},
+		{"Sippe,Sammelort,Pol. Bezirk,Wuchsort,Trägerpflanze,Fundtag,Beobachter", "scientificName locality county habitat associatedTaxa eventDate recordedBy"},
+		{"Wet. naam,Dorp,Vindplaats,Verz.,Verzameld op,Opm.", "scientificName municipality locality recordedBy eventDate occurrenceRemarks"},
+		{"Lokalnamn,Provins,Observatörer,Best. av,Publik kommentar", "locality stateProvince recordedBy identifiedBy occurrenceRemarks"},
+		{"Собр.,Опр.,Прим.,№ герб. листа,Видовой эпитет,Род", "recordedBy identifiedBy occurrenceRemarks catalogNumber specificEpithet genus"},
+		{"Gyűjtötte,Lelőhely,Gazdafaj,EOV Y,EOV X,Megj.", "recordedBy locality associatedTaxa easting northing occurrenceRemarks"},
 		{"Formación vegetal,Estado fenológico,Colector", "habitat reproductiveCondition recordedBy"},
 		// "Datum" is no date among English headings.
 		{"Datum,Locality,Collector", "geodeticDatum locality recordedBy"},
