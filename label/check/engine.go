@@ -262,6 +262,7 @@ type past struct {
 	keys         []uint64
 	sorted       []label.Finding // room for order
 	cells        []seenCell      // by column, those of the last row
+	unread       unreadHeadings
 	preparations recall[string, partsReading]
 	collectors   recall[string, []string]
 	codes        recall[string, []string]

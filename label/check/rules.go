@@ -59,7 +59,7 @@ func collectingRules() []Rule {
 			Example: one("country", "", "stateProvince", "", "locality", ""), Counterexample: one("country", "", "stateProvince", ""),
 			Row: func(c *Context) {
 				if c.Placeless && !c.Options.Backlog && c.Text("locality") == "" {
-					c.Report("locality", `no place is given: fill in country or locality, or write "s.loc." if it is not known`)
+					c.Report("locality", `no place is given: fill in country or locality, or write "s.loc." if it is not known`+c.unread(append([]string{"locality"}, placeTerms...)...))
 				}
 			},
 		},
@@ -73,7 +73,7 @@ func collectingRules() []Rule {
 				case c.lacksCollector() && c.unreadVoucher():
 					c.Report("collectorAndNumber", "no collector and number can be told from this: give them the columns recordedBy and recordNumber")
 				case c.lacksCollector():
-					c.Report("recordedBy", `no collector is given: fill in who collected it, or write "s.coll." if it is not known`)
+					c.Report("recordedBy", `no collector is given: fill in who collected it, or write "s.coll." if it is not known`+c.unread("recordedBy", "collectorAndNumber"))
 				}
 			},
 		},
@@ -95,7 +95,7 @@ func collectingRules() []Rule {
 			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
 			Row: func(c *Context) {
 				if c.blank("recordNumber") && !c.numberWithCollector() && !c.unreadVoucher() {
-					c.Report("recordNumber", "no collector's number is given: the label prints s.n.")
+					c.Report("recordNumber", "no collector's number is given: the label prints s.n."+c.unread("recordNumber", "collectorAndNumber"))
 				}
 			},
 		},

@@ -1,0 +1,66 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"cornerslip/label/table"
+)
+
+// mostHeadings is how many headings that are not known a message names.
+const mostHeadings = 6
+
+// unread says for a message of what is missing which headings of the table are not
+// known, where it has no column of any of the terms: what is missing may stand below
+// one of them. The first term is the one to write. "" where it has such a column, or knows all its headings.
+func (c *Context) unread(terms ...string) string {
+	t := c.row.Table()
+	if slices.ContainsFunc(terms, t.Has) {
+		return ""
+	}
+	said := &c.past.unread
+	if said.table != t {
+		said.table, said.headings = t, unknownHeadings(t)
+	}
+	if said.headings == "" {
+		return ""
+	}
+	return "; if it stands below " + said.headings + ", call that heading " + terms[0]
+}
+
+// unreadHeadings are the headings of a table that are not known, as unread says them.
+type unreadHeadings struct {
+	table    *table.Table
+	headings string
+}
+
+func unknownHeadings(t *table.Table) string {
+	var names []string
+	more := 0
+	for _, col := range t.Columns() {
+		switch name := strings.TrimSpace(col.Heading); {
+		case col.Known || col.Shared() || name == "":
+		case len(names) == mostHeadings:
+			more++
+		default:
+			names = append(names, strconv.Quote(name))
+		}
+	}
+	switch {
+	case len(names) == 0:
+		return ""
+	case more > 0:
+		names = append(names, fmt.Sprintf("%d others", more))
+	}
+	last := len(names) - 1
+	list := names[last]
+	if last > 0 {
+		list = strings.Join(names[:last], ", ") + " and " + list
+	}
+	if last == 0 {
+		return list + ", which is not known"
+	}
+	return "a heading that is not known, " + list
+}

@@ -1,0 +1,34 @@
+package check
+
+import (
+	"strings"
+	"testing"
+)
+
+// What is missing may stand below a heading that is not known, and the message says
+// so; not where the table has a column for it, or knows all its headings.
+func TestUnreadHeadings(t *testing.T) {
+	for _, tt := range []struct{ headings, want string }{
+		{"who", `; if it stands below "who", which is not known, call that heading recordedBy`},
+		{"who,what for", `; if it stands below a heading that is not known, "who" and "what for", call that heading recordedBy`},
+		{"q1,q2,q3,q4,q5,q6,q7,q8", `; if it stands below a heading that is not known, "q1", "q2", "q3", "q4", "q5", "q6" and 2 others, call that heading recordedBy`},
+		{"recordedBy,who", ""},
+		{"habitat", ""},
+	} {
+		n := strings.Count(tt.headings, ",") + 1
+		src := "scientificName,locality,country,eventDate,recordNumber," + tt.headings + "\nThymus capitellatus,Valdoura,Portugal,2026-05-14,214" + strings.Repeat(",", n) + "\n"
+		_, fs := run(t, New(options(t)), openBytes(t, "trip.csv", []byte(src)))
+		found := false
+		for _, f := range fs {
+			if f.Rule == "collector-missing" {
+				found = true
+				if want := `no collector is given: fill in who collected it, or write "s.coll." if it is not known` + tt.want; f.Message != want {
+					t.Errorf("%s: %s\nwant %s", tt.headings, f.Message, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: nothing is said of the collector", tt.headings)
+		}
+	}
+}
