@@ -50,6 +50,7 @@ func TestBlocks(t *testing.T) {
 		{"title without commas", table(append([]string{"Valdoura Herbarium", "", blockHead}, rows...)...), 12, `table-title note 1:0 "" ""`},
 		{"bands over headings", table("Gathering,,,Place,,", "Collector,Coll. no.,Date,Country,Locality,Family", "I. Almeida,1,2026-04-01,Portugal,Lindoso,Ericaceae"), 1, `table-title note 1:0 "" ""`},
 		{"units", table("Collector,Coll. no.,Date,Country,Altitude,Lat", ",,yyyy-mm-dd,,m,dd", "I. Almeida,1,2026-04-01,Portugal,720,41.7"), 1, `heading-rows note 2:0 "" ""`},
+		{"a kind of thing alone", table("type,country,scientificName", "Text,,"), 1, ""}, {"instructions", table("type,country,scientificName", "Text,Text,Text", "Text,Portugal,Erica"), 1, `heading-rows note 2:0 "" ""`},
 		{"a datum alone", table("country,geodeticDatum,verbatimCoordinateSystem", ",WGS84,UTM", "Portugal,,"), 2, ""},
 		{"two ranks", table("Collector,Coll. no.,Country,Latitude,,,Longitude,,", ",,,deg,min,N/S,deg,min,E/W", "I. Almeida,1,Portugal,41,42,N,8,9,W"), 1,
 			`heading-rows note 2:0 "" ""; heading-reading note 1:29 "Latitude deg" ""`},

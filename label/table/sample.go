@@ -150,7 +150,7 @@ const (
 
 // secondRow finds what the row below the headings is.
 func secondRow(top, sub []Cell) second {
-	units, parts, known, filled, under := 0, 0, 0, 0, 0
+	units, parts, known, filled, under, kind := 0, 0, 0, 0, 0, false
 	for i := range sub {
 		text := strings.TrimSpace(sub[i].Text)
 		if text == "" {
@@ -162,6 +162,7 @@ func secondRow(top, sub []Cell) second {
 		}
 		if i < len(top) && suits(top[i].Text, text) {
 			units++
+			kind = headingKey(barePrefixed(strings.TrimSpace(top[i].Text))) == "type" // Text is a kind of thing, too
 		}
 		if i < len(top) && isBlank(top[i].Text) {
 			under++
@@ -179,7 +180,7 @@ func secondRow(top, sub []Cell) second {
 		return isRecord
 	case under >= 2 && 2*filled < f && ranked(top, sub):
 		return isSub
-	case units == filled && 2*f > filled && (filled > 1 || f <= 12):
+	case units == filled && 2*f > filled && (filled > 1 || f <= 12 && !kind):
 		return isUnits
 	case under > 0 && parts+known >= 2 && 5*(parts+known+units) >= 4*filled:
 		return isSub
