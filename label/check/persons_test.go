@@ -83,6 +83,31 @@ func TestPhrases(t *testing.T) {
 	}
 }
 
+// None is a town, Null and Na are surnames, where the row says so.
+func TestNamesThatSayNothing(t *testing.T) {
+	for _, tt := range []struct {
+		pairs []string
+		rules string
+	}{
+		{[]string{"country", "Italy", "stateProvince", "Piemonte", "municipality", "None"}, ""},
+		{[]string{"country", "Italy", "stateProvince", "Piemonte", "county", "Torino", "locality", "None"}, ""},
+		{[]string{"country", "Italy", "stateProvince", "Lazio", "municipality", "None"}, "placeholder"},
+		{[]string{"country", "Italy", "stateProvince", "Piemonte", "municipality", "none"}, "placeholder"},
+		{[]string{"country", "Italy", "stateProvince", "Piemonte", "habitat", "None"}, "placeholder"},
+		{[]string{"recordedBy", "Null"}, ""}, {[]string{"recordedBy", "P. Null"}, ""}, {[]string{"recordedBy", "Na"}, ""}, {[]string{"recordedBy", "S. Na"}, ""},
+		{[]string{"identifiedBy", "NULL"}, "placeholder"}, {[]string{"recordedBy", "null"}, "collector-missing"},
+	} {
+		_, fs := run(t, New(options(t)), open(t, one(append([]string{"decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}, tt.pairs...)...)...))
+		got := ""
+		for _, f := range fs {
+			got += f.Rule
+		}
+		if got != tt.rules {
+			t.Errorf("%v: %q, not %q", tt.pairs, got, tt.rules)
+		}
+	}
+}
+
 // A word for what nobody has named is no genus and no epithet.
 func TestNoTaxon(t *testing.T) {
 	for _, tt := range []struct {

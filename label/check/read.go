@@ -58,7 +58,7 @@ func (c *Context) readFields() {
 			c.coded = true
 			continue // the table says so at its head
 		}
-		if seen.placeholder || c.namesNothing(term, seen.text) {
+		if seen.placeholder && !c.isTown(term, seen.text) || c.namesNothing(term, seen.text) {
 			if columns[i].Known { // what nobody prints need not be cleared
 				c.Placeholders = append(c.Placeholders, f)
 			}

@@ -177,6 +177,21 @@ func isNoType(term, text string) bool {
 	return term == "typeStatus" && len(text) <= 10 && noType[strings.ToLower(text)]
 }
 
+// isTown reports whether None is the town near Turin, for the row's state says Piedmont
+// and the table writes nothing such into its empty cells.
+func (c *Context) isTown(term, text string) bool {
+	if text != "None" || term != "municipality" && term != "locality" && term != "county" {
+		return false
+	}
+	for _, above := range [...]string{"stateProvince", "county"} {
+		switch strings.ToLower(strings.TrimSpace(c.row.Text(above))) {
+		case "piemonte", "piedmont", "torino", "turin", "to", "piemonte (torino)", "provincia di torino", "città metropolitana di torino":
+			return true
+		}
+	}
+	return false
+}
+
 // noType are answers to whether a specimen is a type.
 var noType = map[string]bool{"n": true, "no": true, "non": true, "não": true, "nao": true, "nein": true, "false": true, "0": true, "not a type": true, "notatype": true, "non-type": true, "nontype": true, "no type": true}
 
