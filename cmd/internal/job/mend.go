@@ -22,7 +22,30 @@ type Repair struct {
 
 // String returns the repair as one line of a report.
 func (r Repair) String() string {
-	return fmt.Sprintf("%s: %s %q: now %q (%s)", r.Origin, r.Term, r.From, r.To, r.Rule)
+	return fmt.Sprintf("%s: %s %q: now %q (%s)", r.Origin, r.Term, r.From, r.To, r.why())
+}
+
+// why says in plain words what a repair does.
+func (r Repair) why() string {
+	switch r.Rule {
+	case spacesOutside:
+		return "spaces before or after the text"
+	case spacesDoubled:
+		return "two spaces where one is meant"
+	case datesSaid:
+		return "the date as ISO 8601 has it, read as --dates says"
+	}
+	switch r.Term {
+	case "eventDate", "dateIdentified":
+		return "the date as ISO 8601 has it"
+	case "countryCode":
+		return "the country's code of two letters"
+	case "month", "day":
+		return "the " + r.Term + " as a number"
+	case "license":
+		return "the licence by its address"
+	}
+	return "the standard's own word"
 }
 
 // The repairs of white space before and after a cell's text, of spaces typed twice
