@@ -20,6 +20,7 @@ import (
 // TestMain lets the test binary be one of the processes that a test starts.
 func TestMain(m *testing.M) {
 	if job := os.Getenv(childJob); job != "" {
+		go endWithParent()
 		if err := children[job](); err != nil {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(1)
@@ -35,6 +36,15 @@ func TestMain(m *testing.M) {
 		flag.Set("test.parallel", "8")
 	}
 	os.Exit(m.Run())
+}
+
+// endWithParent ends a child whose parent was killed: it would work for ever.
+func endWithParent() {
+	parent := os.Getppid()
+	for os.Getppid() == parent {
+		time.Sleep(time.Second)
+	}
+	os.Exit(1)
 }
 
 // childJob is the environment variable that makes the test binary a child.
