@@ -51,7 +51,8 @@ type countryNamed struct {
 	named   int
 	without []cell // the first, at most mostCountryless
 	count   int
-	above   int    // of those, how many have a country where the state belongs
+	told    int    // of those, how many begin or end their locality with a country
+	above   int    // and how many have a country where the state belongs
 	state   string // the first such
 	at      label.Origin
 }
@@ -74,6 +75,9 @@ func (t *countryNamed) Feed(r *check.Record) {
 			continue
 		}
 		t.file = r.Origin.File
+		if t.named == 0 && tellsLand(r.Text("locality")) {
+			t.told++
+		}
 		if t.count++; t.count <= mostCountryless {
 			t.without = append(t.without, cell{int32(r.Row), int32(r.Origin.Line), 0})
 		}
@@ -84,6 +88,22 @@ func (t *countryNamed) Feed(r *check.Record) {
 		}
 		return
 	}
+}
+
+// tellsLand reports whether a locality begins or ends with the name of a country:
+// "Portugal: Minho, Valdoura", "USA-MI", "Serra de Valdoura, Portugal".
+func tellsLand(locality string) bool {
+	first, last := locality, ""
+	if i := strings.IndexAny(locality, ",:;/|-("); i >= 0 {
+		first = locality[:i]
+		last = strings.Trim(locality[strings.LastIndexAny(locality, ",:;/|-("):], " ,:;/|-().")
+	}
+	for _, s := range []string{strings.TrimSpace(first), last} {
+		if s == "USA" || s == "U.S.A." || s == "UK" || s == "U.K." || isLand(s) {
+			return true
+		}
+	}
+	return false
 }
 
 // isLand reports whether a text is the name of a country alone. Codes are of states as
@@ -115,6 +135,8 @@ func (t *countryNamed) End() []label.Finding {
 		return nil
 	case t.named == 0 && t.above == t.count:
 		return []label.Finding{{Origin: t.at, Value: t.state, Message: "a country, as in every record, stands where the state or province belongs: give the column the heading \"country\""}}
+	case t.named == 0 && 5*t.told >= 4*t.count:
+		return nil // the localities do, and labels print them
 	case t.named == 0:
 		return []label.Finding{{Origin: t.without[0].origin(t.file, "country"), Message: "no record of the table names a country: give it a column \"country\", for a label must say in which land a place lies"}}
 	case t.named < t.count || t.named+t.count < fewRecords:

@@ -112,6 +112,36 @@ func TestCountryAmongStates(t *testing.T) {
 	}
 }
 
+// TestCountryInLocality: a country that the localities name needs no column.
+func TestCountryInLocality(t *testing.T) {
+	for _, tt := range []struct {
+		localities []string
+		want       int
+	}{
+		{[]string{"USA-MI", "Canada-QC", "Chile", "USA-OR", "USA"}, 0},
+		{[]string{"Portugal: Minho, Valdoura", "Portugal: Algarve", "Spain, Galicia", "Portugal", "Portugal; Beira"}, 0},
+		{[]string{"Valdoura, Portugal", "Serra do Covão (Portugal).", "Parada, Portugal", "Lindoso, Portugal", "Ponte, Portugal"}, 0},
+		{[]string{"Portugal: Minho", "Valdoura", "Parada", "Lindoso", "Ponte"}, 1},
+		{[]string{"Georgia, by the mill", "Georgia, dunes", "Georgia", "Georgia", "Georgia"}, 1},
+		{[]string{"Valdoura", "China grove", "Parada", "Lindoso", "Ponte"}, 1},
+	} {
+		var changes [][]string
+		for i, l := range tt.localities {
+			changes = append(changes, []string{"recordNumber", itoa(214 + i), "country", "", "stateProvince", "", "locality", l})
+		}
+		_, fs := run(t, open(t, rows(changes...)...), options(t))
+		n := 0
+		for _, f := range fs {
+			if f.Rule == "country-missing" {
+				n++
+			}
+		}
+		if n != tt.want {
+			t.Errorf("%q: %d findings, want %d", tt.localities, n, tt.want)
+		}
+	}
+}
+
 // TestFarNames: names all but alike of lands far from each other are both right.
 // Coordinates from memory.
 func TestFarNames(t *testing.T) {
