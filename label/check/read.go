@@ -49,6 +49,9 @@ func (c *Context) readFields() {
 		if strings.TrimSpace(cell.Text) == "" {
 			cell = c.row.Get(term)
 		}
+		if columns[i].Joined && strings.Trim(cell.Text, "_ ") != "" {
+			cell.Text = strings.ReplaceAll(cell.Text, "_", " ")
+		}
 		seen := c.past.cell(i, term, cell.Text)
 		if seen.text == "" {
 			continue

@@ -80,6 +80,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	}
 	t.codesOfSites(r, rows)
 	t.unlikely(rows)
+	t.joined(rows)
 }
 
 // saysTypes reports whether a column says which specimens are types, and perhaps of

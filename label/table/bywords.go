@@ -174,3 +174,25 @@ func (t *Table) sidesOfXY(r *resolver, rows []*Row) {
 }
 
 func hasPoint(s string) bool { return strings.ContainsAny(s, ".,") }
+
+// joinedTerms are the terms whose words underscores may join.
+var joinedTerms = wordList("scientificName | acceptedNameUsage | associatedTaxa | vernacularName | country | stateProvince | county | municipality | locality | island | habitat | recordedBy | identifiedBy")
+
+// joinedWords is a small letter with an underscore and another word behind it; codes
+// have capitals and figures there.
+var joinedWords = regexp.MustCompile(`\p{Ll}_[\pL(×]`)
+
+// joined finds the columns whose cells have an underscore for every blank: who made
+// the table had programs to feed, and no label prints them.
+func (t *Table) joined(rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		if !c.Known || c.group != nil || !joinedTerms[c.Term] || t.filledIn(rows, i) < 3 ||
+			shareOf(rows, i, joinedWords.MatchString) < 0.5 || shareOf(rows, i, func(s string) bool { return strings.Contains(strings.TrimSpace(s), " ") }) > 0 {
+			continue
+		}
+		c.Joined = true
+		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+			Message: fmt.Sprintf("heading %q: the words of its cells are joined by underscores (%s), which are read as blanks", c.Heading, cut(firstOf(rows, i, joinedWords.MatchString), 40))})
+	}
+}

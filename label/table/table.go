@@ -104,6 +104,9 @@ type Column struct {
 	// headings, and full stops between the figures or another date, say to have the
 	// day first.
 	DayFirst bool
+	// Joined is set where the cells have underscores between their words, as
+	// names of files and of the tips of trees have.
+	Joined bool
 	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
 	// Origin is the place of the heading.
