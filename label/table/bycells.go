@@ -34,6 +34,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.datumSides(r, rows)
 	t.personsAsName(r, rows)
 	t.sidesOfXY(r, rows)
+	t.metres(r, rows)
 	for i := range t.columns {
 		c := &t.columns[i]
 		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality" || c.Term == "stateProvince") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows) || r.onlyNatural(c, rows)) {

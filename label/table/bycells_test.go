@@ -52,6 +52,12 @@ func TestByCells(t *testing.T) {
 		{"name,spp,country\nErica arborea,Erica arborea L.,PT\nErica ciliaris,Erica ciliaris L.,PT\nErica cinerea,Erica cinerea L.,PT\n", "? scientificName country"},
 		{"WGS N,WGS W,country\n40.1,-7.5,PT\n40.2,-7.6,PT\n40.3,-7.7,PT\n", "decimalLatitude decimalLongitude country geodeticDatum"},
 		{"NAD83 Lat,NAD83 Long,country\n40.1,-7.5,US\n40.2,-7.6,US\n40.3,-7.7,US\n", "decimalLatitude decimalLongitude country geodeticDatum"},
+		// Metres under words for degrees.
+		{"Lat,Long,Projection\n4601103,545194,UTM 29T\n4601113,545294,UTM 29T\n4601123,545394,UTM 29T\n", "northing easting utmZone"},
+		{"Lat_m,Long_m,Projection,country\n545194,4601103,UTM 29T,PT\n545294,4601113,UTM 29T,PT\n545394,4601123,UTM 29T,PT\n", "easting northing utmZone country"},
+		{"Lat (UTM),Long (UTM),zone\n4601103,545194,29T\n4601113,545294,29T\n4601123,545394,29T\n", "northing easting utmZone"},
+		{"UTM_lat,UTM_long,Projection,country\n4601103,545194,none,PT\n4601113,545294,none,PT\n4601123,545394,none,PT\n", "northing easting ? country"},
+		{"Lat,Long,Projection\n4601103,545194,UTM 29T\n41.5,-8.1,UTM 29T\n4601123,545394,UTM 29T\n", "decimalLatitude decimalLongitude ?"},
 		{"WGS84 N,WGS84 E,zone\n4401234,561234,29T\n4401235,561235,29T\n4401236,561236,29T\n", "northing easting utmZone geodeticDatum"},
 		// Who determined, or whether anybody has.
 		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},

@@ -3,7 +3,6 @@ package table
 import (
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"cornerslip/label"
@@ -98,12 +97,8 @@ var proseTerms = map[string]bool{"recordedBy": true, "identifiedBy": true, "loca
 // isAngle reports whether a text is a figure that a coordinate in degrees can be.
 // Latitude and longitude may be exchanged, which others see.
 func isAngle(s string) bool {
-	s = strings.TrimSpace(s)
-	if !bareNumber.MatchString(s) {
-		return false
-	}
-	v, err := strconv.ParseFloat(strings.NewReplacer(",", ".", "−", "-").Replace(s), 64)
-	return err == nil && v >= -180 && v <= 180
+	v, ok := bareFigure(s)
+	return ok && v >= -180 && v <= 180
 }
 
 // populations reads the names of populations as the places they were sampled at,
