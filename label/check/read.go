@@ -50,7 +50,7 @@ func (c *Context) readFields() {
 			cell = c.row.Get(term)
 		}
 		if columns[i].Joined && strings.Trim(cell.Text, "_ ") != "" {
-			cell.Text = strings.ReplaceAll(cell.Text, "_", " ")
+			cell.Text = strings.Join(strings.FieldsFunc(cell.Text, func(r rune) bool { return r == '_' }), " ")
 		}
 		seen := c.past.cell(i, term, cell.Text)
 		if seen.text == "" {

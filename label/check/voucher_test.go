@@ -68,6 +68,8 @@ func TestVoucherBeside(t *testing.T) {
 		{"I. Almeida", "", "Almeida 214", "214", ""},
 		{"I. Almeida", "", "Prates 214", "", ""}, // whose number it is cannot be told
 		{"I. Almeida", "", "VDOURA 0012345", "", ""},
+		{"I. Almeida", "", "VDOURA:F:0012345", "", "VDOURA:F:0012345"}, // as sequence archives have it
+		{"I. Almeida", "214", "VDOURA:12345", "214", "VDOURA:12345"},
 		{"Almeida, I. & Costa, R.", "", "Almeida & Costa 17", "17", ""},
 	} {
 		r := onlyRecord(t, "Species,Collector,Coll. no.,Voucher,Country\nErica arborea L.,\""+c.collector+"\","+c.number+","+c.voucher+",Portugal\n")

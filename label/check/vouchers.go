@@ -14,6 +14,11 @@ var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z
 // sheetNumber is a herbarium's code with the number of a sheet: "VDOURA 0012345".
 var sheetNumber = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}[A-Za-z]?$`)
 
+// archivedVoucher is a voucher as sequence archives have it: the herbarium's code,
+// perhaps a collection of it, and the number of the sheet, "VDOURA:F:0012345".
+// Source: INSDC feature table definition, /specimen_voucher.
+var archivedVoucher = regexp.MustCompile(`^[A-Z]{1,8}(?:<[A-Z-]+>)?:(?:[A-Za-z-]{1,12}:)?[\w.-]*\d[\w.-]*$`)
+
 // initialedNumber is a number behind two to four letters, which are the collector's
 // where they are no herbarium's: "IMA0214", "IMA-214.1".
 var initialedNumber = regexp.MustCompile(`^([A-Z]{2,4})[- ]?\d{1,5}(?:\.\d{1,2}|[a-z])?$`)
@@ -34,6 +39,12 @@ func (c *Context) readVoucher() {
 	}
 	if strings.Contains(f.Text, "_") && !strings.Contains(f.Text, " ") {
 		f.Text = spaced(f.Text)
+	}
+	if archivedVoucher.MatchString(f.Text) {
+		if c.Text("catalogNumber") == "" {
+			c.readAs(f, "catalogNumber", f.Text)
+		}
+		return
 	}
 	m := voucher.FindStringSubmatch(f.Text)
 	if people, number := c.Text("recordedBy"), c.Text("recordNumber"); people != "" || number != "" {
