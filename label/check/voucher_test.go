@@ -26,6 +26,9 @@ func TestVoucher(t *testing.T) {
 		{"Almeida, Costa & Mota RLB 5028", "Almeida, Costa & Mota", "RLB 5028"},
 		{"Almeida41617", "Almeida", "41617"},
 		{"Almeida 220 (VDOURA 0012345)", "Almeida", "220"},
+		{"Almeida and Prates 221 (VDOURA) *", "Almeida and Prates", "221"},
+		{"Almeida 222 **", "Almeida", "222"},
+		{"Almeida 223a†", "Almeida", "223a"},
 		{"Almeida & Costa 221 [VDOURA 0012346, COI]", "Almeida & Costa", "221"},
 		{"Almeida_and_Prates_948", "Almeida and Prates", "948"}, // the name of a sample
 		{"Teles_et_al_79_135", "Teles et al", "79-135"},

@@ -19,6 +19,9 @@ var sheetNumber = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}[A-Za-z]?$`)
 // Source: INSDC feature table definition, /specimen_voucher.
 var archivedVoucher = regexp.MustCompile(`^[A-Z]{1,8}(?:<[A-Z-]+>)?:(?:[A-Za-z-]{1,12}:)?[\w.-]*\d[\w.-]*$`)
 
+// footNote is a sign behind a voucher that leads to a note below the printed table.
+var footNote = regexp.MustCompile(`(\d[A-Za-z]?|[)\]])\s*[*†‡§]{1,3}$`)
+
 // initialedNumber is a number behind two to four letters, which are the collector's
 // where they are no herbarium's: "IMA0214", "IMA-214.1".
 var initialedNumber = regexp.MustCompile(`^([A-Z]{2,4})[- ]?\d{1,5}(?:\.\d{1,2}|[a-z])?$`)
@@ -40,6 +43,7 @@ func (c *Context) readVoucher() {
 	if strings.Contains(f.Text, "_") && !strings.Contains(f.Text, " ") {
 		f.Text = spaced(f.Text)
 	}
+	f.Text = footNote.ReplaceAllString(f.Text, "$1")
 	if archivedVoucher.MatchString(f.Text) {
 		if c.Text("catalogNumber") == "" {
 			c.readAs(f, "catalogNumber", f.Text)
