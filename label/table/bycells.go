@@ -31,6 +31,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.slips(r, rows)
 	t.populations(r, rows)
 	t.namesByWord(r, rows)
+	t.sheetsOf(r, rows)
 	t.datumSides(r, rows)
 	t.personsAsName(r, rows)
 	t.sidesOfXY(r, rows)
@@ -65,6 +66,9 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		switch {
 		case c.Term == "fieldNumber" && !numbered && headingKey(barePrefixed(c.Heading)) == "fieldnumber" && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
 			term = "recordNumber"
+		case c.Term == "taxonID" && !named && !genus && shareOf(rows, i, isPlantName) > 0.8: // whose "ID" is an identification
+			delete(r.taken, "taxonID")
+			term = "scientificName"
 		case c.Term == "type" && !typed && saysTypes(rows, i):
 			term = "typeStatus"
 		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
@@ -116,6 +120,10 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		return shareOf(rows, c.Index, aCount.MatchString) > 0.8
 	case "coordinateUncertaintyInMeters", "day":
 		return shareOf(rows, c.Index, hasFigure) < 0.5
+	case "individualCount": // "Plant number" of a garden, 214-79*1
+		return shareOf(rows, c.Index, partedNumber.MatchString) > 0.5
+	case "verbatimCoordinates": // "Position" of a sample on a plate
+		return placeOnPlate[headingKey(c.Heading)] && shareOf(rows, c.Index, noCoordinates.MatchString) > 0.8
 	case "scientificName":
 		// "Name" is of anything that has one: plots, waypoints.
 		return shareOf(rows, c.Index, hasFigure) > 0.8 || weakWords[headingKey(c.Heading)] && shareOf(rows, c.Index, nameLike.MatchString) < 0.3
@@ -127,7 +135,7 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 			return shareOf(rows, c.Index, func(s string) bool { return hasFigure(s) || strings.Contains(s, ":") }) > 0.6
 		}
 	case "collectorAndNumber", "recordNumber", "catalogNumber": // "Voucher specimen", answered by yes and no
-		return shareOf(rows, c.Index, answer.MatchString) > 0.9
+		return shareOf(rows, c.Index, answer.MatchString) > 0.9 || c.Term == "collectorAndNumber" && shareOf(rows, c.Index, codesAlone.MatchString) > 0.6
 	case "locality": // "Location" of the sheet beside the locality
 		return c.group != nil && headingKey(c.Heading) == "location" && shareOf(rows, c.Index, keptAt.MatchString) > 0.9
 	case "typeStatus": // "Type?", answered by yes and no
@@ -137,6 +145,17 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	}
 	return false
 }
+
+var (
+	// partedNumber is a number that is none of how many.
+	partedNumber = regexp.MustCompile(`\d[-/*.]\s?[\dA-Z*]`)
+	// placeOnPlate are words for places of any kind.
+	placeOnPlate = wordSet("position")
+	// noCoordinates is what coordinates have more figures than, or signs besides.
+	noCoordinates = regexp.MustCompile(`^[^0-9°]*(\d[^0-9°]*){0,3}$`)
+	// codesAlone are codes of herbaria, where the vouchers are.
+	codesAlone = regexp.MustCompile(`^\s*[A-Z]{1,8}!?(\(\d{1,2}\))?([,;/ ]+[A-Z]{1,8}!?(\(\d{1,2}\))?)*\s*$`)
+)
 
 // keptAt are words for where specimens are kept.
 var keptAt = regexp.MustCompile(`(?i)\b(herbari(um|a|o|os)|herbier|cabinets?|drawers?|freezers?|cupboards?|storage|armario|armoire)\b`)

@@ -59,6 +59,20 @@ func TestByCells(t *testing.T) {
 		{"UTM_lat,UTM_long,Projection,country\n4601103,545194,none,PT\n4601113,545294,none,PT\n4601123,545394,none,PT\n", "northing easting ? country"},
 		{"Lat,Long,Projection\n4601103,545194,UTM 29T\n41.5,-8.1,UTM 29T\n4601123,545394,UTM 29T\n", "decimalLatitude decimalLongitude ?"},
 		{"WGS84 N,WGS84 E,zone\n4401234,561234,29T\n4401235,561235,29T\n4401236,561236,29T\n", "northing easting utmZone geodeticDatum"},
+		// The box that a place lies in is none of its eastings and northings.
+		{"lat,lon,north,south,east,west\n40.1,-7.5,40.5,39.9,-7.1,-7.9\n40.2,-7.6,40.6,40.0,-7.2,-8.0\n40.3,-7.7,40.7,40.1,-7.3,-8.1\n", "decimalLatitude decimalLongitude ? ? ? ?"},
+		// The number of a plant in a garden is not how many there are.
+		{"Taxon,Plant number\nTilia cordata,214-79*1\nTilia cordata,214-79*3\nTilia tomentosa,1122-23*1\n", "scientificName ?"},
+		{"Taxon,Plant number\nTilia cordata,3\nTilia cordata,12\nTilia tomentosa,1\n", "scientificName individualCount"},
+		// Places on a plate are none on the earth.
+		{"position,State/Province,country\nP0A01,Guarda,PT\nP0B01,Guarda,PT\nP1C12,Viseu,PT\n", "? stateProvince country"},
+		{"position,State/Province,country\n\"40.5, -7.3\",Guarda,PT\n\"40.6, -7.2\",Guarda,PT\nnone,Viseu,PT\n", "verbatimCoordinates stateProvince country"},
+		// Herbaria that have vouchers, and the number of one's sheets.
+		{"Taxon,Collector no.,Vouchers,VDOURA_Herbarium_Accession_Number\nErica arborea,IMA 214,VDOURA,17541\nErica ciliaris,IMA 215,\"VDOURA, PINHEL(2)\",17542\nErica cinerea,IMA 216,PINHEL,17543\n", "scientificName recordNumber ? catalogNumber"},
+		{"Taxon,DNA accession number\nErica arborea,2014-029\nErica ciliaris,2014-030\nErica cinerea,2014-031\n", "scientificName ?"},
+		// An ID that is an identification.
+		{"Taxon ID,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea L.,PT\n", "scientificName country"},
+		{"Taxon ID,country\n3021,PT\n3022,PT\n3023,PT\n", "taxonID country"},
 		// Who determined, or whether anybody has.
 		{"species,Identified,country\nErica arborea,J. Prates,PT\nErica ciliaris,,PT\nErica cinerea,T. Brandão,PT\nErica erigena,J. Prates,PT\n", "scientificName identifiedBy country"},
 		{"species,Identified,country\nErica arborea,yes,PT\nErica ciliaris,no,PT\nErica cinerea,yes,PT\n", "scientificName ? country"},
@@ -217,6 +231,9 @@ func TestUnlikelySlips(t *testing.T) {
 		{"country,Etiqueta\nPT,sim\nPT,não\nPT,sim\n", ""},
 		{"country,Etiqueta\nPT,VC-3\nPT,VC-4\nPT,VC-5\n", ""},
 		{"country,Etiqueta\nPT,2\nPT,3\nPT,1\n", "copies"},
+		// Initials of those who counted are no countries.
+		{"counter,locality\nmb,Guarda\nan,Guarda\nmb,Viseu\n", ""},
+		{"countre,locality\nPortugal,Guarda\nEspanha,Vigo\nPortugal,Viseu\n", "country"},
 		{"country,Exposition\nPT,NE\nPT,SW\nPT,N\n", ""},
 		{"country,Exposition\nPT,in collection\nPT,on loan\nPT,in collection\n", "disposition"},
 		{"country,locallity\nPT,12\nPT,13\nPT,14\n", ""},

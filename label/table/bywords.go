@@ -196,3 +196,37 @@ func (t *Table) joined(rows []*Row) {
 			Message: fmt.Sprintf("heading %q: the words of its cells are joined by underscores (%s), which are read as blanks", c.Heading, cut(firstOf(rows, i, joinedWords.MatchString), 40))})
 	}
 }
+
+// sheetsOf reads a column whose heading is a herbarium's code before words for the
+// numbers of its sheets, such as "VDOURA herbarium accession number", as these
+// numbers. Of two herbaria it cannot tell whose sheet the label is for.
+func (t *Table) sheetsOf(r *resolver, rows []*Row) {
+	if _, ok := r.taken["catalogNumber"]; ok {
+		return
+	}
+	at := -1
+	for i := range t.columns {
+		c := &t.columns[i]
+		m := codeBefore.FindStringSubmatch(strings.TrimSpace(c.Heading))
+		if c.Known || c.group != nil || m == nil || ofMolecules.MatchString(m[1]) || t.filledIn(rows, i) < 3 || shareOf(rows, i, hasFigure) < 0.5 {
+			continue
+		}
+		if word := r.v.meanings[headingKey(m[2])]; word == nil || word.terms[0] != "catalogNumber" {
+			continue
+		}
+		if at >= 0 {
+			return
+		}
+		at = i
+	}
+	if at >= 0 {
+		t.settle(r, at, "catalogNumber", "catalogNumber")
+	}
+}
+
+var (
+	// codeBefore is a herbarium's code before words.
+	codeBefore = regexp.MustCompile(`^([A-Z]{2,8})[ _.-](\pL.{5,})$`)
+	// ofMolecules are letters before numbers that sequences have.
+	ofMolecules = regexp.MustCompile(`^(DNA|RNA|ITS|LSU|SSU|NCBI|ENA|SRA|EST|BOLD|UNITE|RAD|AFLP|PCR|SNP|EMBL|DDBJ|INSDC|GBIF)$`)
+)

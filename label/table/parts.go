@@ -272,6 +272,9 @@ func (r *resolver) grid() {
 			east, north, r.onGrid, datum = e, n, inE.grid, inE.datum
 		}
 	}
+	if !eastSure && !northSure && r.boxed() {
+		east, north = -1, -1
+	}
 	if r.joined(east) && r.joined(north) && zone < 0 && r.hasAxis("latitude") && r.hasAxis("longitude") {
 		east, north = -1, -1
 	}

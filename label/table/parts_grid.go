@@ -23,6 +23,19 @@ var (
 	datumWithin = regexp.MustCompile(`(?i)\b(?:datum:? ?)?(WGS[ -]?84|ED[ -]?50|ETRS[ -]?89|NAD[ -]?(?:27|83)|SAD[ -]?69|SIRGAS[ -]?2000|PSAD[ -]?56)\b`)
 )
 
+// boxed reports whether columns of the north and the south stand beside those of the
+// east and the west: they are the sides of a box that a place lies in, as gazetteers
+// give it, and no place.
+func (r *resolver) boxed() bool {
+	has := map[string]bool{}
+	for i := range r.columns {
+		if side, ok := sideWords[strings.ToLower(strings.TrimSpace(r.columns[i].Heading))]; ok {
+			has[side] = true
+		}
+	}
+	return len(has) == 4
+}
+
 // named finds the column of eastings or northings whose heading names a grid, or
 // the datum of UTM.
 func (r *resolver) named(part, bare string) (column int, about aboutGrid) {

@@ -80,7 +80,7 @@ func (t *Table) unlikely(rows []*Row) {
 			}
 			figures := shareOf(rows, i, bareNumber.MatchString)
 			counts := f.Suggest == "copies" || f.Suggest == "individualCount" || measured(f.Suggest) || slices.Contains([]string{"year", "month", "day", "decimalLatitude", "decimalLongitude"}, f.Suggest)
-			if counts && figures < 0.5 || !counts && proseTerms[f.Suggest] && figures > 0.5 || shareOf(rows, i, func(s string) bool { return sideWord(s) || facing.MatchString(s) }) > 0.6 {
+			if counts && figures < 0.5 || !counts && proseTerms[f.Suggest] && (figures > 0.5 || shareOf(rows, i, initials.MatchString) > 0.8) || shareOf(rows, i, func(s string) bool { return sideWord(s) || facing.MatchString(s) }) > 0.6 {
 				f.Suggest, f.Severity = "", label.Note
 			}
 		}
@@ -89,6 +89,9 @@ func (t *Table) unlikely(rows []*Row) {
 
 // facing is the side that a slope faces, or flat.
 var facing = regexp.MustCompile(`^\s*([NSEWO]{1,3}|F)\s*$`)
+
+// initials are what those who count or measure sign with, or codes as short.
+var initials = regexp.MustCompile(`^\s*\p{Ll}{1,3}\s*$`)
 
 // proseTerms are the terms whose cells are words.
 var proseTerms = map[string]bool{"recordedBy": true, "identifiedBy": true, "locality": true, "habitat": true, "plantDescription": true, "occurrenceRemarks": true,
