@@ -5,7 +5,7 @@ import "slices"
 // Marks tell what a text may hold. They are seen once, when a cell is read, and
 // kept for the row below that repeats it, so that a rule which looks for a sign in
 // every cell need not search each of them: nearly all have none.
-type Marks uint32
+type Marks uint64
 
 const (
 	Brackets   Marks = 1 << iota // round or square

@@ -15,18 +15,19 @@ func unitLetterRule() check.Rule {
 		Doc: "the letter l or O for the figure 1 or 0 before a unit of length", Terms: sentences,
 		Example: one("locality", "Valdoura, dunes l km W of the field station"), Counterexample: one("locality", "Valdoura, sector I, km 5; O m. do rio, 10 km W"),
 		Row: func(c *check.Context) {
-			for _, term := range sentences {
-				text := c.Text(term)
-				if len(text) < 4 || strings.IndexByte(text, 'l') < 0 && strings.IndexByte(text, 'O') < 0 {
-					continue
-				}
-				if from, to := letterFigure(text); to > 0 {
-					c.Suggest(term, "a letter stands where a figure is meant: "+text[from:to], text[:from]+figuresFor.Replace(text[from:to])+text[to:])
-				}
-			}
+			c.Marked(letterForFigure, func(term, text, _ string) {
+				from, to := letterFigure(text)
+				c.Suggest(term, "a letter stands where a figure is meant: "+text[from:to], text[:from]+figuresFor.Replace(text[from:to])+text[to:])
+			})
 		},
 	}
 }
+
+// letterForFigure are cells in which one does.
+var letterForFigure = check.NewMark(sentences, 0, func(text string) bool {
+	_, to := letterFigure(text)
+	return to > 0
+})
 
 // lengthUnits are the units before which only a figure can stand. From memory.
 var lengthUnits = map[string]bool{"km": true, "m": true, "cm": true, "mm": true, "mi": true, "mile": true, "miles": true, "ft": true, "feet": true, "yards": true, "yds": true}
