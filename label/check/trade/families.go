@@ -159,7 +159,28 @@ func misspeltFamily(s *familySeen, commoner []*familySeen) (right string, count 
 			return as.text, as.count
 		}
 	}
-	return nearFamily(f), 0
+	if right = nearFamily(f); right == "" {
+		right = endedFamily(f, commoner)
+	}
+	return right, 0
+}
+
+// endedFamily mends the ending of a family that no list has, Xacea or Xacae, where the
+// table has families in -aceae, too: whatever its stem, no family ends so.
+func endedFamily(f string, others []*familySeen) string {
+	stem, cut := strings.CutSuffix(f, "acea")
+	if !cut {
+		stem, cut = strings.CutSuffix(f, "acae")
+	}
+	if !cut || len(stem) < 4 || f == "Crustacea" {
+		return ""
+	}
+	for _, as := range others {
+		if strings.HasSuffix(strings.ToLower(as.text), "aceae") {
+			return stem + "aceae"
+		}
+	}
+	return ""
 }
 
 // familySlip reports whether f is g, mistyped.

@@ -26,7 +26,12 @@ var familyTables = []struct{ name, table, warns string }{
 	{"names that are nearly alike", "Quercus Fagaceae 9; Ulex Fabaceae 1; Olea Oleaceae 8; Olax Olacaceae 1; Oleandra Oleandraceae 1; Bixa Bixaceae 1; Buxus Buxaceae 7; Linum Linaceae 8; Lilium Liliaceae 1; Ruta Rutaceae 9; Rosa Rosaceae 8; Rourea Connaraceae 1; Malva Malvaceae 9; Malpighia Malpighiaceae 1; Musa Musaceae 1; Myrica Myricaceae 1; Myristica Myristicaceae 6; Cornus Cornaceae 1; Corylus Corylaceae 1; Ceratophyllum Ceratophyllaceae 1; Canna Cannaceae 1; Cannabis Cannabaceae 5", ""},
 	{"mosses and liverworts", "Bryum Bryaceae 3; Mnium Mniaceae 1; Hypnum Hypnaceae 5; Pottia Pottiaceae 1; Riccia Ricciaceae 1; Radula Radulaceae 1; Pellia Pelliaceae 1; Neckera Neckeraceae 1; Meesia Meesiaceae 1; Dicranum Dicranaceae 4 Leucobryaceae 1; Leucodon Leucodontaceae 1", ""},
 	{"lichens and fungi", "Cladonia Cladoniaceae 5; Usnea Usneaceae 1 Parmeliaceae 3; Physcia Physciaceae 1; Peltigera Peltigeraceae 1; Russula Russulaceae 1; Amanita Amanitaceae 2; Xylaria Xylariaceae 1; Boletus Boletaceae 1; Puccinia Pucciniaceae 1", ""},
-	{"algae", "Fucus Fucaceae 1; Ulva Ulvaceae 4; Chara Characeae 3; Codium Codiaceae 1; Corallina Corallinaceae 1; Gelidium Gelidiaceae 1; Cystoseira Cystoseiraceae 1 Sargassaceae 1; Nostoc Nostocaceae 1", "genus-families Cystoseira"},
+	{"algae", "Fucus Fucaceae 1; Ulva Ulvaceae 4; Chara Characeae 3; Codium Codiaceae 1; Corallina Corallinaceae 1; Gelidium Gelidiaceae 1; Cystoseira Cystoseiraceae 1 Sargassaceae 1; Nostoc Nostocaceae 1; Corallina Corallinaceae 1 Hapalidiaceae 1", ""},
+	{"rusts and smuts", "Cronartium Cronartiaceae 3 Melampsoraceae 1; Phragmidium Phragmidiaceae 4 Pucciniaceae 1; Entyloma Entylomataceae 1; Thecaphora Glomosporiaceae 1 Ustilaginaceae 1; Melampsora Melampsoraceae 4", ""},
+	{"lichens of old and today", "Rhizocarpon Lecideaceae 1 Rhizocarpaceae 2; Buellia Physciaceae 1 Caliciaceae 1; Aspicilia Lecanoraceae 1 Megasporaceae 1; Sticta Stictaceae 1 Peltigeraceae 1", ""},
+	{"liverworts of old and today", "Sphenolobus Lophoziaceae 1 Anastrophyllaceae 2; Cephaloziella Cephaloziaceae 1 Cephaloziellaceae 1; Conocephalum Marchantiaceae 1 Conocephalaceae 1", ""},
+	{"the ending of a family that no list has", "Hygrobia Inventacea 1; Bryum Bryaceae 3", "family-spelling Inventacea"},
+	{"no family of plants", "Carcinus Crustacea 1; Bryum Bryaceae 3", ""},
 	{"ferns of old and today", "Dryopteris Polypodiaceae 2 Aspidiaceae 1 Dryopteridaceae 3; Blechnum Blechnaceae 1 Polypodiaceae 1; Pteris Pteridaceae 1 Adiantaceae 1; Osmunda Osmundaceae 1", ""},
 	{"with authors, orders and doubts", "Ulex Fabaceae_Lindl. 1 Fabaceae 4; Bellis Asteraceae_Bercht._&_J.Presl 1 Asteraceae 2; Poa Poales 1 Poaceae 2; Carex Cyperaceae? 1 Cyperaceae 3", ""},
 	{"two names in one cell", "Bellis Compositae_(Asteraceae) 2 Asteraceae/Compositae 1 Asteraceae 3; Ulex Leguminosae_-_Papilionoideae 2", ""},
@@ -57,11 +62,7 @@ func TestFamilyTables(t *testing.T) {
 			style(t, f)
 			t.Log(f)
 			if f.Severity > label.Note {
-				what := f.Value
-				if f.Rule == "genus-families" && tt.name == "algae" {
-					what = "Cystoseira"
-				}
-				said[f.Rule+" "+what] = true
+				said[f.Rule+" "+f.Value] = true
 			}
 		}
 		if got := strings.Join(slices.Sorted(maps.Keys(said)), ", "); got != tt.warns {
@@ -130,4 +131,12 @@ Dichondraceae Ficoidaceae Illecebraceae Ilicaceae Aquilariaceae Cassythaceae Epa
 Philadelphaceae Phormiaceae Podophyllaceae Ptaeroxylaceae Rhoipteleaceae Sparganiaceae Spigeliaceae Strychnaceae Tetragoniaceae Theophrastaceae Ternstroemiaceae Trapellaceae Tribulaceae Vacciniaceae Voyriaceae
 Ambrosiaceae Cichoriaceae Carduaceae Coridaceae Selaginaceae Stackhousiaceae Hippocrateaceae Erythropalaceae Octoknemaceae Strombosiaceae Coulaceae Aptandraceae Ximeniaceae Comandraceae Thesiaceae Nanodeaceae
 Amphorogynaceae Cervantesiaceae Petiveriaceae Rivinaceae Seguieriaceae Agdestidaceae Hectorellaceae Montiaceae Nemacladaceae Cyphocarpaceae Pentaphragmaceae Donatiaceae Idiospermaceae Trimeniaceae Gyrocarpaceae
-Malesherbiaceae Samydaceae Scyphostegiaceae Gonystylaceae Sphaerosepalaceae Diegodendraceae Byttneriaceae Brownlowiaceae Helicteraceae Duriaceae Moringaceae Tovariaceae Emblingiaceae Capparaceae Setchellanthaceae`
+Malesherbiaceae Samydaceae Scyphostegiaceae Gonystylaceae Sphaerosepalaceae Diegodendraceae Byttneriaceae Brownlowiaceae Helicteraceae Duriaceae Moringaceae Tovariaceae Emblingiaceae Capparaceae Setchellanthaceae
+Acrobolbaceae Allisoniaceae Brevianthaceae Delavayellaceae Grolleaceae Neotrichocoleaceae Notoscyphaceae Perssoniellaceae Pseudoditrichaceae Sandeothallaceae Trichotemnomataceae Verdoorniaceae Alophosiaceae Braithwaiteaceae
+Bryobartramiaceae Bryoxiphiaceae Catagoniaceae Hymenolomataceae Lepyrodontaceae Microtheciellaceae Miyabeaceae Orthodontiaceae Phyllodrepaniaceae Pleuroziopsaceae Pulchrinodaceae Rutenbergiaceae Saulomataceae
+Schimperobryaceae Serpotortellaceae Sorapillaceae Viridivelleraceae Acinetosporaceae Adenocystaceae Agaraceae Areschougiaceae Arthrocladiaceae Ascoseiraceae Bachelotiaceae Caulacanthaceae Catenellopsidaceae Chnoosporaceae
+Choreocolacaceae Crossocarpaceae Cruoriaceae Dicranemataceae Dumontiaceae Endocladiaceae Gloiosiphoniaceae Hymenocladiaceae Mychodeaceae Nizymeniaceae Phacelocarpaceae Pihiellaceae Rhabdoniaceae Rhizophyllidaceae
+Rissoellaceae Sarcodiaceae Sarcomeniaceae Splachnidiaceae Sphaerococcaceae Tichocarpaceae Thoreaceae Tsengiaceae Ulvellaceae Ascosphaeraceae Saccharomycetaceae Dipodascaceae Meliolaceae Asterinaceae Parmulariaceae
+Hypodermataceae Stictidaceae Odontotremataceae Ostropaceae Vezdaeaceae Pycnoraceae Gloeoheppiaceae Eremithallaceae Orbiliaceae Sphaerobolaceae Pyrenogastraceae Lysuraceae Trappeaceae Claustulaceae Hyphodermataceae
+Schizoporaceae Tubulicrinaceae Rickenellaceae Repetobasidiaceae Hirschioporaceae Wrightoporiaceae Xenasmataceae Jaapiaceae Lepidostromataceae Septobasidiaceae Eocronartiaceae Helicobasidiaceae Platygloeaceae
+Cystobasidiaceae Sporidiobolaceae Leucosporidiaceae Kriegeriaceae Tilletiariaceae Quambalariaceae Ceraceosoraceae Cryptobasidiaceae Websdaneaceae Mycosyringaceae Floromycetaceae Erratomycetaceae Rhamphosporaceae Wallemiaceae`

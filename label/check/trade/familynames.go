@@ -61,6 +61,16 @@ Fumari Trapell Thesi Comandr Cichori Cordi Corid Coryl Epacrid Hemerocallid Limn
 Geocalyc Gymnomitri Solenostomat Lepidozi Herbert Trichocole Ptilidi Lepicole Schistochil Antheli Blasi Fossombroni Pallavicini Moercki Monocle Targioni Aytoni Cleve Conocephal Lunulari Corsini Oxymitr Sphaerocarp Dumortier Notothylad Dendrocerot Phymatocerot Myli Adelanth Balantiopsid Goebeliell
 Caloplac Pannari Coccocarpi Placynthi Heppi Lichin Fuscide Ophioparm Haematommat Ochrolechi Megalari Catillari Psor Trapeli Icmadophil Baeomycet Thelotremat Gyalect Coenogoni Pilocarp Ectolechi Chrysotrich Monoblasti Pyrenul Trypetheli Arthopyreni Mycocalici Calici Sphaerophor Mycoblast Hymeneli Aspicili Schaereri
 Fuc Ulv Cladophor Corallin Sargass Dictyot Laminari Gelidi Gigartin Rhodomel Cerami Bangi Codi Caulerp Char Gracilari Palmari Ectocarp Delesseri
+Petiveri Francoa Nam Codon Heliotropi Hoplestigmat Wellstedi Coldeni Stixid Tiganophyt Peltanther Wighti Rehmanni Pteleocarp Erythropal Strombosi Coul Aptandr Octoknem Ximeni Amphorogyn Cervantesi Misodendr Macarthuri Agdestid Rivin Didymel Nanode Ixerb Ledocarp Melianth Greyi Bersam Huperzi Azoll Botrychi
+Coleospori Cronarti Chaconi Raveneli Uropyxid Phakopsor Mikronegeri Sphaerophragmi Entylomat Glomospori Urocystid Anthracoide Microbotry Doassansi Exobasidi Microstromat Melanotaeni Georgefischeri Brachybasidi Sebacin Tulasnell Ceratobasidi Dacrymycet Sirobasidi
+Hydnangi Hymenogastr Pleurot Omphalot Lyophyll Bolbiti Fistulin Schizophyll Crepidot Cyphell Nidulari Tulostomat Battarre Macrocystidi Tubari Pseudoclitocyb Biannulari Callistospori Tapinell Paxill Gyropor Rhizopogon Diplocystidi Serpul Coniophor Hygrophoropsid Bondarzewi Herici Auriscalpi Albatrell Echinodonti Lachnocladi Peniophor Meruli Phanerochaet Meripil Fomitopsid Irpic Steccherin Laetipor Podoscyph Cerren Gloeophyll Thelephor Banker Hydn Clavulin Gomph Ramari Lentari Clavariadelph Hysterangi Atheli Amylocortici Typhul Pterul Stephanospor Gallace Protophall Clathr Porothele
+Leoti Caloscyph Sarcosomat Chorioactid Tarzett Otide Discin Tuber Glazi Ascobol Ascodesmid Hyaloscyph Lachn Dermate Ploettner Vibrisse Rutstroemi Cudoni Geogloss Phacidi Tympanid Godroni Cenangi Hemiphacidi Mollisi Drepanopeziz Chlorocibori Pezizell Taphrin Protomycet
+Diaporth Gnomoni Vals Cryphonectri Melanconid Melanconi Cytospor Glomerell Plectosphaerell Bionectri Cordycipit Ophiocordycipit Tubeufi Venturi Didymell Didymosphaeri Phaeosphaeri Lophiostomat Montagnul Cucurbitari Leptosphaeri Dothide Dothior Teratosphaeri Cladospori Capnodi Elsino Microthyri Micropeltid Hysteri Mytilinidi Patellari Trichosphaeri Chaetosphaeri Lasiosphaeri Nitschki Coronophor Magnaporth Pyriculari Phyllachor Microasc Ceratocystid Halosphaeri Apiospor Amphisphaeri Sporocad Graphostromat Chaetothyri Herpotrichiell
+Mucor Rhizopod Cunninghamell Pilobol Glomer Acaulospor Gigaspor Endogon Entomophthor Batrachochytri Chytridi Synchytri Physoderm Peronospor Albugin Pythi Saprolegni Plasmodiophor Physar Didymi Reticulari Tubifer Arcyri Ceratiomyx Echinosteli Lice Dictydi Cribrari
+Gomphill Porin Strigul Stictid Phlyctid Lecanographa Roccellograph Opegraph Sporastati Ropalospor Scoliciospor Malmide Ramboldi Byssolomat Tephromelat Protoparmeli Arctomi Massalongi Koerberi Peltul Sarramean Thrombi Xylograph Brigantiae Letrouiti Squamarin Biatorell Coniocyb Leprocaul Elixi Gypsoplac Alectori Hypogymni Anzi Adelococc Dacampi Strangospor Thelenell Protothelenell Naetrocymb Celotheli Varicellari Stict Biator Carbonicol Harpidi Aphanopsid Cystocole Asterothyri
+Anastrophyll Lophozi Arnelli Haplomitri Treubi Cephaloziell Chonecole Jamesoniell Endogemmat Hygrobiell Jackiell Southby Harpanth Pseudolepicole Mastigophor Saccogyn Jubul Cleve Wiesnerell Exormothec Marchanti Neohodgsoni Makino Phyllothalli Hymenophyt Leiosporocerot Lepidolaen Vetaformat
+Pylaisi Pylaisiadelph Calliergon Scorpidi Lembophyll Thamnobry Antitrichi Pterigynandr Rigodi Theli Heterocladi Habrodont Echinodi Trachypod Prionodont Regmatodont Myuri Pseudoleskell Pseudoleske Helodi Dicranell Oncophor Aongstroemi Rhachitheci Ephemer Cinclidot Splachnobry Flexitrich Scouleri Saelani Mielichhoferi Leptostomat Phyllogoni Hypopterygi Cyrtopod Trachylomat Ambuchanani Flatbergi Drummondi Wardi Jocheni Symphyodont Neorutenbergi Ptychomni Garovagli Campyli Stereodont Cratoneur Callicladi Chrysoblastell Distichi Pleuridi Amphidi
+Acrochaeti Polyphys Dasyclad Udote Halimed Bryopsid Derbesi Valoni Siphonoclad Boodle Anadyomen Phyllophor Hemidisc Chordari Scytosiphon Alari Lessoni Desmaresti Dasy Wrangeli Callithamni Spyridi Champi Lomentari Rhodymeni Fauche Plocami Bonnemaisoni Halymeni Grateloupi Kallymeni Sebdeni Solieri Cystocloni Hypne Furcellari Polyid Nemastomat Schizymeni Galaxaur Liagor Scinai Batrachosperm Lemane Hildenbrandi Hapalidi Lithothamni Mesophyll Sporolith Peyssonneli Pterocladi Gelidiell Erythrotrichi Stylonemat Porphyridi Himanthali Durvillae Cutleri Ralfsi Stypocaul Cladosteph Chord Ulotrich Monostromat Kornmanni Prasiol Zygnemat Desmidi Mesotaeni Closteri Oedogoni Coleochaet Chaetophor Trentepohli Volvoc Hydrodicty Scenedesm Chlorell Vaucheri Tribonemat Botrydi Navicul Fragilari Bacillari Cymbell Gomphonemat Surirell Melosir Thalassiosir Coscinodisc Chaetocerot Eunoti Achnanth Coccone Pinnulari Stauroneid Rivulari Stigonemat Chroococc Microcyst Phormidi Hapalosiphon Tolypotrich Goniodomat Gymnodini Peridini Cerati Pyrocyst
 `
 
 // oneSystem reports whether two families are one in some system of today or of old,
@@ -182,4 +192,62 @@ Bry Mni Mielichhoferi
 Amblystegi Brachytheci Hypn Thuidi Calliergon Campyli Leske Hylocomi Rhytidi Plagiotheci Pylaisi
 Potti Trichostomat Cinclidot
 Jungermanni Gymnomitri Solenostomat Scapani Lophozi Anastrophyll Lophocole Geocalyc Plagiochil
+Melampsor Cronarti Coleospori Pucciniastr Mikronegeri Chaconi
+Puccini Phragmidi Raveneli Uropyxid Phakopsor Chaconi Sphaerophragmi
+Ustilagin Tilleti Anthracoide Urocystid Glomospori Microbotry Entylomat Melanotaeni Doassansi
+Agaric Psathyrell Coprin Lycoperd Tulostomat Battarre Nidulari Lepiot
+Tricholomat Marasmi Mycen Omphalot Physalacri Hydnangi Lyophyll Pseudoclitocyb Biannulari Callistospori Hygrophor Pleurot Porothele Macrocystidi
+Strophari Hymenogastr Cortinari Crepidot Bolbiti Inocyb Tubari
+Bolet Suill Gyropor Paxill Gomphidi Tapinell Rhizopogon Diplocystidi Sclerodermat
+Polypor Fomitopsid Ganodermat Meruli Meripil Hymenochaet Phanerochaet Steccherin Irpic Cerren Laetipor Podoscyph Gloeophyll Bondarzewi Fistulin Schizophyll Albatrell
+Cortici Stere Peniophor Hymenochaet Meruli Phanerochaet Coniophor Atheli Thelephor
+Clavari Clavulin Typhul Ramari Gomph Clavariadelph Lentari Pterul
+Thelephor Banker Hydn Herici Auriscalpi
+Phall Clathr
+Auriculari Exidi Tremell
+Helvell Morchell Discin Peziz Pyronemat Otide Sarcoscyph Sarcosomat Tarzett Caloscyph Ascobol
+Heloti Hyaloscyph Lachn Dermate Sclerotini Leoti Rutstroemi Mollisi Ploettner Drepanopeziz Vibrisse Tympanid Cenangi Phacidi Pezizell
+Xylari Hypoxyl Graphostromat Diatryp
+Nectri Hypocre Bionectri Clavicipit Cordycipit Ophiocordycipit
+Mycosphaerell Teratosphaeri Cladospori
+Pleospor Didymell Phaeosphaeri Leptosphaeri Cucurbitari Lophiostomat Montagnul Didymosphaeri
+Diaporth Gnomoni Vals Melanconid Cryphonectri Cytospor
+Lecide Porpidi Bacidi Catillari Rhizocarp Psor Biatorell Lecanor Ramalin Trapeli Mycoblast Hymeneli Stereocaul Fuscide Scoliciospor Pilocarp Tephromelat Ophioparm Malmide Ramboldi Biator
+Lecanor Haematommat Aspicili Hymeneli Megaspor Candelari Acarospor Ochrolechi Pertusari Tephromelat Varicellari
+Collemat Pannari Placynthi Arctomi Massalongi Koerberi Coccocarpi
+Lobari Stict Peltiger Nephromat
+Thelotremat Graphid Gomphill Asterothyri
+Calici Mycocalici Sphaerophor Coniocyb
+Roccell Opegraph Arthoni Roccellograph Lecanographa Chrysotrich
+Stereocaul Squamarin Leprocaul
+Parmeli Anzi Protoparmeli
+Cystoseir Sargass Fuc
+Cerami Callithamni Wrangeli Spyridi Delesseri Dasy
+Corallin Hapalidi Lithothamni Mesophyll Sporolith
+Champi Lomentari Rhodymeni
+Solieri Cystocloni Hypne
+Gelidi Gelidiell Pterocladi
+Liagor Galaxaur Scinai
+Laminari Alari Lessoni Chord
+Chordari Scytosiphon Ectocarp Ralfsi
+Ulv Monostromat Ulotrich Kornmanni
+Udote Halimed Codi Caulerp Bryopsid
+Halymeni Grateloupi Kallymeni
+Anomodont Thuidi Leske Theli
+Necker Thamnobry Lembophyll Leucodont Leptodont Anomodont
+Funari Ephemer Gigaspermat
+Seligeri Grimmi Ptychomitri
+Hypn Plagiotheci Sematophyll Pylaisiadelph Entodont Stereodont Pylaisi Myuri Callicladi Pterigynandr
+Amblystegi Cratoneur Scorpidi Calliergon Helodi
+Leske Pseudoleske Pseudoleskell Thuidi Pterigynandr Heterocladi
+Dicran Aongstroemi Oncophor Amphidi
+Ditrich Distichi Pleuridi Flexitrich Saelani
+Cephalozi Cephaloziell Odontoschismat
+Lejeune Jubul Frullani
+Jungermanni Jamesoniell Adelanth Arnelli Southby Endogemmat Myli Antheli Cephalozi
+Geocalyc Harpanth Lophocole Saccogyn
+Marchanti Conocephal Lunulari Aytoni Cleve Targioni Dumortier Wiesnerell
+Ricci Oxymitr
+Pelli Fossombroni Pallavicini Moercki
+Potti Ephemer Cinclidot Splachnobry
 `

@@ -24,9 +24,12 @@ func plainSlip(a, b string) bool {
 }
 
 // meant are parts of Latin words that differ by a letter or two and mean
-// something else.
+// something else. From memory.
 var meant = [][2]string{
 	{"macr", "micr"}, {"flor", "foli"}, {"uni", "bi"}, {"bi", "tri"}, {"di", "tri"}, {"hyper", "hypo"}, {"pub", "rub"}, {"canad", "canari"}, {"canesc", "candesc"},
+	{"alpestr", "rupestr"}, {"montan", "fontan"}, {"nival", "rival"}, {"rubesc", "rufesc"}, {"nutans", "natans"}, {"moll", "coll"}, {"lanat", "lunat"}, {"ramos", "rimos"}, {"cretic", "cretac"},
+	{"viscos", "viscid"}, {"humil", "pumil"}, {"pauci", "parvi"}, {"lati", "alti"}, {"obtus", "retus"}, {"uni", "tri"}, {"pachy", "brachy"}, {"trachy", "brachy"}, {"lept", "leuc"}, {"lept", "lei"},
+	{"lasi", "lei"}, {"petal", "sepal"}, {"anth", "acanth"}, {"trich", "stich"}, {"spor", "spin"}, {"carp", "card"},
 }
 
 // meaningful reports whether one word becomes the other by such a part.
