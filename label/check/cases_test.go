@@ -347,6 +347,17 @@ var findingCases = []struct {
 	// The genus in which a synonym's plant is placed today.
 	{[]string{"genus", "Xanthoria", "genericName", "Thymus"}, nil},
 	{[]string{"genus", "Xanthoria", "acceptedNameUsage", "Xanthoria parietina (L.) Th.Fr."}, nil},
+	{[]string{"genus", "Xanthoria", "class", "Magnoliopsida", "order", "Lamiales"}, nil},
+	{[]string{"genus", "Xanthoria", "class", "Magnoliopsida", "order", "Lamiales", "specificEpithet", "Xanthoria parietina"}, nil},
+	{[]string{"genus", "Tymus", "class", "Magnoliopsida", "order", "Lamiales"}, []string{
+		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right`,
+	}},
+	{[]string{"genus", "Xanthoria", "class", "Magnoliopsida", "order", "Lamiales", "specificEpithet", "capitellatus"}, []string{
+		`warning name-columns: genus "Xanthoria": the scientific name begins with Thymus; say which is right`,
+	}},
+	{[]string{"genus", "Xanthoria", "order", "Lamiales"}, []string{
+		`warning name-columns: genus "Xanthoria": the scientific name begins with Thymus; say which is right`,
+	}},
 	{[]string{"genus", "Tymus", "acceptedNameUsage", "Thymus capitellatus Hoffmanns. & Link"}, []string{
 		`warning name-columns: genus "Tymus": the scientific name begins with Thymus; say which is right`,
 	}},

@@ -111,11 +111,30 @@ func nameFault(c *Context, capitals bool) {
 
 // classified reports whether genus is the one in which the plant is placed, as Darwin Core
 // has it, and not the one its name begins with: genericName says that one, or the
-// accepted name begins with the other. Downloads have a synonym's genus so.
+// accepted name begins with the other. Downloads have a synonym's genus so, and
+// checklists, where the genus is the last of the ranks of a classification: with its
+// class and order, and no epithet beside it. A genus that is spelt nearly as the name's
+// is meant for that one.
 func (c *Context) classified() bool {
 	first := func(term string) string { word, _, _ := strings.Cut(c.Text(term), " "); return word }
 	generic, accepted := first("genericName"), first("acceptedNameUsage")
-	return generic != "" && generic == first("scientificName") || accepted != "" && accepted == first("genus")
+	if generic != "" && generic == first("scientificName") || accepted != "" && accepted == first("genus") {
+		return true
+	}
+	if c.Text("class") == "" || c.Text("order") == "" {
+		return false
+	}
+	genus, species := first("genus"), c.Text("specificEpithet")
+	return genus != "" && (species == "" || strings.HasPrefix(species, genus+" ")) && !looksLike(genus, first("scientificName"))
+}
+
+// looksLike reports whether two words begin or end alike and are about as long, as a
+// word does with its misspelling.
+func looksLike(a, b string) bool {
+	if d := len(a) - len(b); d < -2 || d > 2 || len(a) < 4 || len(b) < 4 {
+		return false
+	}
+	return strings.EqualFold(a[:3], b[:3]) || strings.EqualFold(a[len(a)-4:], b[len(b)-4:])
 }
 
 // nameRules are about the scientific name and the columns beside it.
