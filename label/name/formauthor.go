@@ -15,11 +15,12 @@ func (f *faults) tautonym() {
 
 // bracketed is an author that is only that of the first name: "(L.)". A year is
 // in the brackets of animals, to which nobody is added; words of doubt and of
-// width, such as "s.l.", are no authors. Without a sign of authors it may be a
+// width, such as "s.l.", are no authors, nor is another name of the plant with its
+// epithet cut short, "(Phaca pendul.)". Without a sign of authors it may be a
 // vernacular name.
 var (
 	bracketed  = regexp.MustCompile(`^\(\s*\p{Lu}[^()\d]*(?:\.| & | ex )[^()\d]*\)$`)
-	noAuthorIn = regexp.MustCompile(`(?i)^\(\s*(?:det|herb|coll|leg|fig|syn|type|typus|var|subsp|ssp|cf|aff|pl|photo|no)\b`)
+	noAuthorIn = regexp.MustCompile(`^\(\s*\p{Lu}\p{Ll}{3,} (?:\p{Ll}{2,}|[a-eg-z])\.?\s*\)$|(?i)^\(\s*(?:det|herb|coll|leg|fig|syn|type|typus|var|subsp|ssp|cf|aff|pl|photo|no)\b`)
 )
 
 // firstAlone finds the author of a first name, in brackets, behind which the author who
