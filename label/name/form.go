@@ -56,6 +56,7 @@ func Faults(text string, c Parts) []Fault {
 		f.firstAlone(c.Authorship)
 		f.dashes()
 		f.quotedAuthors()
+		f.joinedBracket()
 		f.rankless(c.Rank)
 		f.blanks()
 	}

@@ -57,3 +57,15 @@ func (f *faults) stopsTwice() {
 	}
 	f.say("two full stops stand where one is meant", t[:i]+t[i+1:])
 }
+
+// bracketJoined are authors in brackets with the next right behind: "(Sw.)Kuntze".
+var bracketJoined = regexp.MustCompile(`(\(\p{Lu}[^()\d]*\))(\p{Lu}(?:\p{Ll}|\.))`)
+
+// joinedBracket finds it.
+func (f *faults) joinedBracket() {
+	if strings.Contains(f.p.text, ")") && f.p.found.level >= levelSpecies && !f.p.found.formula {
+		if mended := bracketJoined.ReplaceAllString(f.p.text, "$1 $2"); mended != f.p.text {
+			f.sayHabit("no blank parts the author in brackets from the next", mended)
+		}
+	}
+}

@@ -111,6 +111,7 @@ func TestFaults(t *testing.T) {
 		{"Linaria vulgaris subsp. vulgaris", Parts{}, "", ""},
 		{"Calluna vulgaris (L.)", Parts{}, "only the author in brackets is given, who named the plant first: add the one who gave it this name", ""},
 		{"Calluna vulgaris (L.)", Parts{Authorship: "(L.) Hull"}, "", ""}, {"Calluna vulgaris (L.)", Parts{Authorship: "(L.)"}, "only the author in brackets is given, who named the plant first: add the one who gave it this name", ""},
+		{"Calluna vulgaris (L.)Hull", Parts{}, "no blank parts the author in brackets from the next", "Calluna vulgaris (L.) Hull"}, {"Mayepea ligustrina (Sw.)O.Kuntze", Parts{}, "no blank parts the author in brackets from the next", "Mayepea ligustrina (Sw.) O.Kuntze"},
 		{"Calluna vulgaris (s.l.)", Parts{}, "", ""}, {"Calluna vulgaris (Ling)", Parts{}, "", ""}, {"Lutra vulgaris (Linnaeus, 1758)", Parts{}, "", ""},
 		{"Calluna vulgaris (L.) Hull (P)", Parts{}, "", ""}, {"Thymus (Serpyllum)", Parts{}, "", ""}, {"Carex flava (C. viridula)", Parts{}, "", ""},
 		{"Calluna vulgaris 1 (L.) Hull", Parts{}, "a figure stands before the author", "Calluna vulgaris (L.) Hull"},

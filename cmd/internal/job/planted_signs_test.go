@@ -29,4 +29,11 @@ var signFaults = []plantedFault{
 		return s + p.pick(", l km W", ", 1O km N", ", l0 m above the road", ", 3OO m E")
 	}, "locality"),
 	to("country-continent", "a part of the world", "country", "West Africa", "Europa", "MITTELEUROPA", "América del Sur"),
+	by("country-spelling", "a slip of the keys", func(p *planting, s string) string {
+		if s != "Portugal" {
+			return s
+		}
+		return p.pick("Protugal", "Portgual", "Portugall", "Potugal", "PORTUAGL")
+	}, "country"),
+	by("name-form", "no blank behind the brackets", func(_ *planting, s string) string { return strings.Replace(s, ".) ", ".)", 1) }, "scientificName"),
 }

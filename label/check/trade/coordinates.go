@@ -98,6 +98,7 @@ func placeRules(where *finder) []check.Rule {
 			Table:          func() check.TableRule { return &minutesTable{} },
 		},
 		sharedRule(),
+		filledRule(),
 		apartRule(),
 	}
 }

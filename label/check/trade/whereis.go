@@ -23,6 +23,7 @@ type finder struct {
 	known sync.Map // string to place.ISOCountry; the zero value is none
 	named sync.Map // string to []string
 	parts sync.Map // stateKey to []*place.State
+	slips sync.Map // string to string: what may be meant by it, "" for nothing
 	size  atomic.Int32
 }
 
