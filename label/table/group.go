@@ -214,7 +214,8 @@ func (g *group) cell(r *Row) Cell {
 }
 
 // join puts a text to those before it. What is said already is not said again: a
-// text that stands there, or that another begins with.
+// text that stands there, or that another begins with. Nor is a comma that a text
+// ends in, as where the label broke the line.
 func (g *group) join(texts, text string) string {
 	parts := strings.Split(texts, g.joint)
 	for i, part := range parts {
@@ -224,6 +225,9 @@ func (g *group) join(texts, text string) string {
 		case begins(text, part) && i == len(parts)-1:
 			return strings.Join(append(parts[:i], text), g.joint)
 		}
+	}
+	if g.joint != " | " {
+		texts = strings.TrimRight(texts, " ,;") // the joint parts them
 	}
 	return texts + g.joint + text
 }

@@ -14,6 +14,7 @@ func TestJoin(t *testing.T) {
 		{"Lindoso, Soajo", "Lindoso by the bridge", "Lindoso, Soajo, Lindoso by the bridge"},
 		{"Lind", "Lindoso", "Lind, Lindoso"},
 		{"Les Prés", "Les Prés à Valdoura", "Les Prés à Valdoura"},
+		{"Lindoso,", "by the bridge", "Lindoso, by the bridge"}, {"Lindoso; ", "by the bridge", "Lindoso, by the bridge"},
 	} {
 		if got := g.join(c.before, c.text); got != c.want {
 			t.Errorf("%q and %q: %q, not %q", c.before, c.text, got, c.want)
