@@ -109,13 +109,11 @@ func (r *resolver) composed() {
 		parts       []string
 		least       int
 	}{
-		{"dateIdentified", asDate, []string{"yearIdentified", "monthIdentified", "dayIdentified"}, 2},
+		{"dateIdentified", asDate, []string{"yearIdentified", "monthIdentified", "dayIdentified"}, 1},
 		{"recordedBy", asName, []string{"firstName", "lastName"}, 2},
 		{"recordedBy", asName, []string{"bareFirstName", "bareLastName"}, 2},
 	} {
-		if slices.ContainsFunc(r.read, func(o reading) bool {
-			return o.meaning != nil && o.terms[0] == c.term && (c.joint == asName || !o.plain)
-		}) {
+		if r.elsewhere(c.term, c.joint, c.parts) {
 			continue
 		}
 		var at []int
@@ -131,4 +129,17 @@ func (r *resolver) composed() {
 		}
 		r.compose(c.term, c.joint, at)
 	}
+}
+
+// elsewhere reports whether a column that is no part has the whole already: of
+// dates a term's name, of persons any word. "Nome raccoglitore" beside "Cognome
+// raccoglitore" is a part, alone it is the whole.
+func (r *resolver) elsewhere(term, joint string, parts []string) bool {
+	for i, o := range r.read {
+		if o.meaning != nil && o.terms[0] == term && (joint == asName || !o.plain) &&
+			!slices.ContainsFunc(parts, func(part string) bool { return r.isPart(i, part) }) {
+			return true
+		}
+	}
+	return false
 }

@@ -165,6 +165,8 @@ func (r *resolver) remarkGroups() {
 		term := r.columns[last].Term
 		names := fmt.Sprintf("headings %s (columns %s)", strings.Join(headings, ", "), columnsOf(g.columns))
 		switch {
+		case g.composed() && len(g.columns) == 1:
+			r.find(last, ruleHeadingReading, label.Note, "", "heading %s is read as %s", headings[0], term)
 		case g.composed():
 			r.find(last, ruleHeadingReading, label.Note, "", "%s are read together as %s", names, term)
 		case g.joint == asRest:

@@ -112,6 +112,9 @@ func (v *words) read(heading string) reading {
 			return r
 		}
 	}
+	if r := v.readRange(heading); r.meaning != nil {
+		return r
+	}
 	return v.readLoosely(barePrefixed(heading))
 }
 

@@ -377,7 +377,7 @@ func TestDelimiter(t *testing.T) {
 		{"country\n", ',', ""},
 		{"\"country, as written\";\"locality, habitat\";family\n", ';', "heading-unknown note,heading-unknown note"},
 		{"\"a;b;c;d\",country\n", ',', "heading-unknown note"},
-		{"Altitude (m), min\tcountry\tlocality\n", '\t', "heading-unknown warning"},
+		{"Altitude (m), min\tcountry\tlocality\n", '\t', ""},
 		{"country;locality,family;genus,year\n", ',', "table-delimiter warning,heading-unknown note,heading-unknown note"},
 		{"sep=|\ncountry|locality\n", '|', ""},
 		{"SEP=\t\r\ncountry\tlocality\n", '\t', ""},

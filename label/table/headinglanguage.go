@@ -95,7 +95,7 @@ func (t *Table) daysFirst(r *resolver, rows []*Row) {
 	}
 	for i := range t.columns {
 		c := &t.columns[i]
-		if c.group != nil || c.Term != "eventDate" && c.Term != "dateIdentified" {
+		if c.group != nil && c.group.joint != asSpan || c.Term != "eventDate" && c.Term != "dateIdentified" {
 			continue
 		}
 		stops, days, months, either := 0, 0, 0, 0

@@ -44,6 +44,14 @@ func TestHeadingLanguages(t *testing.T) {
 		{"Lokalnamn,Provins,Observatörer,Best. av,Publik kommentar", "locality stateProvince recordedBy identifiedBy occurrenceRemarks"},
 		{"Собр.,Опр.,Прим.,№ герб. листа,Видовой эпитет,Род", "recordedBy identifiedBy occurrenceRemarks catalogNumber specificEpithet genus"},
 		{"Gyűjtötte,Lelőhely,Gazdafaj,EOV Y,EOV X,Megj.", "recordedBy locality associatedTaxa easting northing occurrenceRemarks"},
+		// The ends of a range, and names in two columns.
+		{"Wysokość od,Wysokość do,Imię,Nazwisko,Rok oznaczenia,Gatunek", "minimumElevationInMeters maximumElevationInMeters recordedBy recordedBy dateIdentified scientificName"},
+		{"Nadm. výška od,Nadm. výška do,Hloubka do,Příjmení,Jméno,Druh", "minimumElevationInMeters maximumElevationInMeters maximumDepthInMeters recordedBy recordedBy scientificName"},
+		{"Высота от;Высота до;Широта, град.;Широта, мин.;Фамилия;Имя", "minimumElevationInMeters maximumElevationInMeters latitudeDegrees latitudeMinutes recordedBy recordedBy"},
+		{"Höjd från,Höjd till,Förnamn,Efternamn", "minimumElevationInMeters maximumElevationInMeters recordedBy recordedBy"},
+		{"Altitud desde,Altitud hasta,Nombre colector,Apellido colector,Especie", "minimumElevationInMeters maximumElevationInMeters recordedBy recordedBy scientificName"},
+		{"Nome raccoglitore,Specie", "recordedBy scientificName"},
+		{"Nome raccoglitore,Cognome raccoglitore,Raccoglitori,Specie", "recordedBy ? recordedBy scientificName"},
 		{"Formación vegetal,Estado fenológico,Colector", "habitat reproductiveCondition recordedBy"},
 		// "Datum" is no date among English headings.
 		{"Datum,Locality,Collector", "geodeticDatum locality recordedBy"},
