@@ -277,6 +277,26 @@ func (p *parser) trinomialAt(i int) bool {
 	return false
 }
 
+// infraAfterAuthors reports whether the small word at i behind the authors of a species
+// is an infraspecific epithet without its rank: it repeats the specific one, "Galanthus
+// nivalis L. nivalis L.", or has authors of its own, of whom the first stand in
+// brackets, "Silene italica (L.) Pers. nemoralis (Waldst. & Kit.) Nyman".
+func (p *parser) infraAfterAuthors(i int) bool {
+	f := &p.found
+	if f.running || f.more || f.formula || f.infras > 0 || f.epithet.end == 0 || f.authors.end == 0 || f.authors.end > p.toks[i].start || p.toks[i].upper {
+		return false
+	}
+	if same(p.bare(i), f.epithet.of(p.text)) {
+		return true
+	}
+	n := i + 1
+	if p.toks[i].letters < 4 || !p.latin(i) || !p.toks[i-1].upper && p.toks[i-1].kind != filius || n >= len(p.toks) || p.toks[n].class != openSign || p.toks[n].pair < n+2 || p.toks[n].pair+1 >= len(p.toks) {
+		return false
+	}
+	first, moved := &p.toks[n+1], &p.toks[p.toks[n].pair+1]
+	return first.class == word && first.upper && moved.class == word && moved.upper && p.toks[p.toks[n].pair].end < moved.start
+}
+
 // capitalEpithet reports whether the capital word at i, after a genus, is an
 // epithet in the orthography of older works (Art. 60.2: now small): it has a
 // Latin ending and its author follows at once, as no author follows an author;

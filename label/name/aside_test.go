@@ -9,6 +9,8 @@ func TestEpithetsInBrackets(t *testing.T) {
 		{"Anthoceros agrestis Paton (crispulus, longispirus)", "", "Paton"},
 		{"Bryum algovicum Sendtn. ex Müll.Hal. var. algovicum (pendulum)", "algovicum", "Sendtn. ex Müll.Hal."},
 		{"Agave rubescens (salm-dyck) Gentry", "", "(salm-dyck) Gentry"},
+		{"Marchantia polymorpha L. var. polymorpha (var. ruderalis)", "polymorpha", "L."},
+		{"Marchantia polymorpha var. aquatica Nees (var. polymorpha sensu Bischler)", "aquatica", "Nees"},
 		{"Aconitum napellus (ssp. neomontanum)", "neomontanum", ""},
 		{`Audouinella codicola "(Børgesen) Garbary, 1979"`, "", "(Børgesen) Garbary, 1979"},
 	} {

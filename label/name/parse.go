@@ -259,7 +259,7 @@ func (p *parser) bracketAt(i int) int {
 			return t.pair + 1
 		}
 		switch {
-		case p.st == inAuthors && p.aside(i):
+		case (p.st == inAuthors || p.st == afterInfra) && p.aside(i):
 			return t.pair + 1
 		case p.signsOnly(i), p.isEpithet(i+1) && (p.crossed || p.crossIn(i)):
 			p.keep = t.pair
@@ -360,10 +360,16 @@ func (p *parser) quoted(i int, o opener) int {
 	return shut + 1
 }
 
-// authorsIn reports whether authors and their year stand between the quotation marks
-// i and shut, as exports leave them: "(Børgesen) Garbary, 1979".
+// authorsIn reports whether authors stand between the quotation marks i and shut, as
+// exports leave them: with brackets or their year, "(Børgesen) Garbary, 1979".
 func (p *parser) authorsIn(i, shut int) bool {
-	if !p.species || p.textOf(i) != "\"" || shut-i < 4 || p.toks[shut-2].class != comma {
+	if !p.species || p.textOf(i) != "\"" || shut-i < 4 {
+		return false
+	}
+	if t := &p.toks[i+1]; t.class == openSign && t.pair > i+2 && p.toks[i+2].upper {
+		return true
+	}
+	if p.toks[shut-2].class != comma {
 		return false
 	}
 	year := p.textOf(shut - 1)
@@ -375,7 +381,16 @@ func (p *parser) authorsIn(i, shut int) bool {
 // part of the name. It reports whether i is one.
 func (p *parser) aside(i int) bool {
 	shut, first := p.toks[i].pair, i+1
-	if !p.species || shut <= first || p.toks[first].class != word || p.toks[first].kind != plainWord {
+	if !p.species || shut <= first || p.toks[first].class != word {
+		return false
+	}
+	if p.found.infras > 0 && p.toks[first].kind == rankInfra && p.isEpithet(first+1) {
+		p.italicise(first+1, false) // var. polymorpha (var. ruderalis)
+		p.end()
+		p.st, p.pend, p.bracket = inAuthors, plainWord, false
+		return true
+	}
+	if p.toks[first].kind != plainWord {
 		return false
 	}
 	latin, ranked := true, false

@@ -230,6 +230,9 @@ func (p *parser) plain(i int, o opener) {
 	case p.st == afterEpithet && !t.upper && p.trinomialAt(i), p.st == afterInfra && p.rankWord < 0 && !t.upper && p.trinomialAt(i):
 		p.rankWord = -1
 		p.takeInfra(i)
+	case p.st == inAuthors && p.infraAfterAuthors(i):
+		p.rankWord = -1
+		p.takeInfra(i)
 	case p.st == inAuthors:
 		p.author(i)
 	case p.st == inOpen:
