@@ -152,6 +152,9 @@ func (v *words) readLoosely(heading string) reading {
 	if p, ok := readPiece(heading); ok && p.axis != "" && p.part == "decimal" {
 		return reading{meaning: v.meanings[p.axis]}
 	}
+	if axis := wholeAngle(heading); axis != "" {
+		return reading{meaning: v.meanings["verbatim"+axis]}
+	}
 	if parts := between.Split(heading, -1); len(parts) == 2 {
 		a, b := v.lookup(parts[0]), v.lookup(parts[1])
 		if a.meaning != nil && b.meaning != nil && len(a.terms) == 1 && len(b.terms) == 1 {

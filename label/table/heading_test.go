@@ -56,6 +56,9 @@ func TestHeadings(t *testing.T) {
 		{"eventDate,date,verbatimElevation,elevation,minimumElevationInMeters,description,plantDescription",
 			"eventDate date verbatimElevation elevation minimumElevationInMeters description plantDescription"},
 		{"lat_degrees,n_or_s, lon_degrees,w_or_e,lat_deg_min_sec,long_deg_min_sec", "decimalLatitude latitudeHemisphere decimalLongitude longitudeHemisphere verbatimLatitude verbatimLongitude"},
+		{"lat_deg_min,long_deg_min", "verbatimLatitude verbatimLongitude"}, {"latitude_ddmmss,longitude_ddmmss", "verbatimLatitude verbatimLongitude"},
+		{"latitud grados minutos y segundos,longitud grados minutos y segundos", "verbatimLatitude verbatimLongitude"}, {"Lat deg dec min,Long deg dec min", "verbatimLatitude verbatimLongitude"},
+		{"lat_deg,lat_min,long_deg,long_min", "latitudeDegrees latitudeMinutes longitudeDegrees longitudeMinutes"},
 		{"taxonomic_order,family", "order family"},
 		// What most headings begin with, unless it says whose they are.
 		{"In_recordedBy,In_country,In_locality,In_eventDate,In_scientificName,In_quality", "recordedBy country locality eventDate scientificName ?"},

@@ -2,6 +2,7 @@ package table
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -72,4 +73,37 @@ func nth(s string) int {
 		}
 	}
 	return map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4}[strings.ToLower(s)]
+}
+
+// anglePattern are words for degrees with minutes, and perhaps with seconds, in one.
+var anglePattern = wordSet("dms | ddmmss | dddmmss | dmm | ddm | ddmm | dddmm | gms | ggmmss | ddmmsss | ddmmmmm")
+
+// wholeAngle returns the axis of a heading that names degrees and minutes together, and
+// perhaps seconds, in any language: "lat_deg_min", "latitud grados minutos segundos",
+// "longitude_ddmmss"; "" of any other. One part alone has a column of its own.
+func wholeAngle(heading string) string {
+	axis, degrees, minutes := "", false, false
+	for _, w := range wordPart.FindAllString(heading, -1) {
+		key := headingKey(w)
+		parts := partWords()[key]
+		switch {
+		case slices.Contains(parts, "latitude"), slices.Contains(parts, "longitude"):
+			if axis != "" {
+				return ""
+			}
+			axis = parts[slices.IndexFunc(parts, func(p string) bool { return p == "latitude" || p == "longitude" })]
+		case anglePattern[key]:
+			degrees, minutes = true, true
+		case slices.Contains(parts, "degrees"):
+			degrees = true
+		case slices.Contains(parts, "minutes"):
+			minutes = true
+		case !slices.Contains(parts, "seconds") && !slices.Contains(parts, "decimal") && key != "y" && key != "e" && key != "and" && key != "et" && key != "und" && key != "in" && key != "em" && key != "en":
+			return ""
+		}
+	}
+	if !degrees || !minutes {
+		return ""
+	}
+	return axis
 }
