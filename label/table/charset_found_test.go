@@ -105,6 +105,15 @@ func TestFoundSays(t *testing.T) {
 	}
 }
 
+// What tells two encodings apart may stand in long cells alone, and not in the first.
+func TestFoundInLongCells(t *testing.T) {
+	tab, _ := readAll(t, encoded(t, charmap.Windows1252, "recordNumber,scientificName\n1,Eleusine coracana subsp. africana (Kennedy-O’Byrne) Hilu & de Wet\n2,Arabidopsis arenosa (L.) Lawalrée subsp. arenosa\n"+
+		"3,Cotoneaster ascendens Flinck & B. Hylmö\n4,Setaria parviflora (Poiret) Kerguélen\n"), Options{})
+	if f := tab.Findings()[0]; strings.Contains(f.Message, "()") || !strings.Contains(f.Message, "Hylmö") {
+		t.Errorf("%v", f)
+	}
+}
+
 // A table in more than one encoding is judged cell by cell, each with the
 // encoding that fits it and its neighbours; headings are known by what they
 // were, so that rows have no faults that follow from it.

@@ -208,7 +208,7 @@ func (t *Table) strange(p part) (n int, samples []string, err error) {
 			}
 			text := string(p.charset.decode(raw, true))
 			if utf8.RuneCountInString(text) > 30 {
-				if long == "" { // shown if nothing shorter is met
+				if long == "" && p.shown(raw) != "" { // if nothing shorter is met
 					long = raw
 				}
 				continue
