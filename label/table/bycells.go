@@ -118,8 +118,10 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	switch c.Term {
 	case "duplicatesTo": // how many there are
 		return shareOf(rows, c.Index, aCount.MatchString) > 0.8
-	case "coordinateUncertaintyInMeters", "day":
+	case "coordinateUncertaintyInMeters":
 		return shareOf(rows, c.Index, hasFigure) < 0.5
+	case "day": // of the year, or of an experiment
+		return shareOf(rows, c.Index, hasFigure) < 0.5 || shareOf(rows, c.Index, beyondMonth.MatchString) > 0.5
 	case "individualCount": // "Plant number" of a garden, 214-79*1
 		return shareOf(rows, c.Index, partedNumber.MatchString) > 0.5
 	case "verbatimCoordinates": // "Position" of a sample on a plate
@@ -156,6 +158,9 @@ var (
 	// codesAlone are codes of herbaria, where the vouchers are.
 	codesAlone = regexp.MustCompile(`^\s*[A-Z]{1,8}!?(\(\d{1,2}\))?([,;/ ]+[A-Z]{1,8}!?(\(\d{1,2}\))?)*\s*$`)
 )
+
+// beyondMonth is a number that no day of a month has.
+var beyondMonth = regexp.MustCompile(`^\s*(3[2-9]|[4-9]\d|\d{3})\s*$`)
 
 // keptAt are words for where specimens are kept.
 var keptAt = regexp.MustCompile(`(?i)\b(herbari(um|a|o|os)|herbier|cabinets?|drawers?|freezers?|cupboards?|storage|armario|armoire)\b`)

@@ -141,6 +141,9 @@ func TestByCells(t *testing.T) {
 		{"species,Population Name\nErica arborea,\"Valdoura, Minho\"\nErica ciliaris,Serra do Covão\nErica cinerea,Behchokǫ̀\n", "scientificName locality"},
 		{"species,Population,locality\nErica arborea,Valdoura,dunes\nErica ciliaris,Covão,dunes\nErica cinerea,Serra,dunes\n", "scientificName ? locality"},
 		{"species,Population\nErica arborea,VAL1\nErica ciliaris,COV\nErica cinerea,P3\n", "scientificName ?"},
+		// Days of the year, or of an experiment, are none of a month.
+		{"species,Sample_day\nErica arborea,144\nErica ciliaris,148\nErica cinerea,163\n", "scientificName ?"},
+		{"species,Sampled year,Sampled month,Sampled day\nErica arborea,2020,5,14\nErica ciliaris,2020,5,18\n", "scientificName year month day"},
 		// "Name" of waypoints.
 		{"lat,lon,Name\n40.1,-7.5,001\n40.2,-7.6,02VAL\n40.3,-7.7,COVAO1\n40.3,-7.7,DUNES\n", "decimalLatitude decimalLongitude ?"},
 		{"lat,lon,Name\n40.1,-7.5,Erica arborea\n40.2,-7.6,Erica_ciliaris\n40.3,-7.7,ERICA CINEREA\n40.3,-7.7,erica sp.\n", "decimalLatitude decimalLongitude scientificName"},

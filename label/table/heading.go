@@ -47,9 +47,9 @@ type reading struct {
 
 var (
 	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[（]([^()\[\]（）]*)[)\]）]\s*$`)
-	metreUnit = regexp.MustCompile(`^(in )?(m|米|公尺|м|met(er|re)s?|metros?|metri|mètres?|m ?\.?s\.?l\.?m?|m ?n\.? ?p\.? ?m|m ?a\.?s\.?l\.?|m ?s\.?n\.?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
+	metreUnit = regexp.MustCompile(`^(in )?(m|米|公尺|м|met(er|re)s?|metros?|metri|mètres?|m ?\.?s\.?l\.?m?|m ?n\.? ?p\.? ?m|m\.? ?a\.? ?s\.? ?l\.?|m\.? ?s\.? ?n\.? ?m\.?|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
 	fathoms   = regexp.MustCompile(`^(in )?(fathoms?|fm|fms|fth)\.?$`)
-	lastWord  = regexp.MustCompile(`^(.*?[^\s,])(?:[\s_.,-]+(?:in[\s_]+)?)(m|м|met(?:er|re)s?|metros|masl|msnm|ft|feet|foot|fathoms?)\.?$`)
+	lastWord  = regexp.MustCompile(`^(.*?[^\s,])(?:[\s_.,-]+(?:in[\s_]+)?)(m|м|met(?:er|re)s?|metros|masl|msnm|m\.? ?a\. ?s\. ?l|m\.? ?s\. ?n\. ?m|ft|feet|foot|fathoms?)\.?$`)
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
@@ -129,6 +129,14 @@ var unworked = regexp.MustCompile(`(?i)[ _.-](raw|uncleaned|as[ _.]?found|sensu[
 var idleBeside = map[string]bool{"recordedBy": true, "identifiedBy": true, "country": true, "stateProvince": true, "county": true, "municipality": true,
 	"locality": true, "habitat": true, "occurrenceRemarks": true, "family": true, "island": true, "coCollectors": true}
 
+// fieldWork are words for the work in the field, which say nothing beside a word for
+// where or when: "Sampling locality", "Visit date", "Date harvested".
+var fieldWork = regexp.MustCompile(`(?i)(^|[\s_./(-])((of|when) )?(collections?|collect(ing|ed)|sampl(e|es|ing|ed)|surveys?|surveyed|visits?|visited|harvest(ed)?|fieldwork|field|study|gathering|gathered|coletas?|colectas?|recolección|amostragem|muestreo|récolte|collecte|raccolta|campionamento)([\s_./)-]|$)`)
+
+// besideFieldWork are the terms whose headings may have them.
+var besideFieldWork = map[string]bool{"country": true, "stateProvince": true, "county": true, "municipality": true, "locality": true, "habitat": true, "island": true, "waterBody": true,
+	"eventDate": true, "year": true, "month": true, "day": true, "decimalLatitude": true, "decimalLongitude": true, "minimumElevationInMeters": true, "minimumDepthInMeters": true, "verbatimCoordinates": true}
+
 var between = regexp.MustCompile(`\s*[/&+]\s*|\s+(?:and|or|e|y|et|und|o|ou|oder)\s+`)
 
 // counted begins the heading of a column that counts something.
@@ -178,6 +186,14 @@ func (v *words) readLoosely(heading string) reading {
 			r = reading{meaning: v.loose[looseKey(rest)]}
 		}
 		if r.meaning != nil && idleBeside[r.terms[0]] {
+			return r
+		}
+	}
+	if rest := strings.TrimSpace(fieldWork.ReplaceAllString(heading, " ")); rest != "" && rest != heading {
+		if r := v.lookup(rest); r.meaning != nil && besideFieldWork[r.terms[0]] {
+			m := *r.meaning
+			m.plain = true // a word for the term, which its cells may belie
+			r.meaning = &m
 			return r
 		}
 	}

@@ -37,6 +37,8 @@ func TestHeadings(t *testing.T) {
 		{"Sammler,Sammelnummer,Datum,Familie,Art,Land,Bundesland,Gemeinde,Fundort,Standort,Höhe ü. M.,bestimmt von,Bemerkungen",
 			"recordedBy recordNumber eventDate family scientificName country stateProvince municipality locality habitat minimumElevationInMeters identifiedBy occurrenceRemarks"},
 		{"desc_localidad,especie", "locality scientificName"},
+		{"Sampling locality,Visit date,Collection country,Field habitat", "locality eventDate country habitat"},
+		{"Date harvested,Study site,Sampled county,Altitude m.a.s.l.,Collection name,Survey", "eventDate locality county minimumElevationInMeters ? ?"},
 		{"codigo_colecta,Nombre_cientifico,Colectores", "recordNumber scientificName recordedBy"},
 		{"código de coleta,espécie,coletores", "recordNumber scientificName recordedBy"},
 		{"Tags,Days,Months,Years", "? ? ? ?"}, // none of a gathering's
