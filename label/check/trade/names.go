@@ -127,8 +127,9 @@ func (t *authorTable) End() []label.Finding {
 			if was := full[k.words()]; was == nil || k.count > was.count || k.count == was.count && byFirst(k, was) < 0 {
 				full[k.words()] = k
 			}
-		// An autonym has no author of its own.
-		case !k.Autonym && !k.Hybrid && !slip(k.Infraspecific, k.Epithet, 2):
+		// An autonym has no author of its own, special forms need none, and two epithets
+		// between which the finder chooses are not one name.
+		case !k.Autonym && !k.Hybrid && !strings.Contains(k.text, "/") && !specialForm(k.text) && !slip(k.Infraspecific, k.Epithet, 2):
 			bare = append(bare, k)
 		}
 	}
@@ -148,6 +149,12 @@ func (t *authorTable) End() []label.Finding {
 		all = append(all, k.finding(fmt.Sprintf("no author, while %s of the table have one: add it to the name or to scientificNameAuthorship", plural(authored, "other name")), suggest))
 	}
 	return all
+}
+
+// specialForm reports whether a name is of a parasite's special form, whose names the
+// Code does not govern (ICN Art. 4 Note 4).
+func specialForm(text string) bool {
+	return strings.Contains(text, " f. sp. ") || strings.Contains(text, " f.sp. ")
 }
 
 func byFirst(a, b *kept) int { return cmp.Compare(a.cells[0].row, b.cells[0].row) }
