@@ -121,7 +121,7 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 	case "coordinateUncertaintyInMeters":
 		return shareOf(rows, c.Index, hasFigure) < 0.5
 	case "day": // of the year, or of an experiment
-		return shareOf(rows, c.Index, hasFigure) < 0.5 || shareOf(rows, c.Index, beyondMonth.MatchString) > 0.5
+		return shareOf(rows, c.Index, hasFigure) < 0.5 || shareOf(rows, c.Index, beyondMonth.MatchString) > 0.6
 	case "individualCount": // "Plant number" of a garden, 214-79*1
 		return shareOf(rows, c.Index, partedNumber.MatchString) > 0.5
 	case "verbatimCoordinates": // "Position" of a sample on a plate
