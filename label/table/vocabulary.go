@@ -309,6 +309,9 @@ func (r recordReader) ReadAll() ([][]string, error) {
 	}
 }
 
+// plainLetters are what people type for letters that have no accent to lose.
+var plainLetters = strings.NewReplacer("ß", "ss", "ł", "l", "Ł", "l", "ø", "o", "Ø", "o", "đ", "d", "Đ", "d", "ı", "i", "æ", "ae", "Æ", "ae", "œ", "oe", "Œ", "oe")
+
 // headingKey is what two spellings of a heading have in common: letters
 // without case and accents, and figures. "SCIENTIFIC_NAME", "Scientific Name"
 // and "scientificName" have one key, so have "Nº" and "no.".
@@ -318,7 +321,7 @@ func headingKey(s string) string {
 		ascii = ascii && s[i] < 0x80
 	}
 	if !ascii {
-		s = norm.NFKD.String(strings.ReplaceAll(s, "ß", "ss"))
+		s = norm.NFKD.String(plainLetters.Replace(s))
 	}
 	var b strings.Builder
 	for _, r := range s {
