@@ -77,6 +77,9 @@ func (v *words) read(heading string) reading {
 			if r.told(in) {
 				return r
 			}
+			if half := r.half(in); half.meaning != nil {
+				return half
+			}
 			if unit := unitOf(strings.ToLower(in)); unit != "" {
 				r.unit = unit
 			} else if !plainRemark.MatchString(in) {

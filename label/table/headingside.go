@@ -63,6 +63,32 @@ func (r *reading) told(in string) bool {
 	return true
 }
 
+// half reads a word for coordinates with a side or an axis in brackets, such as
+// "Koordinaten (N)", as that half.
+func (r *reading) half(in string) reading {
+	if r.terms[0] != "verbatimCoordinates" {
+		return reading{}
+	}
+	side := sideWords[strings.ToLower(in)]
+	if r.language == "de" && strings.EqualFold(in, "o") {
+		side = "E"
+	}
+	axis := ""
+	switch side {
+	case "N", "S":
+		axis = "decimalLatitude"
+	case "E", "W":
+		axis = "decimalLongitude"
+	default:
+		p, ok := readPiece(in)
+		if !ok || p.axis == "" || p.part != "" {
+			return reading{}
+		}
+		axis = map[string]string{"latitude": "decimalLatitude", "longitude": "decimalLongitude"}[p.axis]
+	}
+	return reading{meaning: &meaning{terms: []string{axis}, plain: true, language: r.language}, side: side, datum: r.datum}
+}
+
 func nth(s string) int {
 	for i, c := range s {
 		if c >= '1' && c <= '9' {

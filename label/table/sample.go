@@ -214,7 +214,7 @@ func ranked(top, sub []Cell) bool {
 	return true
 }
 
-var rangeWord = regexp.MustCompile(`(?i)^(min|max|from|to|von|bis|de|a|até|hasta|à)\.?$`)
+var rangeWord = regexp.MustCompile(`(?i)^(` + lowWords + `|` + highWords + `)\.?$`)
 
 // joinHeadings puts headings of two rows together: "Latitude" over "deg" and
 // "min" is "Latitude deg" and "Latitude min".
