@@ -21,6 +21,24 @@ var asking = func() map[string]bool {
 // of people end so: Oliveira, A. de.
 var askingTerms = []string{"locality", "verbatimLocality", "habitat", "substrate", "plantDescription", "locationRemarks"}
 
+// remarkTerms are columns of words for anything, people too: there the word before must
+// be none of a name.
+var remarkTerms = []string{"occurrenceRemarks", "fieldNotes", "eventRemarks", "organismRemarks"}
+
+// remarksShort are remarks that end with one of them.
+var remarksShort = check.NewMark(remarkTerms, 0, func(text string) bool {
+	n := len(text)
+	if n < 8 || text[n-1] < 'a' {
+		return false
+	}
+	i := strings.LastIndexByte(text, ' ')
+	if i < 0 || len(text)-i > 9 || !asking[text[i+1:]] {
+		return false
+	}
+	before := text[strings.LastIndexByte(text[:i], ' ')+1 : i]
+	return len(before) >= 3 && before[0] >= 'a' && before[0] <= 'z' && before[len(before)-1] >= 'a'
+})
+
 // endsShort are cells that end with one of them.
 var endsShort = check.NewMark(askingTerms, 0, func(text string) bool {
 	if n := len(text); n < 8 || text[n-1] < 'a' && text[n-1] != '.' {
@@ -32,7 +50,7 @@ var endsShort = check.NewMark(askingTerms, 0, func(text string) bool {
 
 // saysEndsShort speaks of a text that breaks off within a sentence.
 func saysEndsShort(c *check.Context) {
-	c.Marked(endsShort, func(term, text, _ string) {
+	c.Marked(endsShort|remarksShort, func(term, text, _ string) {
 		c.Report(term, "ends with the word "+text[strings.LastIndexByte(text, ' ')+1:]+", behind which something is missing: look up how it ends")
 	})
 }

@@ -41,6 +41,17 @@ func precisionRules(*finder) []check.Rule {
 			Example: one("decimalLatitude", "38.471234", "coordinateUncertaintyInMeters", "5000"), Counterexample: one("decimalLatitude", "38.47123", "coordinateUncertaintyInMeters", "5000"),
 			Row: falsePrecision,
 		},
+		{
+			Name: "precision-metres", Severity: label.Warning, Source: "Darwin Core, list of terms (coordinatePrecision, coordinateUncertaintyInMeters)",
+			Doc: "a number above one in coordinatePrecision, which is a part of a degree: a radius in metres, as some aggregators keep it there", Terms: []string{"coordinatePrecision"},
+			Example: one("coordinatePrecision", "46016"), Counterexample: one("coordinatePrecision", "0.0166667"),
+			Row: func(c *check.Context) {
+				text := c.Text("coordinatePrecision")
+				if v, err := strconv.ParseFloat(text, 64); text != "" && err == nil && v > 1 {
+					c.Once("coordinatePrecision", "is no part of a degree, which coordinatePrecision holds: if it is a radius in metres, its column is coordinateUncertaintyInMeters", "", "precision in metres")
+				}
+			},
+		},
 	}
 }
 
