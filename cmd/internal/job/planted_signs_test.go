@@ -36,4 +36,7 @@ var signFaults = []plantedFault{
 		return p.pick("Protugal", "Portgual", "Portugall", "Potugal", "PORTUAGL")
 	}, "country"),
 	by("name-form", "no blank behind the brackets", func(_ *planting, s string) string { return strings.Replace(s, ".) ", ".)", 1) }, "scientificName"),
+	by("apostrophe-accent", "a grave or acute accent", func(p *planting, s string) string {
+		return s + p.pick(", Lagoa d`Ouro", ", Sant´Ana", ", Sant`Iago", ", Fonte d´Água")
+	}, "locality"),
 }
