@@ -143,9 +143,10 @@ var findingCases = []struct {
 		`error coordinates-half: verbatimLongitude (empty): the longitude is missing: fill it in, or clear the latitude`,
 	}},
 	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimLatitude", "38°28'N", "verbatimLongitude", "8°48'W"}, nil},
-	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, nil}, // the country tells
-	{[]string{"country", "", "decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, []string{
-		`warning coordinates-verbatim: verbatimCoordinates "29S 517123 4258890": S can be the band from 32° N to 40° N or the southern hemisphere: write north or south; printed as written`,
+	{[]string{"decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, nil},                // the country tells
+	{[]string{"country", "", "decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "29S 517123 4258890"}, nil}, // the other lies in the sea
+	{[]string{"country", "", "decimalLatitude", "", "decimalLongitude", "", "verbatimCoordinates", "18S 500000 4258890"}, []string{ // Maryland, or Chile
+		`warning coordinates-verbatim: verbatimCoordinates "18S 500000 4258890": S can be the band from 32° N to 40° N or the southern hemisphere: write north or south; printed as written`,
 	}},
 	{[]string{"decimalLatitude", "", "verbatimLatitude", "38°28'N"}, nil},
 	{[]string{"verbatimCoordinates", "38°38'16\"N 8°48'13\"W"}, []string{

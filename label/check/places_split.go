@@ -208,12 +208,15 @@ func (c *Context) spellGrid(g coord.SplitGrid) string {
 const nearCountry = 10e3
 
 // settle takes the one reading of an ambiguous place that lies in the stated
-// country. It is assumed where common usage does not leave the choice open.
+// country, or on land where none is stated. It is assumed where common usage does not leave the choice open.
 func (c *Context) settle(s *source) {
 	if s.Status != coord.Ambiguous || len(s.Choices) == 0 {
 		return
 	}
 	p, ok := c.inCountry(s.Choices)
+	if !ok && s.BandS {
+		p, ok = c.onLand(s.Choices)
+	}
 	if !ok {
 		return
 	}
@@ -235,6 +238,27 @@ func (c *Context) inCountry(points []coord.Point) (coord.Point, bool) {
 	n := 0
 	for _, p := range points {
 		if nearTo(country.Code, p, nearCountry+float64(p.Uncertainty())) {
+			found = p
+			n++
+		}
+	}
+	return found, n == 1
+}
+
+// offLand is how far from all land a place is none of a plant's, in metres.
+const offLand = 50e3
+
+// onLand returns the one of several points that does not lie in the open sea, where
+// no country tells: 10S is the band of California, for south of the equator that zone
+// has no land.
+func (c *Context) onLand(points []coord.Point) (coord.Point, bool) {
+	if c.Text("waterBody") != "" || c.Text("country") != "" || c.Text("countryCode") != "" {
+		return coord.Point{}, false
+	}
+	var found coord.Point
+	n := 0
+	for _, p := range points {
+		if !place.OffCoast(p.Lat.Degrees(), p.Lon.Degrees(), offLand) {
 			found = p
 			n++
 		}

@@ -184,7 +184,9 @@ func (t prepared) placed(u UTM, letter byte) Reading {
 		band := errN == nil && inBand(u, 'S')
 		switch {
 		case band && errS == nil:
-			return both(t.place(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south"))
+			r := both(t.place(north).unsure("S can be the band from 32° N to 40° N or the southern hemisphere: write north or south"))
+			r.BandS = true
+			return r
 		case band:
 			return t.place(north)
 		}

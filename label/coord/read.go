@@ -68,6 +68,8 @@ type Reading struct {
 	// Usual says that common usage leaves that choice open: the letter O is
 	// west or east, and a UTM zone goes without its hemisphere.
 	Usual bool
+	// BandS says that the choice is between the band S of UTM and the south.
+	BandS bool
 	// Foreign says that the text is in a system that labels use and that is
 	// not converted here, such as a survey of townships or a national grid:
 	// right as it is written.
