@@ -25,6 +25,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.acceptedName(r, rows)
 	t.writtenName(r, rows)
 	t.gatherings(r, rows)
+	t.voucherIDs(r, rows)
 	t.bareVouchers(r, rows)
 	t.codesOfCollectors(r, rows)
 	t.collectedWhen(r, rows)
@@ -68,6 +69,9 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 			term = "recordNumber"
 		case c.Term == "taxonID" && !named && !genus && shareOf(rows, i, isPlantName) > 0.8: // whose "ID" is an identification
 			delete(r.taken, "taxonID")
+			term = "scientificName"
+		case c.Term == "project" && ofPlants[headingKey(c.Heading)] && !named && !genus && shareOf(rows, i, isPlantName) > 0.6:
+			delete(r.taken, "project") // which "plants of" begins
 			term = "scientificName"
 		case c.Term == "type" && !typed && saysTypes(rows, i):
 			term = "typeStatus"
@@ -122,6 +126,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		return shareOf(rows, c.Index, hasFigure) < 0.5
 	case "day": // of the year, or of an experiment
 		return shareOf(rows, c.Index, hasFigure) < 0.5 || shareOf(rows, c.Index, beyondMonth.MatchString) > 0.6
+	case "project": // "Plant", where the project is "Plants of"
+		return ofPlants[headingKey(c.Heading)] && shareOf(rows, c.Index, isPlantName) <= 0.6
 	case "individualCount": // "Plant number" of a garden, 214-79*1
 		return shareOf(rows, c.Index, partedNumber.MatchString) > 0.5
 	case "verbatimCoordinates": // "Position" of a sample on a plate
@@ -151,6 +157,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 var (
 	// partedNumber is a number that is none of how many.
 	partedNumber = regexp.MustCompile(`\d[-/*.]\s?[\dA-Z*]`)
+	// ofPlants are words for plants alone.
+	ofPlants = wordSet("plant | plants")
 	// placeOnPlate are words for places of any kind.
 	placeOnPlate = wordSet("position")
 	// noCoordinates is what coordinates have more figures than, or signs besides.

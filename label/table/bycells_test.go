@@ -70,6 +70,18 @@ func TestByCells(t *testing.T) {
 		// Herbaria that have vouchers, and the number of one's sheets.
 		{"Taxon,Collector no.,Vouchers,VDOURA_Herbarium_Accession_Number\nErica arborea,IMA 214,VDOURA,17541\nErica ciliaris,IMA 215,\"VDOURA, PINHEL(2)\",17542\nErica cinerea,IMA 216,PINHEL,17543\n", "scientificName recordNumber ? catalogNumber"},
 		{"Taxon,DNA accession number\nErica arborea,2014-029\nErica ciliaris,2014-030\nErica cinerea,2014-031\n", "scientificName ?"},
+		// IDs of vouchers that are what a label has.
+		{"Taxon,Voucher ID\nErica arborea,VDOURA0012345\nErica ciliaris,VDOURA0012346\nErica cinerea,VDOURA0012347\n", "scientificName catalogNumber"},
+		{"Taxon,Voucher ID\nErica arborea,Almeida 214\nErica ciliaris,Almeida & Prates 215\nErica cinerea,Brandão 7\n", "scientificName collectorAndNumber"},
+		{"Taxon,Voucher ID\nErica arborea,C236F314-6399\nErica ciliaris,24349EB4-8995\nErica cinerea,6AD66410-0827\n", "scientificName ?"},
+		// Plants that are no project.
+		{"Plant,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea L.,PT\n", "scientificName country"},
+		{"Plant,country\n1,PT\n2,PT\n3,PT\n", "? country"},
+		{"Plants of,country\nthe Serra da Estrela,PT\nthe Serra da Estrela,PT\nthe Serra da Estrela,PT\n", "project country"},
+		// Origins are places, if the cells are.
+		{"Taxon,Origin\nErica arborea,\"Portugal, Valdoura\"\nErica ciliaris,\"Portugal, Lindoso\"\nErica cinerea,\"Spain: Galicia, Vigo\"\n", "scientificName locality"},
+		{"Taxon,Origin\nErica arborea,wild\nErica ciliaris,cultivated\nErica cinerea,wild\n", "scientificName ?"},
+		{"Taxon,Origin\nErica arborea,Native\nErica ciliaris,Native\nErica cinerea,Introduced\n", "scientificName ?"},
 		// An ID that is an identification.
 		{"Taxon ID,country\nErica arborea,PT\nErica ciliaris,PT\nErica cinerea L.,PT\n", "scientificName country"},
 		{"Taxon ID,country\n3021,PT\n3022,PT\n3023,PT\n", "taxonID country"},

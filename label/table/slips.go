@@ -105,7 +105,9 @@ func isAngle(s string) bool {
 }
 
 // populations reads the names of populations as the places they were sampled at,
-// where no other column has a place and the cells are names, no codes.
+// where no other column has a place and the cells are names, no codes. Origins are
+// places where the cells name more than one, "Portugal, Valdoura", and no words such
+// as wild and cultivated.
 func (t *Table) populations(r *resolver, rows []*Row) {
 	for _, term := range []string{"locality", "verbatimLocality", "municipality", "county", "higherGeography", "island"} {
 		if _, ok := r.taken[term]; ok {
@@ -114,7 +116,8 @@ func (t *Table) populations(r *resolver, rows []*Row) {
 	}
 	for i := range t.columns {
 		c := &t.columns[i]
-		if c.Known || c.group != nil || !population.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
+		ofOrigin := origins[headingKey(c.Heading)] && shareOf(rows, i, severalPlaces.MatchString) > 0.6
+		if c.Known || c.group != nil || !ofOrigin && !population.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
 			shareOf(rows, i, placeName.MatchString) < 0.8 || shareOf(rows, i, isBinomial) > 0.5 {
 			continue
 		}
@@ -125,6 +128,9 @@ func (t *Table) populations(r *resolver, rows []*Row) {
 
 var (
 	population = regexp.MustCompile(`(?i)^(pop\.?(ulations?)?|poblaci[oó]n|popula[cç][aã]o)[ _.-]?(name|nombre|nome)?$|^(nombre|nome)[ _](de |da |de la )?(poblaci[oó]n|popula[cç][aã]o)$`)
+	origins    = wordSet("origin | provenance | source | source locality | source population | wild source | original source | source information")
+	// severalPlaces are a place within another.
+	severalPlaces = regexp.MustCompile(`^\p{Lu}[\pL\p{M} .'’-]+[,:;/] ?\p{Lu}`)
 	// placeName is words in small letters with a capital, such as places have.
 	placeName = regexp.MustCompile(`^\p{Lu}[\p{Ll}\p{M}'’]{2,}[^0-9_]*$`)
 )

@@ -39,6 +39,28 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 	}
 }
 
+// voucherIDs reads a column headed "Voucher ID" as collectors with their numbers or as
+// the numbers of sheets, whichever its cells are, where no other column has these. IDs
+// of any other make are of a database.
+func (t *Table) voucherIDs(r *resolver, rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		if key := headingKey(c.Heading); c.Known || c.group != nil || key != "voucherid" && key != "vouchercode" && key != "idvoucher" || t.filledIn(rows, i) < 3 {
+			continue
+		}
+		_, both := r.taken["collectorAndNumber"]
+		_, people := r.taken["recordedBy"]
+		_, numbers := r.taken["recordNumber"]
+		_, sheets := r.taken["catalogNumber"]
+		switch {
+		case !both && !people && !numbers && shareOf(rows, i, gathering.MatchString) > 0.8:
+			t.settle(r, i, "collectorAndNumber", ownWords["collectorAndNumber"]+", for its cells are both")
+		case !sheets && shareOf(rows, i, voucherOfSheet.MatchString) > 0.9:
+			t.settle(r, i, "catalogNumber", "catalogNumber, for its cells are numbers of sheets")
+		}
+	}
+}
+
 // gathering is a collector with a number.
 var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
 
