@@ -73,14 +73,21 @@ func (c *Context) settleIdentified() {
 }
 
 // settleLanguage reads a date in figures with the day first, where the language of
-// the headings has it so and nothing else of the row says which is which.
+// the headings has it so and nothing else of the row says which is which; or in the
+// order that the heading gives.
 func (c *Context) settleLanguage(r *DateReading) {
-	if r.Status != date.Ambiguous || r.Doubt&date.OrderDoubt == 0 || r.against || c.Options.Dates.Order != date.UnknownOrder ||
-		c.row == nil || !c.row.Table().DayFirst(r.Term, r.Text) {
+	if r.Status != date.Ambiguous || r.Doubt&date.OrderDoubt == 0 || r.against || c.Options.Dates.Order != date.UnknownOrder || c.row == nil {
 		return
 	}
 	h := c.Options.Dates
-	h.Order = date.DayFirst
+	switch t := c.row.Table(); {
+	case t.DayFirst(r.Term, r.Text):
+		h.Order = date.DayFirst
+	case t.MonthFirst(r.Term):
+		h.Order = date.MonthFirst
+	default:
+		return
+	}
 	r.Reading, r.ByLanguage = date.Read(r.Text, h), true
 }
 

@@ -189,3 +189,25 @@ func TestSettledByLanguage(t *testing.T) {
 		}
 	}
 }
+
+// A heading that gives the order of day and month settles it, unless a cell has it
+// otherwise.
+func TestSettledByOrderTold(t *testing.T) {
+	for _, tt := range []struct{ heading, other, date string }{
+		{"Collection date (dd/mm/yyyy)", "", "2019-04-03"}, {"Date collected (mm/dd/yyyy)", "", "2019-03-04"}, {"Date (d/m/y)", "", "2019-04-03"},
+		{"Date (dd/mm/yyyy)", "3/14/2019", ""}, {"Date (mm/dd/yyyy)", "14/3/2019", ""}, {"Date", "", ""},
+	} {
+		text := "collector,number,locality,country," + tt.heading + "\nA. Brandt,12,Lindoso,Portugal,3/4/2019\n"
+		if tt.other != "" {
+			text += "A. Brandt,13,Lindoso,Portugal," + tt.other + "\n"
+		}
+		tb, err := table.Open(table.Bytes("t.csv", []byte(text)), table.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		rs, _ := run(t, New(options(t)), tb)
+		if got := rs[0].Date.ISO(); got != tt.date {
+			t.Errorf("%s: %q, not %q", tt.heading, got, tt.date)
+		}
+	}
+}

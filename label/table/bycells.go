@@ -33,6 +33,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.populations(r, rows)
 	t.namesByWord(r, rows)
 	t.sheetsOf(r, rows)
+	t.gridByCells(r, rows)
 	t.datumSides(r, rows)
 	t.personsAsName(r, rows)
 	t.sidesOfXY(r, rows)

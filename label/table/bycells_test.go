@@ -70,6 +70,12 @@ func TestByCells(t *testing.T) {
 		// Herbaria that have vouchers, and the number of one's sheets.
 		{"Taxon,Collector no.,Vouchers,VDOURA_Herbarium_Accession_Number\nErica arborea,IMA 214,VDOURA,17541\nErica ciliaris,IMA 215,\"VDOURA, PINHEL(2)\",17542\nErica cinerea,IMA 216,PINHEL,17543\n", "scientificName recordNumber ? catalogNumber"},
 		{"Taxon,DNA accession number\nErica arborea,2014-029\nErica ciliaris,2014-030\nErica cinerea,2014-031\n", "scientificName ?"},
+		// What is collected stands at the head of its names, if one thing is.
+		{"Lichen,Coll. country\nLobaria pulmonaria,PT\nUsnea florida,PT\nPeltigera canina,PT\n", "scientificName country"},
+		{"Tree,Lichen\nQuercus robur,Lobaria pulmonaria\nQuercus robur,Usnea florida\nAcer campestre,Peltigera canina\n", "? ?"},
+		{"Taxonomic identification,Collection lat,Coll. long\nErica arborea,40.1,-7.2\nErica ciliaris,40.2,-7.3\nErica cinerea,40.3,-7.4\n", "scientificName decimalLatitude decimalLongitude"},
+		{"Taxon,Grid\nErica arborea,29T PE 4312\nErica ciliaris,29T PE 4412\nErica cinerea,29TPE4413\n", "scientificName verbatimCoordinates"},
+		{"Taxon,Grid\nErica arborea,A1\nErica ciliaris,A2\nErica cinerea,B12\n", "scientificName ?"},
 		// IDs of vouchers that are what a label has.
 		{"Taxon,Voucher ID\nErica arborea,VDOURA0012345\nErica ciliaris,VDOURA0012346\nErica cinerea,VDOURA0012347\n", "scientificName catalogNumber"},
 		{"Taxon,Voucher ID\nErica arborea,Almeida 214\nErica ciliaris,Almeida & Prates 215\nErica cinerea,Brandão 7\n", "scientificName collectorAndNumber"},

@@ -18,24 +18,40 @@ func (t *Table) namesByWord(r *resolver, rows []*Row) {
 			return
 		}
 	}
+	organisms := []int{}
 	for i := range t.columns {
 		c := &t.columns[i]
 		h := strings.TrimSpace(c.Heading)
-		if c.Known || c.group != nil || len(h) > longHeading || !nameWord.MatchString(h) || ofOthers.MatchString(h) || pastName.MatchString(h) ||
+		organism := organismWord.MatchString(h)
+		if c.Known || c.group != nil || len(h) > longHeading || !organism && !nameWord.MatchString(h) || ofOthers.MatchString(h) || pastName.MatchString(h) ||
 			t.filledIn(rows, i) < 3 || shareOf(rows, i, isPlantName) < 0.9 {
 			continue
 		}
-		r.read[i].meaning = &meaning{terms: []string{"scientificName"}}
-		t.settle(r, i, "scientificName", "scientificName, for its cells are names of plants and no other column has them")
+		if organism {
+			organisms = append(organisms, i)
+			continue
+		}
+		t.readNames(r, i)
 		return
+	}
+	if len(organisms) == 1 { // of a lichen and a tree one bears the other
+		t.readNames(r, organisms[0])
 	}
 }
 
+// readNames reads a column as the names of the plants.
+func (t *Table) readNames(r *resolver, i int) {
+	r.read[i].meaning = &meaning{terms: []string{"scientificName"}}
+	t.settle(r, i, "scientificName", "scientificName, for its cells are names of plants and no other column has them")
+}
+
 var (
+	// organismWord is a heading that says what is collected.
+	organismWord = regexp.MustCompile(`(?i)^(plants?|lichens?|moss(es)?|bryophytes?|liverworts?|hepatics?|fung(us|i)|mushrooms?|ferns?|alga|algae|seaweeds?|trees?|shrubs?|grass(es)?|orchids?)$`)
 	// nameWord is a word for names of plants.
-	nameWord = regexp.MustCompile(`(?i)(^|[^\pL])(names?|taxon|taxa|species|binomial|nombre|nome|nom|especie|espécie|espèce|art)([^\pL]|$)`)
+	nameWord = regexp.MustCompile(`(?i)(^|[^\pL])(names?|identification|determination|taxon|taxa|species|binomial|nombre|nome|nom|especie|espécie|espèce|art)([^\pL]|$)`)
 	// pastName is a word for names that are not the record's own.
-	pastName = regexp.MustCompile(`(?i)synonym|sin[oó]nim|basionym|formerly|former|old|parent|mother|father|common|vernac|first|author|model|type`)
+	pastName = regexp.MustCompile(`(?i)synonym|sin[oó]nim|basionym|formerly|former|old|parent|mother|father|common|vernac|on sheet|on label|original|initial|first|author|model|type`)
 )
 
 // datumSides reads headings of a datum or a word for coordinates and a side, such as
@@ -230,3 +246,24 @@ var (
 	// ofMolecules are letters before numbers that sequences have.
 	ofMolecules = regexp.MustCompile(`^(DNA|RNA|ITS|LSU|SSU|NCBI|ENA|SRA|EST|BOLD|UNITE|RAD|AFLP|PCR|SNP|EMBL|DDBJ|INSDC|GBIF)$`)
 )
+
+// gridByCells reads a column headed "Grid", which also is of plots, as coordinates
+// where its cells are references of UTM and no other column has them.
+func (t *Table) gridByCells(r *resolver, rows []*Row) {
+	for _, term := range []string{"verbatimCoordinates", "decimalLatitude", "gridSquare", "easting", "utmZone"} {
+		if _, ok := r.taken[term]; ok {
+			return
+		}
+	}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if key := headingKey(c.Heading); c.Known || c.group != nil || key != "grid" && key != "gridno" || t.filledIn(rows, i) < 3 || shareOf(rows, i, ofGridZone.MatchString) < 0.9 {
+			continue
+		}
+		t.settle(r, i, "verbatimCoordinates", "verbatimCoordinates, for its cells are references of UTM")
+		return
+	}
+}
+
+// ofGridZone is a zone of UTM with a square and figures: "29T PE 4312".
+var ofGridZone = regexp.MustCompile(`^\s*\d{1,2} ?[C-HJ-NP-X] ?[A-Z]{2} ?(\d{2}|\d{4}|\d{6}|\d{8}|\d{10}|\d{2,5} \d{2,5})\s*$`)

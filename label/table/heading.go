@@ -134,7 +134,7 @@ var idleBeside = map[string]bool{"recordedBy": true, "identifiedBy": true, "coun
 
 // fieldWork are words for the work in the field, which say nothing beside a word for
 // where or when: "Sampling locality", "Visit date", "Date harvested".
-var fieldWork = regexp.MustCompile(`(?i)(^|[\s_./(-])((of|when) )?(collections?|collect(ing|ed)|sampl(e|es|ing|ed)|surveys?|surveyed|visits?|visited|harvest(ed)?|fieldwork|field|study|gathering|gathered|coletas?|colectas?|recolección|amostragem|muestreo|récolte|collecte|raccolta|campionamento)([\s_./)-]|$)`)
+var fieldWork = regexp.MustCompile(`(?i)(^|[\s_./(-])((of|when) )?(collections?|coll|collect(ing|ed)|sampl(e|es|ing|ed)|surveys?|surveyed|visits?|visited|harvest(ed)?|fieldwork|field|study|gathering|gathered|coletas?|colectas?|recolección|amostragem|muestreo|récolte|collecte|raccolta|campionamento)([\s_./)-]|$)`)
 
 // besideFieldWork are the terms whose headings may have them.
 var besideFieldWork = map[string]bool{"country": true, "stateProvince": true, "county": true, "municipality": true, "locality": true, "habitat": true, "island": true, "waterBody": true,

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"cornerslip/label"
 )
@@ -84,18 +85,48 @@ var (
 	figured = regexp.MustCompile(`^\s*(\d{1,2})(?:\. ?(\d{1,2})\. ?|/ ?(\d{1,2})[/ ] ?|-(\d{1,2})-)(?:\d{4}|\d{2})\b`)
 )
 
+// orderTold is an order of day, month and year in a heading: "Date (dd/mm/yyyy)".
+var orderTold = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:((?:dd?|jj|tt?|gg?)[-/. _]mm?[-/. _](?:y{1,4}|a{1,4}|j{1,4}))|(mm?[-/. _]dd?[-/. _]y{1,4}))(?:[^\pL]|$)`)
+
+// ordersTold finds the columns of dates whose heading says in which order day and
+// month stand, if no cell has them otherwise.
+func (t *Table) ordersTold(rows []*Row) {
+	for i := range t.columns {
+		c := &t.columns[i]
+		m := orderTold.FindStringSubmatch(c.Heading)
+		if m == nil || c.Term != "eventDate" && c.Term != "dateIdentified" {
+			continue
+		}
+		month := 1 // where the month stands
+		if m[1] != "" {
+			month = 2
+		}
+		against := slices.ContainsFunc(rows, func(row *Row) bool {
+			if i >= len(row.Cells) {
+				return false
+			}
+			f := figured.FindStringSubmatch(row.Cells[i].Text)
+			return f != nil && figuresOf([]string{f[1], f[2] + f[3] + f[4]}[month-1]) > 12
+		})
+		if !against {
+			c.DayFirst, c.allDays, c.MonthFirst = month == 2, month == 2, month == 1
+		}
+	}
+}
+
 // daysFirst finds the columns of dates in figures that have the day first, for the
 // headings are in a language that has it so, which all are but English: those
 // whose figures full stops part, and those of which one must be read so; but none
 // that has a day where the month would be.
 // Source: Unicode CLDR 45, the short dates of its languages, from memory.
 func (t *Table) daysFirst(r *resolver, rows []*Row) {
+	t.ordersTold(rows)
 	if t.language = r.local(); t.language == "" {
 		return
 	}
 	for i := range t.columns {
 		c := &t.columns[i]
-		if c.group != nil && c.group.joint != asSpan || c.Term != "eventDate" && c.Term != "dateIdentified" {
+		if c.DayFirst || c.MonthFirst || c.group != nil && c.group.joint != asSpan || c.Term != "eventDate" && c.Term != "dateIdentified" {
 			continue
 		}
 		stops, days, months, either := 0, 0, 0, 0
@@ -149,4 +180,11 @@ func figuresOf(s string) int {
 func (t *Table) DayFirst(term, text string) bool {
 	i := t.Index(term)
 	return i >= 0 && t.columns[i].DayFirst && (t.columns[i].allDays || stopped.MatchString(text))
+}
+
+// MonthFirst reports whether the heading of a column of dates says that the month
+// stands first; see [Column.MonthFirst].
+func (t *Table) MonthFirst(term string) bool {
+	i := t.Index(term)
+	return i >= 0 && t.columns[i].MonthFirst
 }

@@ -104,6 +104,9 @@ type Column struct {
 	// headings, and full stops between the figures or another date, say to have the
 	// day first.
 	DayFirst bool
+	// MonthFirst is set for a column of dates whose heading says that the month
+	// stands first.
+	MonthFirst bool
 	// Joined is set where the cells have underscores between their words, as
 	// names of files and of the tips of trees have.
 	Joined bool
