@@ -212,22 +212,33 @@ func isYear(s string) bool {
 }
 
 // initialAlone returns a single initial that stands between two separators and
-// belongs to no surname: "I. Almeida, H., T. Brandão".
+// belongs to no surname: "I. Almeida, H., T. Brandão". That of "H. & V. Almeida" does.
 func initialAlone(s string) string {
-	for piece := range strings.FieldsFuncSeq(s, func(r rune) bool { return r == '|' || r == ';' || r == '&' }) {
-		before := "" // the part before, if it is a surname alone
-		parts := strings.Split(piece, ",")
-		for i, part := range parts {
-			part = strings.TrimSpace(part)
-			if single(part) && before == "" && !(i == 0 && len(parts) > 1) {
-				return part
-			}
-			if before = ""; !initials(part) && !withInitial(part) && hasSurname(part) || shortSurname(part) {
-				before = part
+	for piece := range strings.FieldsFuncSeq(s, func(r rune) bool { return r == '|' || r == ';' }) {
+		joined := strings.Split(piece, "&")
+		for k, some := range joined {
+			before := "" // the part before, if it is a surname alone
+			parts := strings.Split(some, ",")
+			for i, part := range parts {
+				part = strings.TrimSpace(part)
+				shared := len(parts) == 1 && k+1 < len(joined) && startsWithPerson(joined[k+1])
+				if single(part) && before == "" && !(i == 0 && len(parts) > 1) && !shared {
+					return part
+				}
+				if before = ""; !initials(part) && !withInitial(part) && hasSurname(part) || shortSurname(part) {
+					before = part
+				}
 			}
 		}
 	}
 	return ""
+}
+
+// startsWithPerson reports whether a text begins with a person's initial and surname.
+func startsWithPerson(s string) bool {
+	first, _, _ := strings.Cut(s, ",")
+	first = strings.TrimSpace(first)
+	return strings.IndexByte(first, '.') > 0 && withInitial(first)
 }
 
 // shortSurname reports whether capitals without a stop may be a surname, before its
