@@ -202,7 +202,7 @@ func TestRecord(t *testing.T) {
 func TestNoFault(t *testing.T) {
 	for _, set := range [][]string{
 		{"scientificName", ""}, {"scientificName", "indet."}, {"scientificName", "Lamiaceae"}, {"scientificName", "Thymus"}, {"scientificName", "Thymus sp."},
-		{"scientificName", ""}, {"recordNumber", "s.n."}, {"recordNumber", "S. N."}, {"recordNumber", "s/n"}, {"eventDate", "S/F"}, {"recordedBy", "S.C."}, {"eventDate", "s.d."}, {"recordedBy", "s. coll."},
+		{"scientificName", ""}, {"recordNumber", "s.n."}, {"recordNumber", "S. N."}, {"recordNumber", "s/n"}, {"eventDate", "S/F"}, {"recordedBy", "S.C."}, {"eventDate", "s.d."}, {"recordedBy", "s. coll."}, {"recordedBy", "s/c"},
 		{"locality", "s.l.", "country", "", "stateProvince", ""}, {"locality", "s.loc."},
 		{"eventDate", "2026"}, {"eventDate", "2026-05/2026-06"}, {"eventDate", "14.v.2026"}, {"eventDate", "", "year", "2026", "month", "5"},
 		{"eventDate", "", "year", "2026", "month", "v", "day", "14"}, {"eventDate", "2026-05-14T09:30"},

@@ -267,7 +267,7 @@ func (r *Record) PartOfMore() string {
 var typedAbsence = map[string][]string{
 	"eventDate":  {"s.d.", "s/d", "s.f.", "s/f", "s.dat."},
 	"locality":   {"s.l.", "s/l", "s.loc."},
-	"recordedBy": {"s.coll.", "s.col.", "s.leg."},
+	"recordedBy": {"s.coll.", "s.col.", "s.leg.", "s/col.", "s/coll.", "s/leg.", "s/c"},
 }
 
 // Absent reports whether text is the trade's word for nothing in this column,

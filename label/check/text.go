@@ -261,5 +261,8 @@ func (c *Context) missed(f Field) bool {
 // lacksCollector reports whether nobody is given at all, not even by words that say
 // that nobody is known.
 func (c *Context) lacksCollector() bool {
-	return c.Collector == "" && !c.Options.Backlog && !Absent("recordedBy", c.Text("recordedBy")) && !saysNothing("recordedBy", strings.TrimSpace(c.CellText("recordedBy")))
+	if Absent("recordedBy", c.Text("recordedBy")) || Absent("recordedBy", c.Text("collectorAndNumber")) {
+		return false
+	}
+	return c.Collector == "" && !c.Options.Backlog && !saysNothing("recordedBy", strings.TrimSpace(c.CellText("recordedBy")))
 }

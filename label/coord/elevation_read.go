@@ -18,7 +18,7 @@ var (
 	belowSea = regexp.MustCompile(`(?i)\b(?:below|bajo|abaixo|unter|au-dessous|sotto|infra)\s+(?:the |el |o |do |du |il |dem |de )*(?:sea[- ]level|nivel del mar|nível do mar|nivel do mar|niveau de la mer|livello del mare|meeresspiegel|mare)\b`)
 	// abbreviated is metres with "above sea level" run on: msnm, m s.m.
 	abbreviated     = regexp.MustCompile(`(?i)(\d\s*|\b)(m|ft|feet|metres|meters|metros|mètres|meter)\.?\s?(?:a\.?\s?s\.?\s?l|s\.?\s?n\.?\s?m|s\.?\s?l\.?\s?m|s\.?\s?m|n\.?\s?m|n\.?\s?h\.?\s?n|n\.?\s?n|n\.?\s?p\.?\s?m|m\.?\s?n\.?\s?m|ö\.?\s?h|o\.?\s?h|ü\.?\s?(?:d\.?\s?)?(?:m|n\.?\s?n|a)|u\.?\s?m|(?:a\s)?t\.?\s?sz\.?\s?f|m\.?\s?p\.?\s?y|nadm\.?\s?v[ýy]šky)\b\.?`)
-	aboveSeaRussian = regexp.MustCompile(`(?i)(?:над\s+|н\.\s?)(?:ур\.?|у\.|р\.|уровнем|рівнем)\s*(?:моря|м\.?)`)
+	aboveSeaRussian = regexp.MustCompile(`(?i)(?:над\s+|н\.\s?)(?:ур\.?|у\.|р\.|уровнем|рівнем)\s*(?:моря|м\.?)|н\.\s?в\.|надм(?:\.|орска)\s*вис(?:\.|очина)`)
 	// aboveSeaNorthern are the same in northern and Slavonic languages.
 	aboveSeaNorthern = regexp.MustCompile(`(?i)(?:ovan|över|over|boven|nad)\s+(?:havet|zee|morzem|mořem)`)
 	// fromSea is the level as the lower of two heights.

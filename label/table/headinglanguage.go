@@ -10,7 +10,7 @@ import (
 
 // datumIsDate are the languages in which "Datum" is the date, with or without
 // an accent.
-var datumIsDate = map[string]bool{"de": true, "nl": true, "sv": true, "nb": true, "da": true, "cs": true, "sk": true, "hu": true}
+var datumIsDate = map[string]bool{"de": true, "nl": true, "sv": true, "nb": true, "da": true, "cs": true, "sk": true, "hu": true, "hr": true, "sl": true}
 
 // krajIsRegion are the languages in which "kraj" is a part of a country; in
 // Polish it is the country.

@@ -36,9 +36,9 @@ var vascular = sync.OnceValue(func() map[string]bool {
 	return m
 })
 
-// namesake are genera, both of the Fabaceae, with the stem of a family that is
-// not named after them.
-var namesake = map[string]bool{"Ebenus": true, "Mora": true}
+// namesake are genera, two of the Fabaceae and one of fungi, with the stem of a
+// family that is not named after them.
+var namesake = map[string]bool{"Ebenus": true, "Mora": true, "Phellinus": true}
 
 var generaFamilies = sync.OnceValue(func() map[string]string {
 	m := map[string]string{}

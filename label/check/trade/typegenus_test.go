@@ -12,7 +12,8 @@ func TestTypeFamily(t *testing.T) {
 		"Ephedra": "Ephedraceae", "Equisetum": "Equisetaceae", "Platanus": "Platanaceae", "Protea": "Proteaceae", "Aster": "Asteraceae", "Elatine": "Elatinaceae",
 		"Osmunda": "Osmundaceae", "Arum": "Araceae",
 		"Ebenus": "", "Mora": "", // of the Fabaceae
-		"Apios": "", "Brya": "", "Codia": "", "Leea": "", "Buxbaumia": "", "Oxalis": "", "Linaria": "",
+		"Phellinus": "", // a fungus; the Phellinaceae are Phelline's
+		"Apios":     "", "Brya": "", "Codia": "", "Leea": "", "Buxbaumia": "", "Oxalis": "", "Linaria": "",
 	} {
 		if got := typeFamily(genus); got != want {
 			t.Errorf("%s: %q, not %q", genus, got, want)
