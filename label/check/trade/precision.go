@@ -42,7 +42,7 @@ func precisionRules(*finder) []check.Rule {
 			Row: falsePrecision,
 		},
 		{
-			Name: "precision-metres", Severity: label.Warning, Source: "Darwin Core, list of terms (coordinatePrecision, coordinateUncertaintyInMeters)",
+			Name: "precision-metres", Severity: label.Note, Source: "Darwin Core, list of terms (coordinatePrecision, coordinateUncertaintyInMeters)",
 			Doc: "a number above one in coordinatePrecision, which is a part of a degree: a radius in metres, as some aggregators keep it there", Terms: []string{"coordinatePrecision"},
 			Example: one("coordinatePrecision", "46016"), Counterexample: one("coordinatePrecision", "0.0166667"),
 			Row: func(c *check.Context) {
