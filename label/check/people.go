@@ -14,7 +14,7 @@ import (
 var joiners = map[string]bool{
 	"&": true, "+": true, "and": true, "et": true, "und": true, "og": true, "och": true, "és": true, "ve": true, "и": true,
 	"with": true, "avec": true, "mit": true, "com": true, "con": true, "c/": true, "w/": true,
-	"y": false, "e": false, "i": false, "ed": false, "en": false, "ja": false, "a": false, "/": false,
+	"y": false, "e": false, "i": false, "ed": false, "en": false, "ja": false, "a": false, "u.": false, "/": false,
 }
 
 // accompanied are the joiners that say who was there beside the collector.
@@ -24,6 +24,7 @@ var accompanied = map[string]bool{"with": true, "avec": true, "mit": true, "com"
 var company = map[string]bool{
 	"al": true, "alii": true, "others": true, "colleagues": true, "students": true, "party": true,
 	"col": true, "cols": true, "outros": true, "colegas": true, "alunos": true, "otros": true, "autres": true, "andere": true,
+	"coll": true, "др": true, "другие": true, "mtsai": true, "társai": true, "ark": true, "arkadaşları": true, "medarb": true,
 }
 
 // ParseCollectors splits the text of recordedBy into persons, each as
