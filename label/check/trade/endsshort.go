@@ -7,10 +7,11 @@ import (
 )
 
 // asking are words that have another behind them in every language that has them, in
-// small letters: Portuguese, Spanish, French, English, German, Italian. From memory.
+// small letters: Portuguese, Spanish, French, English, German, Italian. Left out are those
+// that are other words as well: pelos are hairs, dos is two, ao a Vietnamese pond. From memory.
 var asking = func() map[string]bool {
 	m := map[string]bool{}
-	for _, w := range strings.Fields("de do da dos das à às ao aos em com na nas pela pelas pelo pelos del la las los con du des le les au aux the of from at between der den dem und bei vom zum zur della dei delle nel nella " +
+	for _, w := range strings.Fields("de do da das à às aos em com na nas del la las los con du des le les au aux the of from at between der den dem und bei vom zum zur della dei delle nel nella " +
 		"próx próx. próximo à") {
 		m[w] = true
 	}

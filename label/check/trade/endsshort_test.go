@@ -17,6 +17,8 @@ func TestEndsShort(t *testing.T) {
 		{"habitat", "open pine wood .", "spaces: a blank stands before the full stop [open pine wood.]"},
 		{"habitat", "Open pine wood, the stream we camped on", ""},
 		{"plantDescription", "Shoot tip woolly; flowers just over", ""},
+		{"plantDescription", "folhas com pelos", ""},
+		{"plantDescription", "hojas de dos en dos", ""},
 		{"occurrenceRemarks", "det. Oliveira, A. de", ""},
 		{"recordedBy", "Costa, R. da", ""},
 		{"locality", "Valdoura, dunes at La", ""},
