@@ -59,6 +59,9 @@ func typedRules() []check.Rule {
 			Example: one("habitat", "Dunes behind the station. Dunes behind the station."), Counterexample: one("habitat", "Dunes behind the station. Dunes before the station."),
 			Row: func(c *check.Context) {
 				c.Marked(repeated, func(term, text, _ string) {
+					if slices.Contains(personTerms[:], term) && c.Doubted(term) {
+						return // person-form says it of a person
+					}
 					c.Suggest(term, "says the same twice: keep it once", saidTwice(text))
 				})
 			},
