@@ -263,6 +263,7 @@ type past struct {
 	sorted       []label.Finding // room for order
 	cells        []seenCell      // by column, those of the last row
 	unread       unreadHeadings
+	looks        map[string][]*look // by term
 	preparations recall[string, partsReading]
 	collectors   recall[string, []string]
 	codes        recall[string, []string]

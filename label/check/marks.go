@@ -122,7 +122,7 @@ func marksOf(written, text string, looks []*look) Marks {
 	return m
 }
 
-// looksAt returns what rules look for in a column.
+// looksAt gathers what rules look for in a column.
 func looksAt(term string) (at []*look) {
 	for i := range looks {
 		if slices.Contains(looks[i].terms, term) {

@@ -77,7 +77,7 @@ func (c *Context) readFields() {
 // readAs reads a text of a cell as the cell of another term.
 func (c *Context) readAs(f Field, term, text string) {
 	f.Text, f.Origin.Term = text, term
-	c.put(entry{term: term, Field: f, written: text, marks: marksOf(text, text, looksAt(term))})
+	c.put(entry{term: term, Field: f, written: text, marks: marksOf(text, text, c.past.looksAt(term))})
 }
 
 // longestWord is the surname of a collector, most likely.

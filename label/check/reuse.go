@@ -95,7 +95,7 @@ func (p *past) cell(column int, term, written string) *seenCell {
 		return seen
 	}
 	if seen.term != term {
-		seen.term, seen.looks = term, looksAt(term)
+		seen.term, seen.looks = term, p.looksAt(term)
 	}
 	seen.written, seen.text = written, strings.TrimSpace(written)
 	seen.marks, seen.placeholder = 0, false
@@ -103,6 +103,19 @@ func (p *past) cell(column int, term, written string) *seenCell {
 		seen.marks, seen.placeholder = marksOf(written, seen.text, seen.looks), isPlaceholder(term, seen.text)
 	}
 	return seen
+}
+
+// looksAt returns what rules look for in a column.
+func (p *past) looksAt(term string) []*look {
+	at, known := p.looks[term]
+	if !known {
+		if p.looks == nil {
+			p.looks = map[string][]*look{}
+		}
+		at = looksAt(term)
+		p.looks[term] = at
+	}
+	return at
 }
 
 // context gives a Context with a Record in it to one goroutine.

@@ -1,6 +1,9 @@
 package name
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // sameAuthors reports whether two author strings may name the same people: spaces,
 // full stops, the word for "and" and a year aside, but also what the Code leaves
@@ -21,8 +24,16 @@ func sameAuthors(a, b string) bool {
 	return ok && ok2 && samePeople(first, first2) && samePeople(last, last2)
 }
 
+// andSigns are the words for "and" between authors, each with the sign for it.
+var andSigns = []string{" et ", "&", " and ", "&", " und ", "&", " y ", "&", " e ", "&", "&amp;", "&"}
+
+var (
+	joinedAuthors = strings.NewReplacer(slices.Concat(andSigns, []string{"et al.", "& al."})...)
+	partedAuthors = strings.NewReplacer(slices.Concat(andSigns, []string{",", "&"})...)
+)
+
 func plainAuthors(s string) string {
-	s = strings.NewReplacer(" et ", "&", " and ", "&", " und ", "&", " y ", "&", " e ", "&", "&amp;", "&", "et al.", "& al.").Replace(s)
+	s = joinedAuthors.Replace(s)
 	return strings.Map(func(r rune) rune {
 		switch r {
 		case ' ', '.', ',', '\u00a0', '[', ']':
@@ -92,8 +103,7 @@ func cutLast(s, sep string) (before, after string, found bool) {
 }
 
 func people(s string) []string {
-	s = strings.NewReplacer(" et ", "&", " and ", "&", " und ", "&", " y ", "&", " e ", "&", "&amp;", "&", ",", "&").Replace(s)
-	return strings.FieldsFunc(s, func(r rune) bool { return r == '&' })
+	return strings.FieldsFunc(partedAuthors.Replace(s), func(r rune) bool { return r == '&' })
 }
 
 // samePerson reports whether two citations of an author do not contradict each

@@ -2,7 +2,6 @@ package place
 
 import (
 	_ "embed"
-	"slices"
 	"strings"
 	"sync"
 )
@@ -38,12 +37,14 @@ var likeSlips = sync.OnceValue(func() map[string]bool {
 
 // slipNames are the names of countries that are long enough, and how each is written.
 var slipNames = sync.OnceValue(func() (all [][2]string) {
+	known := map[string]bool{}
 	add := func(name string) {
 		k := squeeze(name)
 		if t := countries(); len(k) < shortestSlip || t.names[k] < 0 || !ascii(k) || strings.Contains(name, "(") {
 			return
 		}
-		if !slices.ContainsFunc(all, func(a [2]string) bool { return a[0] == k }) {
+		if !known[k] {
+			known[k] = true
 			all = append(all, [2]string{k, name})
 		}
 	}

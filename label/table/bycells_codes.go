@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -108,20 +109,14 @@ func (t *Table) codesOfSites(r *resolver, rows []*Row) {
 	if !ok || t.columns[i].group != nil || shareOf(rows, i, siteCode.MatchString) < 0.95 || !r.placed() {
 		return
 	}
-	seen := map[string]bool{}
+	seen, example := map[string]bool{}, ""
 	for _, row := range rows {
 		if row.filled(i) {
 			seen[row.Cells[i].Text] = true
+			example = cmp.Or(example, strings.TrimSpace(row.Cells[i].Text))
 		}
 	}
 	if c := &t.columns[i]; len(seen) >= 3 {
-		example := ""
-		for _, row := range rows {
-			if row.filled(i) {
-				example = strings.TrimSpace(row.Cells[i].Text)
-				break
-			}
-		}
 		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
 			Message: fmt.Sprintf("heading %q is read as locality, and its cells are codes, as %q: they are printed, and say no place to whoever has not the table", c.Heading, example)})
 	}
@@ -129,12 +124,7 @@ func (t *Table) codesOfSites(r *resolver, rows []*Row) {
 
 // placed reports whether columns have coordinates.
 func (r *resolver) placed() bool {
-	for _, term := range []string{"decimalLatitude", "verbatimLatitude", "verbatimCoordinates", "latitudeDegrees", "easting"} {
-		if _, ok := r.taken[term]; ok {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]string{"decimalLatitude", "verbatimLatitude", "verbatimCoordinates", "latitudeDegrees", "easting"}, r.has)
 }
 
 var siteCode = regexp.MustCompile(`^\s*(?:(?i:site|plot|stand|station|transect|point|parcela|ponto|punto|sitio)[ ._-]?)?[A-Z]{0,3}[-_. ]?\d{1,3}[A-Za-z]?\s*$`)

@@ -134,6 +134,7 @@ func (r *resolver) again(i int, term string) {
 	}
 }
 
+// has reports whether a column has a term.
 func (r *resolver) has(term string) bool {
 	_, ok := r.taken[term]
 	return ok

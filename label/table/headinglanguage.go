@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 
 	"cornerslip/label"
 )
@@ -23,12 +24,11 @@ var krajIsRegion = map[string]bool{"cs": true, "sk": true}
 // and no other column has one. "Kraj" is the country in Polish, in Czech and
 // Slovak a part of it.
 func (r *resolver) prefersSecond(i int, terms []string) bool {
-	has := func(term string) bool { _, ok := r.taken[term]; return ok }
 	switch terms[1] {
 	case "specificEpithet":
-		return has("genus")
+		return r.has("genus")
 	case "eventDate":
-		return r.speaks(i, datumIsDate) && !has("eventDate") && !has("verbatimEventDate") && !has("year")
+		return r.speaks(i, datumIsDate) && !r.has("eventDate") && !r.has("verbatimEventDate") && !r.has("year")
 	case "stateProvince":
 		return r.speaks(i, krajIsRegion)
 	}
@@ -168,10 +168,7 @@ func (t *Table) daysFirst(r *resolver, rows []*Row) {
 
 // figuresOf is the number that one or two figures are.
 func figuresOf(s string) int {
-	n := 0
-	for i := range len(s) {
-		n = n*10 + int(s[i]-'0')
-	}
+	n, _ := strconv.Atoi(s)
 	return n
 }
 
