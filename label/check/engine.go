@@ -272,6 +272,7 @@ type past struct {
 	squares      recall[string, []string]
 	names        recall[nameKey, nameReading]
 	persons      recall[personKey, personReading]
+	authors      recall[string, []name.Fault]
 }
 
 // Cell returns a term's cell as the table has it, blanks and placeholders

@@ -41,11 +41,43 @@ func composed(k nameKey) nameReading {
 	if strings.TrimSpace(text) == "" {
 		text = n // of the columns
 	}
-	faults := name.Faults(text, k.parts)
-	if text != k.text { // the columns' own rank has been asked for
-		faults = slices.DeleteFunc(faults, func(f name.Fault) bool { return f.Rankless })
+	return nameReading{n, problems, allFaults(text, k)}
+}
+
+// allFaults says what is wrong with the form of a name, what is said of capitals
+// only where nothing else is.
+func allFaults(text string, k nameKey) []name.Fault {
+	with := func(capitals bool) func(string) []name.Fault {
+		return func(at string) []name.Fault {
+			return slices.DeleteFunc(name.Faults(at, k.parts), func(f name.Fault) bool {
+				// The columns' own rank has been asked for.
+				return f.Capitals != capitals || f.Rankless && text != k.text
+			})
+		}
 	}
-	return nameReading{n, problems, faults}
+	if all := chain(text, with(false)); len(all) > 0 {
+		return all
+	}
+	return chain(text, with(true))
+}
+
+// chain says the most telling fault of a text, for others may come of it, and where it
+// is known how to mend that one, what is wrong with the mended text, so that nobody has
+// to ask again after each. Every suggestion has what was told before it mended, too.
+func chain(text string, faults func(string) []name.Fault) []name.Fault {
+	var all []name.Fault
+	const most = 4 // more is no name
+	for len(all) < most {
+		found := faults(text)
+		if len(found) == 0 || len(all) > 0 && found[0].Rankless || slices.ContainsFunc(all, func(f name.Fault) bool { return f.Message == found[0].Message }) {
+			break
+		}
+		all = append(all, found[0])
+		if text = found[0].Suggest; text == "" {
+			break
+		}
+	}
+	return all
 }
 
 // nameTerms are the columns that can say what a plant is.
@@ -87,25 +119,60 @@ func nameFault(c *Context, capitals bool) {
 	if len(c.nameFaults) == 0 {
 		return
 	}
-	f := c.nameFaults[0] // the most telling; the rest may come of it
+	f := c.nameFaults[0]
 	if f.InGenus && c.Text("scientificName") == "" && c.Text("genus") != "" {
 		term = "genus"
 	}
-	if c.Doubted(term) {
+	if f.Capitals != capitals || c.Doubted(term) {
 		return
 	}
-	if f.Capitals != capitals {
-		return
-	}
-	suggest := f.Suggest
+	messages, suggest, habit := messagesOf(c.nameFaults)
 	if term != "scientificName" {
 		suggest = ""
 	}
-	c.Suggest(term, f.Message, suggest)
-	if f.Habit {
-		c.cause(f.Message)
+	c.Suggest(term, messages, suggest)
+	if habit {
+		c.cause(messages)
 	} else {
-		c.cause(f.Message + ": " + c.Text(term)) // one name of many records
+		c.cause(messages + ": " + c.Text(term)) // one name of many records
+	}
+}
+
+// messagesOf joins what is wrong with one text, with the last suggestion, which mends
+// the most; a habit is what all of them are.
+func messagesOf(faults []name.Fault) (messages, suggest string, habit bool) {
+	habit = true
+	for i, f := range faults {
+		if i > 0 {
+			messages += "; "
+		}
+		messages += f.Message
+		habit = habit && f.Habit
+		if f.Suggest != "" {
+			suggest = f.Suggest
+		}
+	}
+	return messages, suggest, habit
+}
+
+// authorFault says what is wrong with the authors' own column. What it shares with the
+// name has been told there.
+func authorFault(c *Context) {
+	const term = "scientificNameAuthorship"
+	text := c.Text(term)
+	if text == "" || c.Doubted(term) || len(c.nameFaults) > 0 && (c.Text("scientificName") == "" || strings.Contains(c.Text("scientificName"), text)) {
+		return
+	}
+	faults := c.past.authors.of(text, func(text string) []name.Fault { return chain(text, name.AuthorFaults) })
+	if len(faults) == 0 {
+		return
+	}
+	messages, suggest, habit := messagesOf(faults)
+	c.Suggest(term, messages, suggest)
+	if habit {
+		c.cause(messages)
+	} else {
+		c.cause(messages + ": " + text)
 	}
 }
 
@@ -155,12 +222,20 @@ func nameRules() []Rule {
 			Row: func(c *Context) { nameFault(c, true) },
 		},
 		{
+			Name: "author-form", Severity: label.Warning, Source: "ICN Art. 46, 49, Rec. 46A, 46C",
+			Doc:     "authors, in a column of their own, that are written as none are: half a pair of brackets, a figure in a name, small letters, nobody before or behind the word that joins two, or only the author in brackets",
+			Terms:   []string{"scientificNameAuthorship"},
+			Example: one("scientificName", "Thymus capitellatus", "scientificNameAuthorship", "Hoffmanns. &"), Counterexample: one("scientificName", "Thymus capitellatus", "scientificNameAuthorship", "Hoffmanns. & Link"),
+			Row: authorFault,
+		},
+		{
 			Name: "name-columns", Severity: label.Warning, Source: darwin + " (scientificName, genus, specificEpithet, infraspecificEpithet)",
 			Doc:     "a column of the name says something else than scientificName",
 			Terms:   []string{"genus", "specificEpithet", "infraspecificEpithet", "scientificNameAuthorship", "scientificName"},
 			Example: one("specificEpithet", "camphoratus"), Counterexample: one("genus", "Thymus", "specificEpithet", "capitellatus"),
 			Row: func(c *Context) {
-				if len(c.NameProblems) == 0 || c.Doubted("scientificName") {
+				mendable := len(c.nameFaults) > 0 && c.nameFaults[0].Suggest != ""
+				if len(c.NameProblems) == 0 || c.Doubted("scientificName") && !mendable {
 					return // a damaged name fits no column
 				}
 				for _, p := range c.NameProblems {

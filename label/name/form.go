@@ -38,6 +38,7 @@ func Faults(text string, c Parts) []Fault {
 	f.italics()
 	f.family(strings.TrimSpace(c.Family))
 	f.epithetAlone(strings.TrimSpace(c.Genus))
+	f.wholeTwice()
 	f.commaBeforeAuthor()
 	f.runOn()
 	f.shouted()
@@ -57,6 +58,7 @@ func Faults(text string, c Parts) []Fault {
 		f.dashes()
 		f.quotedAuthors()
 		f.joinedBracket()
+		f.authors()
 		f.rankless(c.Rank)
 		f.blanks()
 	}

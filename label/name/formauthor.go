@@ -23,6 +23,9 @@ var (
 	noAuthorIn = regexp.MustCompile(`^\(\s*\p{Lu}\p{Ll}{3,} (?:\p{Ll}{2,}|[a-eg-z])\.?\s*\)$|(?i)^\(\s*(?:det|herb|coll|leg|fig|syn|type|typus|var|subsp|ssp|cf|aff|pl|photo|no)\b`)
 )
 
+// firstOnly is what is said of them.
+const firstOnly = "only the author in brackets is given, who named the plant first: add the one who gave it this name"
+
 // firstAlone finds the author of a first name, in brackets, behind which the author who
 // moved the plant is missing (ICN Art. 49.1, Rec. 49A).
 func (f *faults) firstAlone(column string) {
@@ -33,7 +36,7 @@ func (f *faults) firstAlone(column string) {
 	authors := strings.TrimRight(d.authors.of(f.p.text), " ,;:")
 	rest := strings.TrimSpace(f.p.text[max(d.authors.end, d.lowest.end):])
 	if bracketed.MatchString(authors) && !noAuthorIn.MatchString(authors) && rest == "" && (column == "" || strings.TrimSpace(column) == authors) {
-		f.say("only the author in brackets is given, who named the plant first: add the one who gave it this name", "")
+		f.say(firstOnly, "")
 	}
 }
 
@@ -48,14 +51,11 @@ func (f *faults) figureBefore() {
 	}
 }
 
-// stopsTwice finds two full stops in a name: "Th.. Fr.". Three leave something out.
+// stopsTwice finds two full stops in a name: "Th.. Fr.".
 func (f *faults) stopsTwice() {
-	t := f.p.text
-	i := strings.Index(t, "..")
-	if i <= 0 || i+2 >= len(t) || t[i+2] == '.' || strings.Count(t, "..") > 1 {
-		return
+	if mended, ok := oneStop(f.p.text); ok {
+		f.say("two full stops stand where one is meant", mended)
 	}
-	f.say("two full stops stand where one is meant", t[:i]+t[i+1:])
 }
 
 // bracketJoined are authors in brackets with the next right behind: "(Sw.)Kuntze".
@@ -67,5 +67,58 @@ func (f *faults) joinedBracket() {
 		if mended := bracketJoined.ReplaceAllString(f.p.text, "$1 $2"); mended != f.p.text {
 			f.sayHabit("no blank parts the author in brackets from the next", mended)
 		}
+	}
+}
+
+// authors finds what only the end of a name's authors, or the year behind them, can
+// have wrong.
+func (f *faults) authors() {
+	p := f.p
+	if p.found.level < levelSpecies || p.found.formula {
+		return
+	}
+	if word := strings.TrimSpace(joinsNobody.FindString(p.text)); word != "" && word != "&" && p.found.authors.end > 0 {
+		f.say("nobody follows "+word, "")
+	}
+	if mended := yearJoined.ReplaceAllString(p.text, "$1 $2"); mended != p.text {
+		f.sayHabit("no blank stands before the year", mended)
+	}
+	if m := inAuthor.FindStringSubmatch(p.text[p.found.lowest.end:]); m != nil {
+		f.say("a figure stands in the author "+m[1], "")
+	}
+	if m := binomial.FindStringSubmatch(p.text); m != nil && smallAuthors.MatchString(m[2]) {
+		suggest := ""
+		if !strings.Contains(m[2], " ") {
+			suggest = m[1] + " " + sized.Replace(m[2])
+		}
+		f.sayHabit("authors begin with a capital letter", suggest)
+	}
+}
+
+// binomial is a name and what stands behind it.
+var binomial = regexp.MustCompile(`^(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?)?\p{Ll}[\p{Ll}-]{2,}) (\(?\p{Ll}+\..*)$`)
+
+// inAuthor is a figure in an author's name that was read for a letter: "L1nk".
+var inAuthor = regexp.MustCompile(`^ (?:\([^()]*\) )?(\p{Lu}\p{Ll}*[01]\p{Ll}+)\.?$`)
+
+// twice is a name behind which the same name begins again.
+var twice = regexp.MustCompile(`^(\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?)?\p{Ll}[\p{Ll}-]{2,})(| .*\pL.*) (\p{Lu}\p{Ll}{2,}(?:-\p{Ll}+)? (?:[×x] ?)?\p{Ll}[\p{Ll}-]{2,})(.*)$`)
+
+// wholeTwice finds a name that was pasted twice.
+func (f *faults) wholeTwice() {
+	t := f.p.text
+	genus, rest, _ := strings.Cut(t, " ")
+	if !strings.Contains(rest, genus) {
+		return
+	}
+	m := twice.FindStringSubmatch(t)
+	if m == nil || m[1] != m[3] || strings.ContainsAny(m[2], "[]=:;,/+×") {
+		return
+	}
+	switch before, behind := strings.TrimSpace(m[2]), strings.TrimSpace(m[4]); {
+	case before == behind || behind == "":
+		f.say("the whole name stands twice", strings.TrimSpace(m[1]+" "+before))
+	case before == "":
+		f.say("the whole name stands twice", m[1]+" "+behind)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -142,6 +143,66 @@ func TestFaults(t *testing.T) {
 	}
 }
 
+// What is wrong with the end of a name's authors, and a name pasted twice.
+func TestFaultsOfAuthors(t *testing.T) {
+	for _, tt := range []struct{ text, message, suggest string }{
+		{"Calluna vulgaris (L.) Hull Calluna vulgaris (L.) Hull", "the whole name stands twice", "Calluna vulgaris (L.) Hull"},
+		{"Calluna vulgaris Calluna vulgaris (L.) Hull", "the whole name stands twice", "Calluna vulgaris (L.) Hull"},
+		{"Calluna vulgaris (L.) Hull Calluna vulgaris", "the whole name stands twice", "Calluna vulgaris (L.) Hull"},
+		{"Quercus suber × Quercus suber", "", ""}, {"Quercus suber L. subsp. suber", "", ""},
+		{"Calluna vulgaris, Calluna vulgaris var. hirsuta", "", ""},
+		{"Calluna vulgaris (L.) Hull ex", "nobody follows ex", ""},
+		{"Erica umbellata L.1753", "no blank stands before the year", "Erica umbellata L. 1753"},
+		{"Quercus faginea Lév.(1851)", "no blank stands before the year", "Quercus faginea Lév. (1851)"},
+		{"Erica umbellata L1nk", "a figure stands in the author L1nk", ""},
+		{"Erica umbellata MO123", "", ""}, {"Erica sp. A1b", "", ""},
+		{"Erica umbellata l.", "authors begin with a capital letter", "Erica umbellata L."},
+		{"Erica umbellata s.l.", "", ""}, {"Erica umbellata s. l.", "", ""}, {"Erica umbellata (fl.)", "", ""},
+		{"Calluna vulgaris (l.) hull", "authors begin with a capital letter", ""},
+	} {
+		fs := Faults(tt.text, Parts{})
+		if len(fs) == 0 && tt.message == "" {
+			continue
+		}
+		if len(fs) == 0 || fs[0].Message != tt.message || fs[0].Suggest != tt.suggest {
+			t.Errorf("%q: %+v", tt.text, fs)
+		}
+	}
+}
+
+// What is wrong with authors in a column of their own.
+func TestAuthorFaults(t *testing.T) {
+	for _, tt := range []struct{ text, message, suggest string }{
+		{"(L. Hull", "the bracket ( is not closed", ""}, {"L.) Hull", "the bracket ) is not opened", ""}, {"(L.] Hull", "the bracket ] is not opened", ""},
+		{"(L.)Hull", "no blank parts the author in brackets from the next", "(L.) Hull"},
+		{"L1nk", "a figure stands in the author L1nk", ""}, {"Link2", "a figure stands in the author Link2", ""},
+		{"(Link2) Samp.", "a figure stands in the author Link2", ""},
+		{"L.1753", "no blank stands before the year", "L. 1753"}, {"Lév.(1851)", "no blank stands before the year", "Lév. (1851)"},
+		{"Hoffmanns. &", "nobody follows &", ""}, {"Hoffmanns. et", "nobody follows et", ""}, {"Link ex", "nobody follows ex", ""},
+		{"& Link", "nobody stands before &", ""}, {"ex Link", "nobody stands before ex", ""},
+		{"L.,", "ends with \",\", and nothing follows", "L."}, {", L.", "begins with \",\", which is printed", "L."},
+		{"Th.. Fr.", "two full stops stand where one is meant", "Th. Fr."}, {"L..", "ends with two full stops", "L."}, {"Link ... Samp.", "", ""},
+		{"l.", "authors begin with a capital letter", "L."}, {"(l.) hull", "authors begin with a capital letter", ""}, {"dc.", "authors begin with a capital letter", "DC."},
+		{"(L.)", firstOnly, ""}, {"(Hoffmanns. & Link)", firstOnly, ""}, {"(s.l.)", "", ""}, {"(Linnaeus)", "", ""},
+		{"", "", ""}, {"(L.) Hull", "", ""}, {"L. f.", "", ""}, {"(Hoffmanns. & Link) Samp. ex Cout.", "", ""}, {"auct.", "", ""}, {"s.l.", "", ""}, {"hort.", "", ""}, {"nom. nud.", "", ""},
+		{"L., 1753", "", ""}, {"(Linnaeus, 1758)", "", ""}, {"Brot., Fl. Lusit. 1: 18. 1804", "", ""}, {"Brot. 1804b", "", ""}, {"[Brot.] Samp.", "", ""}, {"d'Urv.", "", ""}, {"de Vries", "", ""},
+		{"Fr. : Fr.", "", ""}, {"(Pers.: Fr.) P.Kumm.", "", ""}, {"Müll. Arg.", "", ""}, {"Benth. in Hook.f.", "", ""}, {"auct. non L.", "", ""}, {"Edgar von Harold", "", ""}, {"Y.Z.Zhao & et al.", "", ""},
+	} {
+		fs := AuthorFaults(tt.text)
+		if len(fs) == 0 && tt.message == "" {
+			continue
+		}
+		if len(fs) == 0 || fs[0].Message != tt.message || fs[0].Suggest != tt.suggest {
+			t.Errorf("%q: %+v", tt.text, fs)
+		}
+		if len(fs) > 0 && fs[0].Suggest != "" {
+			if again := AuthorFaults(fs[0].Suggest); len(again) > 0 {
+				t.Errorf("%q: %q is no better: %+v", tt.text, fs[0].Suggest, again)
+			}
+		}
+	}
+}
+
 // Whatever is written, Faults ends, says something of what it finds, and never
 // suggests what is written already.
 func FuzzFaults(f *testing.F) {
@@ -150,7 +211,7 @@ func FuzzFaults(f *testing.F) {
 	}
 	f.Add("quercus", "Quercus", "L.")
 	f.Fuzz(func(t *testing.T, text, genus, author string) {
-		for _, fault := range Faults(text, Parts{Genus: genus, Authorship: author}) {
+		for _, fault := range slices.Concat(Faults(text, Parts{Genus: genus, Authorship: author}), AuthorFaults(text)) {
 			if fault.Message == "" || fault.Suggest == text && text != "" {
 				t.Fatalf("%q: %+v", text, fault)
 			}

@@ -39,4 +39,17 @@ var signFaults = []plantedFault{
 	by("apostrophe-accent", "a grave or acute accent", func(p *planting, s string) string {
 		return s + p.pick(", Lagoa d`Ouro", ", Sant´Ana", ", Sant`Iago", ", Fonte d´Água")
 	}, "locality"),
+	by("author-form", "authors that are cut off", func(p *planting, s string) string {
+		return s + p.pick(" &", " ex", " et", ",", " in")
+	}, "scientificNameAuthorship"),
+	by("author-form", "half a pair of brackets in the authors", func(p *planting, s string) string {
+		return strings.Replace(s, p.pick("(", ")"), "", 1)
+	}, "scientificNameAuthorship"),
+	by("name-form", "a name pasted twice", func(_ *planting, s string) string { return s + " " + s }, "scientificName"),
+	by("name-form", "no blank before a year", func(_ *planting, s string) string {
+		if !strings.HasSuffix(s, ".") {
+			return s
+		}
+		return s + "1843"
+	}, "scientificName"),
 }
