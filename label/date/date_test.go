@@ -431,7 +431,7 @@ func TestRoundTrip(t *testing.T) {
 }
 
 func TestParseDayAndMonth(t *testing.T) {
-	for in, want := range map[string]int{"23rd": 23, "1": 1, "05": 5, "1er": 1, "7.": 7, "IV": 0, "32": 0, "0": 0, "?": 0, "x": 0, "": 0, "-1": 0, "1st": 1} {
+	for in, want := range map[string]int{"23rd": 23, "1": 1, "05": 5, "1er": 1, "7.": 7, "IV": 0, "32": 0, "0": 0, "?": 0, "x": 0, "": 0, "-1": 0, "1st": 1, "5a": 0, "5ª": 5} {
 		if got, err := ParseDay(in); got != want || (err == nil) != (want != 0) {
 			t.Errorf("day %q: %d (%v), want %d", in, got, err, want)
 		}

@@ -138,7 +138,7 @@ func ParseDay(text string) (int, error) {
 	for n < len(t) && isDigit(rune(t[n])) {
 		n++
 	}
-	if end := strings.ToLower(t[n:]); n >= 1 && n <= 2 && (end == "" || ordinals[end]) {
+	if end := strings.ToLower(t[n:]); n >= 1 && n <= 2 && (end == "" || ordinals[end] && end != "a") { // 5a may be a part of something
 		if d, _ := strconv.Atoi(t[:n]); d >= 1 && d <= 31 {
 			return d, nil
 		}

@@ -249,6 +249,11 @@ func typeStatus(text string) (string, bool) {
 	parts := strings.Split(trimmed, "|")
 	for i, part := range parts {
 		word, at := firstWord(part)
+		if m := parted.FindStringSubmatch(part[at:]); m != nil && place.TypeStatus().Has(m[1]+"type") {
+			term, _ := place.TypeStatus().Match(m[1] + "type")
+			parts[i] = part[:at] + term + part[at+len(m[0]):]
+			continue
+		}
 		word = strings.TrimRight(word, "!,;:")
 		if place.TypeStatus().Has(word) {
 			continue
@@ -262,9 +267,12 @@ func typeStatus(text string) (string, bool) {
 	return strings.Join(parts, "|"), true
 }
 
+// parted is a kind of type written as two words: "iso-type".
+var parted = regexp.MustCompile(`^(\pL{3,})[\s-](?i:type|typus)\b`)
+
 // hedge is what curators say of a type that they are not certain of: it is no
 // fault, and no list of the standard has it.
-var hedge = regexp.MustCompile(`(?i)^(?:possibl[ey]|probabl[ey]|presumed|likely)\s+(?:an?\s+)?`)
+var hedge = regexp.MustCompile(`(?i)^(?:possibl[ey]|probabl[ey]|presumed|likely|posible|possível|vermutlich|presunt[oa])\s+(?:an?\s+)?|\s*(?:\?|\(\?\)|\[\?\])$`)
 
 // firstWord returns the first word of a text and where it begins.
 func firstWord(s string) (word string, at int) {
