@@ -20,6 +20,9 @@ func (c *Context) unread(terms ...string) string {
 	if slices.ContainsFunc(terms, t.Has) {
 		return ""
 	}
+	if h := t.Pointed(terms[0]); h != "" {
+		return "; if it stands below " + strconv.Quote(h) + ", which is not known, call that heading " + terms[0]
+	}
 	said := &c.past.unread
 	if said.table != t {
 		said.table, said.headings = t, unknownHeadings(t)

@@ -24,11 +24,13 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.datesOfCollecting(r, rows)
 	t.acceptedName(r, rows)
 	t.writtenName(r, rows)
+	t.numbersWithNames(r, rows)
 	t.gatherings(r, rows)
 	t.voucherIDs(r, rows)
 	t.bareVouchers(r, rows)
 	t.codesOfCollectors(r, rows)
 	t.collectedWhen(r, rows)
+	t.byWordAndCells(r, rows)
 	t.slips(r, rows)
 	t.populations(r, rows)
 	t.namesByWord(r, rows)
@@ -144,6 +146,9 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 			return shareOf(rows, c.Index, func(s string) bool { return hasFigure(s) || strings.Contains(s, ":") }) > 0.6
 		}
 	case "collectorAndNumber", "recordNumber", "catalogNumber": // "Voucher specimen", answered by yes and no
+		if c.Term == "recordNumber" && headingKey(c.Heading) == "n" && shareOf(rows, c.Index, aCount.MatchString) > 0.8 && distinct(rows, c.Index) < 0.6 {
+			return true // how many plants of a place
+		}
 		return shareOf(rows, c.Index, answer.MatchString) > 0.9 || c.Term == "collectorAndNumber" && shareOf(rows, c.Index, codesAlone.MatchString) > 0.6
 	case "locality": // "Location" of the sheet beside the locality
 		return c.group != nil && headingKey(c.Heading) == "location" && shareOf(rows, c.Index, keptAt.MatchString) > 0.9

@@ -98,7 +98,8 @@ func isNatural(s string) bool { return naturalRegions[headingKey(s)] }
 var naturalRegions = wordSet("andes | andina | region andina | los andes | andean | caribe | caribbean | region caribe | pacifico | pacifica | pacific | region pacifica | orinoquia | llanos | llanos orientales | amazonia | region amazonica | amazon | choco biogeografico | " +
 	"chaco | cerrado | caatinga | mata atlantica | atlantic forest | pantanal | pampa | sierra | costa | selva | altiplano | puna | " +
 	"central america | centroamerica | america central | mesoamerica | south america | sudamerica | suramerica | america do sul | america del sur | north america | norteamerica | america do norte | america del norte | latin america | " +
-	"west indies | antilles | neotropics | neotropical | nearctic | palearctic | palaearctic | afrotropics | afrotropical | indomalaya | australasia | africa | europe | europa | asia | oceania | southeast asia | east africa | west africa | southern africa | north africa | mediterranean | macaronesia")
+	"west indies | antilles | neotropics | neotropical | nearctic | palearctic | palaearctic | afrotropics | afrotropical | indomalaya | australasia | africa | europe | europa | asia | oceania | southeast asia | east africa | west africa | southern africa | north africa | mediterranean | macaronesia | " +
+	"temperate | tropical | subtropical | boreal | alpine | subalpine | montane | arctic | subarctic | antarctic | atlantic | continental | arid | semiarid | eurosiberian")
 
 var sidesOfBrazil = wordSet("norte | nordeste | sul | sudeste | centro oeste")
 

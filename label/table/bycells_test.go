@@ -20,6 +20,30 @@ func TestByCells(t *testing.T) {
 		// How many duplicates there are, and who has them.
 		{"country,Duplicados\nPT,3\nPT,1\nPT,12\nPT,2\n", "country ?"},
 		{"country,Duplicados\nPT,LISU\nPT,COI|PO\nPT,2\nPT,PO\n", "country duplicatesTo"},
+		// Several things under one heading: places, and what may stand with them.
+		{"species,\"Town, County, State\"\nCarex acuta,\"Lindoso, Ponte da Barca, Minho\"\n", "scientificName locality"},
+		{"species,Locality and habitat\nCarex acuta,\"Lindoso, oak wood\"\n", "scientificName locality"},
+		{"species,\"Locality, date\"\nCarex acuta,\"Lindoso, 14.v.2026\"\n", "scientificName locality"},
+		{"species,\"Collector, number, herbarium\"\nCarex acuta,Almeida 214 (VDOURA)\n", "scientificName collectorAndNumber"},
+		{"species,\"Collector, no.\",country\nCarex acuta,Almeida 214,PT\nCarex acuta,Almeida & R. Prates 215,PT\nCarex acuta,I. Almeida 2025-7,PT\n", "scientificName collectorAndNumber country"},
+		{"species,Specimen number,country\nCarex acuta,Almeida 214,PT\nCarex acuta,Almeida 215,PT\nCarex acuta,Prates 7,PT\n", "scientificName collectorAndNumber country"},
+		{"species,Specimen number,country\nCarex acuta,VDOURA 2140,PT\nCarex acuta,VDOURA 2150,PT\nCarex acuta,VDOURA 2170,PT\n", "scientificName catalogNumber country"},
+		{"species,Coll. no.,collector\nCarex acuta,Almeida 214,I. Almeida\nCarex acuta,Almeida 215,I. Almeida\nCarex acuta,Prates 7,R. Prates\n", "scientificName recordNumber recordedBy"},
+		{"species,\"Locality, collector\"\nCarex acuta,\"Lindoso, Almeida\"\n", "scientificName ?"},
+		{"species,\"Locality, family\"\nCarex acuta,\"Lindoso, Cyperaceae\"\n", "scientificName ?"},
+		// How many plants there are is no number of theirs.
+		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,3,PT\nCarex acuta,3,PT\nCarex acuta,1,PT\n", "scientificName ? country"},
+		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,2,PT\nCarex acuta,3,PT\nCarex acuta,4,PT\n", "scientificName recordNumber country"},
+		// A word for what the cells are, among others.
+		{"species,CollectorString\nCarex acuta,Inês M. Almeida\nCarex acuta,Inês M. Almeida\nCarex acuta,Rui Prates\n", "scientificName recordedBy"},
+		{"species,Collector group\nCarex acuta,students\nCarex acuta,staff\nCarex acuta,staff\n", "scientificName ?"},
+		{"species,Collector_num_text\nCarex acuta,I. Almeida\nCarex acuta,R. Prates\nCarex acuta,R. Prates\n", "scientificName ?"},
+		{"species,voucher_location\nCarex acuta,VDOURA\nCarex acuta,VDOURA\nCarex acuta,COI\n", "scientificName institutionCode"},
+		{"species,voucher_location\nCarex acuta,Porto\nCarex acuta,Porto\nCarex acuta,Coimbra\n", "scientificName ?"},
+		{"species,Accession_Num_Voucher\nCarex acuta,VDOURA.1132433\nCarex acuta,VDOURA.1132434\nCarex acuta,VDOURA.1132435\n", "scientificName catalogNumber"},
+		{"species,Voucher sequence accession num\nCarex acuta,MN760977\nCarex acuta,MN760978\nCarex acuta,MN760979\n", "scientificName ?"},
+		{"species,latitute,longitude\nCarex acuta,\"41° 42' 56\"\"N\",\"8° 9' W\"\nCarex acuta,\"41° 43' N\",\"8° 10' W\"\nCarex acuta,\"41° 44'N\",\"8° 11' W\"\n", "scientificName decimalLatitude decimalLongitude"},
+		{"species,region\nCarex acuta,Temperate\nCarex acuta,Mediterranean\nCarex acuta,Temperate\n", "scientificName ?"},
 		// Figures below the first cells make these headings, though only one is known.
 		{"name;ex1F;ex1B;ex2F;mbaum\nAmanita vaginata;1;0;0;B\nRussula queletii;1;0;1;F\nMycena pura;0;1;0;B\n", "scientificName ? ? ? ?"},
 		// What ten letters keep of "Collectors number".

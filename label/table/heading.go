@@ -36,13 +36,15 @@ func barePrefixed(s string) string {
 
 // A reading is what a heading was found to be before the columns are compared.
 type reading struct {
-	*meaning        // nil if it is not known
-	unit     string // of the meaning or in brackets: "metres", "feet" or "fathoms"
-	remark   string // what stands in brackets and is not a unit
-	number   int    // of "Collector 2"; 0 if there is none
-	datum    string // of "Lat (WGS84)"
-	side     string // of "Longitude W": "N", "S", "E" or "W"
-	cut      bool   // ten letters are left of the word
+	*meaning          // nil if it is not known
+	unit     string   // of the meaning or in brackets: "metres", "feet" or "fathoms"
+	remark   string   // what stands in brackets and is not a unit
+	number   int      // of "Collector 2"; 0 if there is none
+	datum    string   // of "Lat (WGS84)"
+	side     string   // of "Longitude W": "N", "S", "E" or "W"
+	cut      bool     // ten letters are left of the word
+	also     []string // terms that the heading names besides
+	several  bool     // it names several things, which are read as one
 }
 
 var (
@@ -300,6 +302,9 @@ func (r *resolver) remark(i int, terms []string) {
 	}
 	if (read.unit == "feet" || read.unit == "fathoms") && strings.HasSuffix(c.Term, "InMeters") {
 		r.find(i, ruleHeadingUnit, label.Error, "", "heading %q says %s, but %s holds metres: convert the column", c.Heading, read.unit, c.Term)
+	}
+	if read.several {
+		r.sayAlso(i)
 	}
 	if read.cut {
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s, cut to ten letters", c.Heading, c.Term)

@@ -380,7 +380,7 @@ func TestDelimiter(t *testing.T) {
 		{"country\tlocality\n", '\t', ""},
 		{"country|locality\n", '|', ""},
 		{"country\n", ',', ""},
-		{"\"country, as written\";\"locality, habitat\";family\n", ';', "heading-unknown note,heading-unknown note"},
+		{"\"country, as written\";\"locality, habitat\";family\n", ';', "heading-unknown note,heading-reading note"},
 		{"\"a;b;c;d\",country\n", ',', "heading-unknown note"},
 		{"Altitude (m), min\tcountry\tlocality\n", '\t', ""},
 		{"country;locality,family;genus,year\n", ',', "table-delimiter warning,heading-unknown note,heading-unknown note"},

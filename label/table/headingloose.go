@@ -62,6 +62,9 @@ func (v *words) readLoosely(heading string) reading {
 			}
 		}
 	}
+	if r := v.readSeveral(heading); r.meaning != nil {
+		return r
+	}
 	if rest := unworked.ReplaceAllString(heading, ""); rest != heading {
 		if r := v.lookup(rest); r.meaning != nil && (idleBeside[r.terms[0]] || r.terms[0] == "scientificName") {
 			return r

@@ -15,37 +15,45 @@ type sought struct {
 	rename string   // the term to rename a heading to
 	what   string   // the cells that look like it
 	is     func(string) bool
+	not    *regexp.Regexp // headings that say what else the cells are; nil if none
+	share  float64        // how many of the column's cells have to look so, of 1
+	alone  bool           // it points at none of several columns
 }
 
 var allSought = []sought{
-	{nameTerms, "scientificName", "the names of plants", isPlantName},
-	{[]string{"eventDate", "verbatimEventDate", "year", "month", "day", "startDayOfYear"}, "eventDate", "dates", func(s string) bool { return kindOf(s) == aDate }},
+	{nameTerms, "scientificName", "the names of plants", isPlantName, nil, 0.7, false},
+	{[]string{"eventDate", "verbatimEventDate", "year", "month", "day", "startDayOfYear"}, "eventDate", "dates", func(s string) bool { return kindOf(s) == aDate }, nil, 0.7, true},
+	{[]string{"recordedBy", "collectorAndNumber"}, "recordedBy", "persons", initialled.MatchString, otherPersons, 0.8, true},
 }
 
-// pointedShare is how many of a column's cells have to look so, of 1.
-const pointedShare = 0.7
+var (
+	// initialled is a person with initials, alone or the first of several.
+	initialled = regexp.MustCompile(`^\s*(?:\p{Lu}\.[ -]?){1,4}(?:d[aeo]s? |van |von |de la )?\p{Lu}\p{Ll}+\b|^\s*\p{Lu}\p{Ll}+, ?(?:\p{Lu}\. ?){1,4}`)
+	// otherPersons are those who worked on a specimen, or named the plant.
+	otherPersons = regexp.MustCompile(`(?i)aut|author|det|ident|extract|scor|measur|type|read|photo|image|sequenc|georef|enter|review|donor|grower|contact|owner|citation|refer|source|common`)
+)
 
-// pointOut names the column that looks as if it held the plants' names, or the
-// dates, where no heading is known that would. It reads none so: a determination
+// pointOut names the column that looks as if it held the plants' names, the dates or
+// the collectors, where no heading is known that would. It reads none so: a determination
 // might be that of a host, and a date the day of typing.
 func (t *Table) pointOut(rows []*Row) {
 	for _, s := range allSought {
 		if slices.ContainsFunc(t.columns, func(c Column) bool { return c.Known && slices.Contains(s.terms, c.Term) }) {
 			continue
 		}
-		best, most, several := -1, pointedShare, false
+		best, most, several := -1, s.share, false
 		for i := range t.columns {
-			if c := &t.columns[i]; c.Known || c.group != nil || strings.TrimSpace(c.Heading) == "" || ofOthers.MatchString(c.Heading) {
+			if c := &t.columns[i]; c.Known || c.group != nil || strings.TrimSpace(c.Heading) == "" || ofOthers.MatchString(c.Heading) || s.not != nil && s.not.MatchString(c.Heading) {
 				continue
 			}
-			if share := shareOf(rows, i, s.is); share >= pointedShare {
+			if share := shareOf(rows, i, s.is); share >= s.share && t.filledIn(rows, i) >= 3 {
 				several = best >= 0
 				if share > most || best < 0 {
 					best, most = i, share
 				}
 			}
 		}
-		if best < 0 || several && s.rename == "eventDate" {
+		if best < 0 || several && s.alone {
 			continue
 		}
 		c := &t.columns[best]
@@ -57,12 +65,20 @@ func (t *Table) pointOut(rows []*Row) {
 		f.Severity, f.Suggest = label.Warning, s.rename
 		f.Message = fmt.Sprintf("heading %q is not known, but its cells look like %s (%s), and no other heading says where these are; as it is, they are not printed",
 			c.Heading, s.what, cut(firstOf(rows, best, s.is), 40))
+		if t.pointed == nil {
+			t.pointed = map[string]string{}
+		}
+		t.pointed[s.rename] = strings.TrimSpace(c.Heading)
 	}
 }
 
+// Pointed returns the heading, which nobody knows, that a finding says to hold what a
+// term is for; "" if none does.
+func (t *Table) Pointed(term string) string { return t.pointed[term] }
+
 // ofOthers is a heading of the names of other plants, of communities and of the
 // days of clerks.
-var ofOthers = regexp.MustCompile(`(?i)host|phoro|foro[fp]|alliance|associa|communit|syntax|substrat|previous|modif|updat|entered|created|upload|download|georef|seque|access`)
+var ofOthers = regexp.MustCompile(`(?i)host|phoro|foro[fp]|alliance|associa|communit|syntax|substrat|previous|modif|updat|entered|created|upload|download|georef|seque|access|recei|extract|sent\b|shipp|loan|germ|sown|plant(ed|ing)|scan|typed`)
 
 // firstOf is the first cell of a column that is of a kind.
 func firstOf(rows []*Row, column int, is func(string) bool) string {

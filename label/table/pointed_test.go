@@ -14,6 +14,11 @@ func TestPointOut(t *testing.T) {
 		{"country,final call,first call\nPortugal,Erica arborea L.,Erica\nPortugal,Erica umbellata L.,Erica\nPortugal,Nardus stricta L.,?\n", "final call", "scientificName"},
 		{"country,obs when\nPortugal,2026-04-12\nPortugal,2026-04-13\nPortugal,2026-04-13\n", "obs when", "eventDate"},
 
+		{"country,who\nPortugal,I. Almeida\nPortugal,I. Almeida & R. Prates\nPortugal,\"Costa, T.\"\n", "who", "recordedBy"},
+		{"country,scored by\nPortugal,I. Almeida\nPortugal,I. Almeida\nPortugal,R. Prates\n", "", ""},
+		{"country,collector,who\nPortugal,T. Costa,I. Almeida\nPortugal,T. Costa,I. Almeida\nPortugal,T. Costa,R. Prates\n", "", ""},
+		{"country,date received\nPortugal,2026-04-12\nPortugal,2026-04-13\nPortugal,2026-04-13\n", "", ""},
+
 		{"country,final call\nPortugal,Erica arborea L.\n", "", ""}, // one row says little
 		{"family,genus,species,final call\nEricaceae,Erica,arborea,Erica arborea L.\nEricaceae,Erica,umbellata,Erica umbellata L.\nEricaceae,Erica,cinerea,Erica cinerea L.\n", "", ""},
 		{"country,host call\nPortugal,Erica arborea L.\nPortugal,Erica arborea L.\nPortugal,Quercus robur L.\n", "", ""},

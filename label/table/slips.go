@@ -25,13 +25,19 @@ func (t *Table) slips(r *resolver, rows []*Row) {
 			continue
 		}
 		t.settle(r, i, term, term+", from which it is a slip away")
+		if v := verbatimOf[term]; v != "" {
+			if _, ok := r.taken[v]; !ok {
+				c.Verbatim = v
+				r.taken[v] = i
+			}
+		}
 	}
 }
 
 // slipCells are the terms whose cells can be told from others'.
 var slipCells = map[string]func(string) bool{
-	"decimalLatitude":  isAngle,
-	"decimalLongitude": isAngle,
+	"decimalLatitude":  isAngleAny,
+	"decimalLongitude": isAngleAny,
 	"eventDate":        func(s string) bool { return kindOf(s) == aDate },
 	"scientificName":   isBinomial,
 	"recordedBy":       person.MatchString,
@@ -96,6 +102,9 @@ var initials = regexp.MustCompile(`^\s*\p{Ll}{1,3}\s*$`)
 // proseTerms are the terms whose cells are words.
 var proseTerms = map[string]bool{"recordedBy": true, "identifiedBy": true, "locality": true, "habitat": true, "plantDescription": true, "occurrenceRemarks": true,
 	"country": true, "stateProvince": true, "county": true, "municipality": true, "family": true, "genus": true, "scientificName": true, "disposition": true}
+
+// isAngleAny is isAngle, or degrees with their signs.
+func isAngleAny(s string) bool { return isAngle(s) || inDegrees.MatchString(s) }
 
 // isAngle reports whether a text is a figure that a coordinate in degrees can be.
 // Latitude and longitude may be exchanged, which others see.

@@ -110,6 +110,9 @@ type Column struct {
 	// Joined is set where the cells have underscores between their words, as
 	// names of files and of the tips of trees have.
 	Joined bool
+	// Also are the terms that a heading of several things names besides Term, as
+	// in "Locality, date": the cells have them among their words.
+	Also []string
 	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
 	// Origin is the place of the heading.
@@ -152,12 +155,13 @@ type Table struct {
 	verbatim map[string]int // by Column.Verbatim
 	groups   []*group       // columns that are read as one
 	findings []label.Finding
-	empty    map[string]bool // the codes that stand for an empty cell
-	zeros    [4]bool         // whether 0 stands for an empty cell in each of heightColumns
-	profiles []profile       // what the columns hold, nil where too little is known
-	sheet    *worksheet      // that the text was made of, nil for a table of text
-	events   *events         // that the rows are specimens of, nil if the table has all
-	key      int             // and the column that names them
+	pointed  map[string]string // see Pointed
+	empty    map[string]bool   // the codes that stand for an empty cell
+	zeros    [4]bool           // whether 0 stands for an empty cell in each of heightColumns
+	profiles []profile         // what the columns hold, nil where too little is known
+	sheet    *worksheet        // that the text was made of, nil for a table of text
+	events   *events           // that the rows are specimens of, nil if the table has all
+	key      int               // and the column that names them
 	digest   atomic.Pointer[string]
 	released sync.Pool // of *Row
 }

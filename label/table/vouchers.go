@@ -61,6 +61,26 @@ func (t *Table) voucherIDs(r *resolver, rows []*Row) {
 	}
 }
 
+// numbersWithNames reads a column headed "Collection no." or "Specimen number" as collectors
+// with their numbers, where its cells are both and no other column has the collectors.
+func (t *Table) numbersWithNames(r *resolver, rows []*Row) {
+	if r.hasAny([]string{"recordedBy", "collectorAndNumber"}) {
+		return
+	}
+	for _, term := range []string{"recordNumber", "catalogNumber", "fieldNumber"} {
+		i, ok := r.taken[term]
+		if !ok || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, namedGathering.MatchString) < 0.7 {
+			continue
+		}
+		delete(r.taken, term)
+		t.settle(r, i, "collectorAndNumber", ownWords["collectorAndNumber"]+", for its cells are both")
+		return
+	}
+}
+
+// namedGathering is a collector, whose name is no code of capitals, with a number.
+var namedGathering = regexp.MustCompile(`^\s*(?:\p{Lu}\.? ?){0,4}\p{Lu}[\pL'’-]*\p{Ll}{2,}[^0-9]*\s[A-Z-]{0,5}\d{1,6}(?:[-/.]\d{1,6})?[A-Za-z]?\b`)
+
 // gathering is a collector with a number.
 var gathering = regexp.MustCompile(`^\pL[\pL.'’-]+[^0-9]*\s[A-Z-]{0,5}\d{1,6}[a-z]?\b`)
 
