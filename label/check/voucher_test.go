@@ -33,6 +33,14 @@ func TestVoucher(t *testing.T) {
 		{"Almeida_and_Prates_948", "Almeida and Prates", "948"}, // the name of a sample
 		{"Teles_et_al_79_135", "Teles et al", "79-135"},
 		{"Teles_SN", "Teles", "s.n."},
+		{"Almeida 447, 448", "Almeida", "447, 448"}, // several of one trip
+		{"Almeida 420B, 421, 422", "Almeida", "420B, 421, 422"},
+		{"Almeida 3489A, C (VDOURA)", "Almeida", "3489A, C"},
+		{"Almeida 447 and 448", "Almeida", "447 and 448"},
+		{"Almeida 447, 2019", "", ""}, // perhaps a year
+		{"Almeida 447, 446", "", ""},
+		{"Almeida 448, B. Costa", "Almeida | B. Costa", "448"},
+		{"Almeida sn", "Almeida", "s.n."},
 		{"VDOURA 12345", "", ""}, // a sheet of a herbarium
 		{"Almeida", "", ""},      // perhaps no collector
 		{"Almeida & Costa", "Almeida & Costa", ""},

@@ -9,7 +9,7 @@ import (
 
 // voucher is a collector with a number after the name, and others after that:
 // "Prates 2048, Costa", "Teles s.n.", "Almeida & Mota RLB 5028".
-var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*|s\. ?n\.|s/n)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*((?:[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)(?:[,;! ]+[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)*)\s*[)\]])?$`)
+var voucher = regexp.MustCompile(`^(\D*?\pL\D*?)[\s,:;]*((?:[A-Z]{2,4}[- ]?|[A-Z]-?)?\d[\w./-]*(?:(?:,| ?&| and|;) ?(?:\d{1,6}[A-Za-z]?|[A-Z]\b))*|s\. ?n\.|s/n|sn\b\.?)\s*(?:[,;&+]\s*(\PN+?)|(?:and|with|y|e|et|und)\s+(\PN+?))?(?:\s*[(\[]\s*((?:[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)(?:[,;! ]+[A-Z]{1,8}(?:[- ]?\d{3,}[A-Za-z]?)?!?)*)\s*[)\]])?$`)
 
 // sheetNumber is a herbarium's code with the number of a sheet: "VDOURA 0012345".
 var sheetNumber = regexp.MustCompile(`^[A-Z]{1,8}[- ]?\d{4,}[A-Za-z]?$`)
@@ -51,6 +51,9 @@ func (c *Context) readVoucher() {
 		return
 	}
 	m := voucher.FindStringSubmatch(f.Text)
+	if m != nil && !oneTrip(m[2]) {
+		m = nil
+	}
 	if people, number := c.Text("recordedBy"), c.Text("recordNumber"); people != "" || number != "" {
 		term, text := "", ""
 		switch {
@@ -79,6 +82,9 @@ func (c *Context) readVoucher() {
 		}
 		return
 	}
+	if m[2] == "sn" || m[2] == "sn." {
+		m[2] = "s.n."
+	}
 	people := m[1]
 	if others := m[3] + m[4]; others != "" {
 		people += " | " + others
@@ -88,6 +94,24 @@ func (c *Context) readVoucher() {
 	if sheetNumber.MatchString(m[5]) && c.Text("catalogNumber") == "" {
 		c.readAs(f, "catalogNumber", m[5]) // "(VDOURA 0012345)"
 	}
+}
+
+// oneTrip reports whether several numbers behind a collector, "447, 448A" or
+// "3489A, C", are of one trip: they have as many figures and rise. A number of less
+// or more figures may be a year or the page of a book.
+func oneTrip(numbers string) bool {
+	last := ""
+	for _, s := range strings.FieldsFunc(numbers, func(r rune) bool { return strings.ContainsRune(",;& ", r) }) {
+		figures := strings.TrimRight(s, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+		switch {
+		case s == "and" || figures == "":
+		case last != "" && (len(figures) != len(last) || figures < last):
+			return false
+		default:
+			last = figures
+		}
+	}
+	return true
 }
 
 // initialed reports whether a voucher is a number behind letters of its collector,
