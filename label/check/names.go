@@ -41,7 +41,11 @@ func composed(k nameKey) nameReading {
 	if strings.TrimSpace(text) == "" {
 		text = n // of the columns
 	}
-	return nameReading{n, problems, allFaults(text, k)}
+	faults := allFaults(text, k)
+	if _, mended, _ := messagesOf(faults); mended != "" && text == k.text {
+		_, problems = name.Compose(mended, k.parts) // what the columns say of the name that is meant
+	}
+	return nameReading{n, problems, faults}
 }
 
 // allFaults says what is wrong with the form of a name, what is said of capitals

@@ -187,6 +187,8 @@ func (p *parser) signsOnly(i int) bool {
 		t := &p.toks[j]
 		switch {
 		case t.class == mark, t.class == crossSign, t.class == plusSign, t.class == tag:
+		case t.class == word && t.kind.isRank() && t.upper && p.species && !p.caps && !p.isEpithet(p.next(p.toks[i].pair)):
+			return false // (Ser.) is Seringe
 		case t.class == word && (t.kind.isRank() || t.kind == cross || t.kind == qualifier || t.kind == open):
 		default:
 			return false

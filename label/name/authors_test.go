@@ -43,3 +43,28 @@ func TestSameAuthors(t *testing.T) {
 		}
 	}
 }
+
+// Authors whose abbreviation is a word of another sense, or who stand beside one.
+func TestAuthorsThatAreWords(t *testing.T) {
+	for text, want := range map[string]string{
+		"Acaulon piligerum (De Not.) Limpr.":          "(De Not.) Limpr.",
+		"Acaulon piligerum Ces. & De Not.":            "Ces. & De Not.",
+		"ACAULON PILIGERUM (DE NOT.) LIMPR.":          "(DE NOT.) LIMPR.",
+		"Crinum bulbispermum Herb.":                   "Herb.",
+		"Crinum bulbispermum (Herb.) Baker":           "(Herb.) Baker",
+		"Crinum bulbispermum Herb. & Baker":           "Herb. & Baker",
+		"Crinum bulbispermum Baker Herb. Valdoura":    "Baker",
+		"Salicornia europaea Moss":                    "Moss",
+		"Aconitum napellus (Ser.) Samp.":              "(Ser.) Samp.",
+		"Rubus armeniacus Focke (R. procerus auct.)":  "Focke",
+		"Tulipa gesneriana L. (s.l.)":                 "L.",
+		"Sesleria ovata (Psilathera ovata)":           "",
+		"Carex nigra (L. Reichard":                    "(L. Reichard",
+		"Calluna vulgaris (L.) Hull not found again":  "(L.) Hull",
+		"Calluna vulgaris (L.) Hull, herb. Valdoura.": "(L.) Hull",
+	} {
+		if got := Parse(text, Parts{}).Authorship; got != want {
+			t.Errorf("%q: %q, not %q", text, got, want)
+		}
+	}
+}

@@ -58,7 +58,7 @@ func (p *parser) name() Name {
 		Genus:        f.genus.of(t),
 		Infrageneric: f.infrageneric.of(t),
 		Epithet:      f.epithet.of(t),
-		Authorship:   strings.TrimRight(f.authors.of(t), " ,;:"),
+		Authorship:   p.authorship(f.authors),
 		Cultivar:     f.cultivar.of(t),
 		Qualifier:    f.qualifier.of(t),
 		Open:         f.open.of(t),
@@ -68,10 +68,20 @@ func (p *parser) name() Name {
 	if f.infras > 0 {
 		n.Infraspecific = f.infra[f.infras-1].of(t)
 		if n.Autonym = same(n.Infraspecific, n.Epithet) && n.Epithet != ""; n.Autonym && n.Authorship == "" {
-			n.Authorship = strings.TrimRight(f.speciesAuth.of(t), " ,;:")
+			n.Authorship = p.authorship(f.speciesAuth)
 		}
 	}
 	return n
+}
+
+// authorship returns authors without what parts them from the rest, such as a bracket
+// that begins a remark and closes behind them: "Focke (R. procerus auct.)".
+func (p *parser) authorship(s span) string {
+	text := s.of(p.text)
+	if i := strings.LastIndexByte(text, '('); i > strings.LastIndexByte(text, ')') && strings.Contains(p.text[s.end:], ")") {
+		text = text[:i]
+	}
+	return strings.TrimRight(text, " ,;:")
 }
 
 // rankTerm returns the rank of the lowest name in the words of dwc:taxonRank.

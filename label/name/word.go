@@ -90,6 +90,10 @@ func (p *parser) kindAt(i int) kind {
 		if !p.isCross(i, n) {
 			return link
 		}
+	case note, ordinary, blank:
+		if p.person(i) {
+			return plainWord
+		}
 	case filius:
 		if !p.species && p.st != afterGenus {
 			return filius
@@ -128,6 +132,27 @@ func (p *parser) kindAt(i int) kind {
 		}
 	}
 	return t.kind
+}
+
+// person reports whether a word that says something else of names is the author it
+// spells where it stands: De Not. is De Notaris, Herb. is Herbert where no name of a
+// herbarium follows, Moss is Moss right behind an epithet.
+func (p *parser) person(i int) bool {
+	t := &p.toks[i]
+	if !t.upper || i == 0 || t.caps && !p.caps {
+		return false
+	}
+	last := i+1 == len(p.toks) || p.toks[i+1].class == closeSign || p.toks[i+1].class == word && (p.toks[i+1].kind == and || p.toks[i+1].kind == link)
+	switch p.bare(i) {
+	case "Not", "NOT":
+		b := p.bare(i - 1)
+		return t.dot && (b == "De" || b == "de" || b == "DE")
+	case "Herb":
+		return t.dot && last && p.species
+	case "Moss":
+		return !t.dot && last && p.species
+	}
+	return false
 }
 
 // join takes "et", "&", "vel": between authors, between epithets, or between

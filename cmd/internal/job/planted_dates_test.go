@@ -49,7 +49,7 @@ var dateFaults = []plantedFault{
 	to("VALIDATION_EVENT_CONSISTENT", "year", "year", "1999", "2010"), to("VALIDATION_EVENT_CONSISTENT", "month", "month", "11", "12"), to("VALIDATION_EVENT_CONSISTENT", "day", "day", "30", "31"),
 	to("VALIDATION_COUNTRYCODE_STANDARD", "no code", "countryCode", "ZX", "QQ", "PX"), to("VALIDATION_COUNTRYCODE_STANDARD", "one letter", "countryCode", "P", "x"),
 	to("VALIDATION_COUNTRYCODE_STANDARD", "words", "countryCode", "abroad", "see label", "351"),
-	to("VALIDATION_TYPESTATUS_STANDARD", "misspelt", "typeStatus", "holottype", "Isotipo?", "cleptotype"), to("VALIDATION_TYPESTATUS_STANDARD", "no kind", "typeStatus", "yes", "type?", "1"),
+	to("VALIDATION_TYPESTATUS_STANDARD", "misspelt", "typeStatus", "holottype", "izotyp", "cleptotype"), to("VALIDATION_TYPESTATUS_STANDARD", "no kind", "typeStatus", "yes", "seen", "1"),
 	to("VALIDATION_TYPESTATUS_STANDARD", "a name before", "typeStatus", "Thymus capitellatus"),
 	to("AMENDMENT_COUNTRYCODE_STANDARDIZED", "three letters", "countryCode", "PRT", "ESP"), to("AMENDMENT_COUNTRYCODE_STANDARDIZED", "a name", "countryCode", "Portugal", "Spain"),
 	to("AMENDMENT_COUNTRYCODE_STANDARDIZED", "small letters", "countryCode", "pt", "es"),
