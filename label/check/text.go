@@ -174,7 +174,7 @@ func isPlaceholder(term, text string) bool {
 // isNoType reports whether a cell says that a specimen is no type: that is said, so
 // that nobody need clear it, and no label prints it.
 func isNoType(term, text string) bool {
-	return term == "typeStatus" && len(text) <= 10 && noType[strings.ToLower(text)]
+	return term == "typeStatus" && len(text) <= 14 && noType[strings.ToLower(text)]
 }
 
 // isTown reports whether None is the town near Turin, for the row's state says Piedmont
@@ -193,7 +193,7 @@ func (c *Context) isTown(term, text string) bool {
 }
 
 // noType are answers to whether a specimen is a type.
-var noType = map[string]bool{"n": true, "no": true, "non": true, "não": true, "nao": true, "nein": true, "false": true, "0": true, "not a type": true, "notatype": true, "non-type": true, "nontype": true, "no type": true}
+var noType = map[string]bool{"n": true, "no": true, "non": true, "não": true, "nao": true, "nein": true, "false": true, "0": true, "not a type": true, "notatype": true, "non-type": true, "nontype": true, "no type": true, "no type status": true, "not type": true}
 
 // nines are degrees and minutes of nothing but nines, "99 99 99 N; 999 99 99 W",
 // which no place has.

@@ -66,7 +66,7 @@ func TestNinesForCoordinates(t *testing.T) {
 
 // An answer to "Type?" is no kind of type.
 func TestNoType(t *testing.T) {
-	for text, want := range map[string]bool{"N": true, "No": true, "não": true, "FALSE": true, "not a type": true, "Y": false, "Holotype": false, "neotype": false, "nomen": false} {
+	for text, want := range map[string]bool{"N": true, "No": true, "não": true, "FALSE": true, "not a type": true, "No type status": true, "Y": false, "Holotype": false, "neotype": false, "nomen": false} {
 		if got := isPlaceholder("typeStatus", text); got != want {
 			t.Errorf("%q: %t", text, got)
 		}

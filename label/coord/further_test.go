@@ -175,6 +175,7 @@ var furtherForms = []struct{ in, status, lat, lon string }{
 	{"18°29'N.66°56'30\"W", "ok", "18.4833333", "-66.9416667"},
 	{"48°48'N.88°40'W.", "ok", "48.8000000", "-88.6666667"},
 	{"48°48'. 88°40'", "ambiguous", "", ""},
+	{"Sec. 25, T. 42 N., R. 5 E. 46°01' N and 83°44' W.", "not_convertible", "", ""},
 }
 
 func TestFurtherForms(t *testing.T) {
@@ -182,6 +183,19 @@ func TestFurtherForms(t *testing.T) {
 		got := strings.Join(strings.Split(ReadLine(c.in), "\t")[:3], " ")
 		if want := strings.Join([]string{c.status, c.lat, c.lon}, " "); got != want {
 			t.Errorf("%q: got %q, want %q (%v)", c.in, got, want, Read(c.in, Hints{}).Err)
+		}
+	}
+}
+
+// A survey of townships is printed as it was written, with the degrees beside it.
+func TestSurveyBesideDegrees(t *testing.T) {
+	for text, want := range map[string]bool{
+		"Sec. 25, T. 42 N., R. 5 E. 46°01' N and 83°44' W.": true,
+		"T42N R5E Sec. 25": true,
+		"46°01' N, ° W":    false,
+	} {
+		if r := Read(text, Hints{}); r.Foreign != want || r.Status != NotConvertible {
+			t.Errorf("%q: %+v", text, r)
 		}
 	}
 }

@@ -27,7 +27,7 @@ var (
 // none.
 func readGrid(t prepared) (Reading, bool) {
 	if t.foreign != "" {
-		if strings.Contains(t.grid, "°") && t.known {
+		if strings.Contains(t.grid, "°") && t.known && !t.survey {
 			return Reading{}, false // degrees, and a word beside them
 		}
 		r := refuse(NotConvertible, "%s is not converted here: write degrees", t.foreign)

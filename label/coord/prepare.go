@@ -20,6 +20,7 @@ type prepared struct {
 	words    bool   // there are words of two letters or more
 	foreign  string // a grid that is not converted here
 	known    bool   // and that the trade writes on labels
+	survey   bool   // of townships: what stands beside it is printed with it
 	more     bool   // something was taken out that the coordinates do not say
 	south    bool   // the datum's grid lies in the south
 }
@@ -128,7 +129,7 @@ func prepare(text string) prepared {
 		}
 	}
 	if strings.ContainsAny(p.text, "Tt") && survey.MatchString(p.text) {
-		p.foreign, p.known = "township, range and section", true
+		p.foreign, p.known, p.survey = "township, range and section", true, true
 	}
 	if name := nationalGrid(p.text); name != "" && p.foreign == "" {
 		p.foreign, p.known = name, true
@@ -137,7 +138,7 @@ func prepare(text string) prepared {
 		p.foreign, p.known = code, false
 	}
 	p.grid = strings.TrimSpace(p.text)
-	if p.foreign != "" && !(p.known && strings.Contains(p.text, "°")) {
+	if p.foreign != "" && (p.survey || !p.known || !strings.Contains(p.text, "°")) {
 		return p
 	}
 	before := p.text

@@ -35,7 +35,7 @@ func (b *builder) place() []label.Block {
 	}
 	for _, term := range []string{"country", "countryCode", "continent"} {
 		f := b.field(term)
-		if term == "countryCode" {
+		if term == "countryCode" || term == "country" && isCountryCode(f.Text) {
 			f.Text = b.countryName(f.Text)
 		}
 		if say(keep(f.Text, f.Origin), f.Text, b.sep(b.o.CountrySep, ". ")) {
@@ -132,6 +132,12 @@ func (b *builder) levels() []check.Field {
 // beginsWith reports whether text is a place and, after a comma, more.
 func beginsWith(text, place string) bool {
 	return len(text) > len(place) && strings.EqualFold(text[:len(place)], place) && strings.HasPrefix(text[len(place):], ",")
+}
+
+// isCountryCode reports whether a country is written as its code, two capitals, as
+// archives have it. UK is what people call the country; its code is GB.
+func isCountryCode(s string) bool {
+	return len(s) == 2 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'A' && s[1] <= 'Z' && s != "UK"
 }
 
 // countryName returns the country's name where the record has its code alone,

@@ -130,6 +130,10 @@ func TestCountry(t *testing.T) {
 	}{
 		{"PORTUGAL", "ES", "", "", "PORTUGAL."},
 		{"Espanha", "ES", "en", "", "Espanha."},
+		{"ES", "", "", "", "Spain."},
+		{"ES", "", "pt", "en", "Espanha / Spain."},
+		{"UK", "", "", "", "UK."},
+		{"XX", "", "", "", "XX."},
 		{"", "ES", "", "", "Spain."},
 		{"", "ES", "de", "", "Spanien."},
 		{"", "ES", "pt", "en", "Espanha / Spain."},

@@ -25,6 +25,8 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.acceptedName(r, rows)
 	t.writtenName(r, rows)
 	t.numbersWithNames(r, rows)
+	t.verbatimName(r, rows)
+	t.familiesOfSource(r, rows)
 	t.gatherings(r, rows)
 	t.voucherIDs(r, rows)
 	t.bareVouchers(r, rows)

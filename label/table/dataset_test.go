@@ -292,6 +292,25 @@ func TestArchiveFaults(t *testing.T) {
 	}
 }
 
+// The identifier of an identification is what its heading calls identificationID.
+func TestArchiveIdentifier(t *testing.T) {
+	for heading, want := range map[string]int{"identificationID": 0, "recordNumber": 1} {
+		d, err := OpenDataset(writeFolder(t, map[string]string{
+			"meta.xml": meta(`<core rowType="`+dwcTerms+`Occurrence" ignoreHeaderLines="1"><files><location>c.txt</location></files><id index="0"/>`+metaOf(0, "occurrenceID")+metaOf(1, "country")+`</core>`,
+				`<extension rowType="`+dwcTerms+`Identification" ignoreHeaderLines="1"><files><location>det.txt</location></files><coreid index="0"/>
+				<field index="1" term="http://purl.org/dc/terms/identifier"/>`+metaOf(2, "scientificName")+`</extension>`),
+			"c.txt":   "occurrenceID,country\na,Portugal\n",
+			"det.txt": "occurrenceID," + heading + ",scientificName\na,det-1,Erica arborea\n",
+		}), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f := d.Side("identification").Findings(); len(f) != want {
+			t.Errorf("%s: %v", heading, f)
+		}
+	}
+}
+
 // TestZipBomb unpacks files that are a thousand times larger than they say, or
 // than they are.
 func TestZipBomb(t *testing.T) {

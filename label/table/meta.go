@@ -341,7 +341,7 @@ func (a *archive) remarks(t *Table, m *metaTable, heading []Cell, line int) {
 		if r.meaning == nil || r.plain {
 			continue
 		}
-		if slices.Contains(r.terms, c.Term) {
+		if slices.Contains(r.terms, c.Term) || c.Term == "identifier" && strings.HasSuffix(r.terms[0], "ID") { // of what the row is
 			headed++
 		} else if t.skip > 0 && c.Term != "id" && c.Term != "coreid" {
 			t.say(ruleArchive, label.Warning, line, "meta.xml has %s in column %d, but its heading is %q: which of the two is right?", c.Term, i+1, heading[i].Text)

@@ -288,8 +288,8 @@ func (t *landTable) End() []label.Finding {
 // differ, or one letter does in a long name. Short names of neighbours differ by
 // a letter (Shanxi and Shaanxi, Cauca and Cuenca); so do compass points.
 func sameLand(a, b string) bool {
-	if strings.EqualFold(a, b) {
-		return false // capitals say nothing
+	if strings.EqualFold(a, b) || strings.HasSuffix(a, "?") != strings.HasSuffix(b, "?") {
+		return false // capitals say nothing, and a question mark is a doubt
 	}
 	x, y := check.PlainLetters(a), check.PlainLetters(b)
 	if strings.EqualFold(x, y) {

@@ -16,7 +16,7 @@ func TestSameLand(t *testing.T) {
 		{"Nord-Trøndelag", "Sør-Trøndelag", false}, {"North Yorkshire", "South Yorkshire", false}, {"Lower Austria", "Upper Austria", false},
 		{"Beira Alta", "Beira Baixa", false}, {"Johnson", "Johnston", false}, {"West Sussex", "East Sussex", false}, {"Distrito 14", "Distrito 15", false},
 		{"Mato Grosso", "Mato Grosso do Sul", false}, {"Virginia", "West Virginia", false}, {"Region X", "Region V", false}, {"Guangdong", "Guangxi", false},
-		{"Baja California", "Baja California Sur", false}, {"Niederbayern", "Oberbayern", false}, {"Carolina", "Catalina", false},
+		{"Baja California", "Baja California Sur", false}, {"Niederbayern", "Oberbayern", false}, {"Carolina", "Catalina", false}, {"Portugal?", "Portugal", false},
 	} {
 		if got := sameLand(c.a, c.b); got != c.want {
 			t.Errorf("%q and %q: %v", c.a, c.b, got)
