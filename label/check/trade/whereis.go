@@ -273,13 +273,21 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 		return
 	case len(v.here) == 0 && sea == openSea:
 		return // the country may be the ship's
-	case len(v.here) == 0:
-		v.fault, v.term = atSea, c.Place.LatTerm
-		v.message = fmt.Sprintf("%s lies in the sea, %s from %s, which is stated: correct the coordinates, or fill in waterBody if it was collected there", written(c), far(distance), v.name)
+	}
+	slip, meant := "", ""
+	if distance > slipped {
+		if slip, meant = f.figureSlip(c, v, lat, lon); slip != "" {
+			slip = "; " + slip + " it lies there"
+		}
+	}
+	v.term, v.suggest = c.Place.LatTerm, meant
+	if len(v.here) == 0 {
+		v.fault = atSea
+		v.message = fmt.Sprintf("%s lies in the sea, %s from %s, which is stated%s: correct the coordinates, or fill in waterBody if it was collected there", written(c), far(distance), v.name, slip)
 		return
 	}
-	v.fault, v.term = elsewhere, c.Place.LatTerm
-	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), v.name)
+	v.fault = elsewhere
+	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated%s: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), v.name, slip)
 }
 
 // coral are countries and territories of atolls, many of which no outline has at
