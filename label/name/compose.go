@@ -84,6 +84,12 @@ func (k *composer) build() {
 		}
 	default:
 		r := abbreviation(cmp.Or(trim(k.c.Rank), said))
+		if own, epithet, ok := ranked(infra); ok { // the cell has its rank before it
+			if r != "" && r != own {
+				k.say("taxonRank", k.c.Rank, "infraspecificEpithet says "+own+" there; say which is right")
+			}
+			r, infra = own, epithet
+		}
 		if r == "" {
 			k.say("taxonRank", k.c.Rank, "the rank of "+infra+" is not known; say subspecies, variety or form")
 		}
@@ -93,6 +99,17 @@ func (k *composer) build() {
 			k.text = word(genus, species, r, infra, authors)
 		}
 	}
+}
+
+// ranked parts an epithet below a species' from the word for its rank, which stands
+// before it in the same cell: "subsp. brasiliensis".
+func ranked(infra string) (rank, epithet string, ok bool) {
+	first, epithet, _ := strings.Cut(infra, " ")
+	if epithet = trim(epithet); epithet == "" || lookup(strings.ToLower(strings.TrimSuffix(first, "."))) != rankInfra {
+		return "", "", false
+	}
+	rank = abbreviation(first)
+	return rank, epithet, rank != ""
 }
 
 func trim(s string) string { return strings.TrimSpace(s) }

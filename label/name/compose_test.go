@@ -24,6 +24,10 @@ func TestCompose(t *testing.T) {
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "flacca", Rank: "subsp.", Authorship: "Schreb."}, "Carex flacca Schreb. subsp. flacca", ""}, // Art. 26.1
 		{"", P{Genus: "Mentha", SpecificEpithet: "×piperita", InfraspecificEpithet: "pyramidalis", Rank: "nothosubspecies", Authorship: "(Ten.) Harley"}, "Mentha ×piperita nothosubsp. pyramidalis (Ten.) Harley", ""},
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "serrulata"}, "Carex flacca serrulata", "taxonRank"},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "ssp. serrulata", Authorship: "(Spreng.) Greuter"}, "Carex flacca subsp. serrulata (Spreng.) Greuter", ""},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "subsp. flacca", Authorship: "Schreb."}, "Carex flacca Schreb. subsp. flacca", ""},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "var. serrulata", Rank: "variety"}, "Carex flacca var. serrulata", ""},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "var. serrulata", Rank: "subspecies"}, "Carex flacca var. serrulata", "taxonRank"},
 		{"", P{Genus: "Carex", InfragenericEpithet: "Vignea", Rank: "subgenus"}, "Carex subg. Vignea", ""},
 		{"", P{Genus: "Carex", InfragenericEpithet: "Vignea"}, "Carex (Vignea)", "taxonRank"},
 		{"", P{Genus: "Malus", SpecificEpithet: "domestica", Authorship: "Borkh.", CultivarEpithet: "Golden Delicious"}, "Malus domestica Borkh. ‘Golden Delicious’", ""},

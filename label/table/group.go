@@ -55,7 +55,7 @@ func numberable(term string) bool {
 }
 
 // weakWords are headings that mean a term only where no other column has it.
-var weakWords = wordSet("no. | number | num. | nº | número | núm. | numéro | Nummer | Nr. | name | nome | nombre | nom | n° | title")
+var weakWords = wordSet("no. | nro. | number | num. | nº | número | núm. | numéro | Nummer | Nr. | name | nome | nombre | nom | n° | title")
 
 func wordSet(words string) map[string]bool {
 	set := map[string]bool{}

@@ -49,7 +49,7 @@ type reading struct {
 
 var (
 	bracketed = regexp.MustCompile(`^(.*?)\s*[(\[（]([^()\[\]（）]*)[)\]）]\s*$`)
-	metreUnit = regexp.MustCompile(`^(in )?(m|米|公尺|м|met(er|re)s?|metros?|metri|mètres?|m ?\.?s\.?l\.?m?|m ?n\.? ?p\.? ?m|m\.? ?a\.? ?s\.? ?l\.?|m\.? ?s\.? ?n\.? ?m\.?|m ?(n|s)\.? ?m|m ?n\.? ?v|м ?(н|над)\.? ?(у|р|ур)\. ?м|м ?н\.? ?в|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
+	metreUnit = regexp.MustCompile(`^(in )?(m|米|公尺|м|met(er|re)s?|metros?|metri|mètres?|m ?\.?s\.?l\.?m?|m ?n\.? ?p\.? ?m|m\.? ?a\.? ?s\.? ?l\.?|m\.? ?s\.? ?n\.? ?m\.?|m ?(n|s)\.? ?m|m ?n\.? ?v|м ?(н|над)\.? ?(у|р|ур)\. ?м|м ?н\.? ?в|m ?\.?d\.? ?p\.? ?l|m ?ü\.? ?(m|nn|nhn)\.?)\.?$`)
 	fathoms   = regexp.MustCompile(`^(in )?(fathoms?|fm|fms|fth)\.?$`)
 	lastWord  = regexp.MustCompile(`^(.*?[^\s,])(?:[\s_.,-]+(?:in[\s_]+)?)(m|м|met(?:er|re)s?|metros|masl|msnm|m\.? ?a\. ?s\. ?l|m\.? ?s\. ?n\. ?m|ft|feet|foot|fathoms?)\.?$`)
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
@@ -174,6 +174,7 @@ func resolved(columns []Column) *resolver {
 		r.read[i] = v.read(columns[i].Heading)
 		columns[i].Term = strings.TrimSpace(columns[i].Heading)
 	}
+	r.leavePlantHeights()
 	r.readBehind()
 	r.passCodes()
 	r.readCut()
@@ -233,9 +234,10 @@ func (r *resolver) passCodes() {
 }
 
 type resolver struct {
-	onGrid  bool   // the columns of a grid name another than UTM
-	codes   bool   // headings of capitals stand for herbaria
-	behind  []bool // the headings that are read without what most begin with
+	onGrid  bool         // the columns of a grid name another than UTM
+	codes   bool         // headings of capitals stand for herbaria
+	tall    map[int]bool // columns of heights of plants
+	behind  []bool       // the headings that are read without what most begin with
 	v       *words
 	columns []Column
 	read    []reading
@@ -348,6 +350,10 @@ func (r *resolver) unknown() {
 			continue // is not known either
 		}
 		seen[c.Term] = i
+		if r.tall[i] {
+			r.find(i, ruleHeadingReading, label.Note, "", "heading %q is taken for the height of the plants, not of the place: its cells are kept, but not printed", c.Heading)
+			continue
+		}
 		near, sure := r.v.nearest(c.Heading)
 		if _, ok := r.taken[near]; ok {
 			near, sure = "", false // the table has that column

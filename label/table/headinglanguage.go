@@ -17,12 +17,15 @@ var datumIsDate = map[string]bool{"de": true, "nl": true, "sv": true, "nb": true
 // Polish it is the country.
 var krajIsRegion = map[string]bool{"cs": true, "sk": true}
 
+// sukuIsFamily are the languages in which "suku" is the family; in Finnish it is the genus.
+var sukuIsFamily = map[string]bool{"id": true}
+
 // prefersSecond decides between the two terms of an ambiguous word. "Species"
 // is the epithet where a column has the genus, else the whole name. "Datum" is
 // the date in languages of the north and the middle of Europe and the geodetic
 // datum in English: it is the date where other headings are of those languages
 // and no other column has one. "Kraj" is the country in Polish, in Czech and
-// Slovak a part of it.
+// Slovak a part of it; "suku" the genus in Finnish and the family in Indonesian.
 func (r *resolver) prefersSecond(i int, terms []string) bool {
 	switch terms[1] {
 	case "specificEpithet":
@@ -31,6 +34,8 @@ func (r *resolver) prefersSecond(i int, terms []string) bool {
 		return r.speaks(i, datumIsDate) && !r.has("eventDate") && !r.has("verbatimEventDate") && !r.has("year")
 	case "stateProvince":
 		return r.speaks(i, krajIsRegion)
+	case "family":
+		return r.speaks(i, sukuIsFamily)
 	}
 	return false
 }

@@ -176,11 +176,11 @@ var wordPart = regexp.MustCompile(`\p{Lu}?\p{Ll}+|\p{L}+|\d+|#`)
 
 // numberWords stand for "number", fillWords for nothing.
 var (
-	numberWords = wordSet("no. | nº | n° | nr. | num. | núm. | n. | number | número | numéro | numero | numer | nummer | номер | #")
+	numberWords = wordSet("no. | nº | n° | nr. | nro. | num. | núm. | n. | number | número | numéro | numero | numer | nummer | номер | #")
 	fillWords   = wordSet("de | da | do | del | la | der | des | du | di | of | the | le | el")
 )
 
-var numberSigns = strings.NewReplacer("Nº", "no", "nº", "no", "N°", "no", "n°", "no", "№", "no")
+var numberSigns = strings.NewReplacer("N.º", "no", "n.º", "no", "N.°", "no", "n.°", "no", "Nº", "no", "nº", "no", "N°", "no", "n°", "no", "№", "no")
 
 // looseKey is what a heading's words have in common in any order, with one word
 // for "number", without articles and the plural's s: "Nº de coleta" and

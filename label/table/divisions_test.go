@@ -1,0 +1,56 @@
+package table
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestDivisions: of two parts of a country one has the other; words for one country
+// each, words of English and a region of nature are no two.
+func TestDivisions(t *testing.T) {
+	for _, c := range []struct{ table, want string }{
+		{"Departamento,Provincia,Distrito,Localidad\nCusco,La Convención,Echarati,Timpía\nCusco,Paucartambo,Kosñipata,Tres Cruces\nPuno,Sandia,Limbani,puente\n",
+			"stateProvince county county locality"},
+		{"Provincia,Departamento,Localidad\nSalta,La Caldera,Abra\nJujuy,Tilcara,Pucará\nJujui,Tilcara,Pucará\n", "stateProvince county locality"},
+		{"Distrito,Província,Local\nGurué,Zambézia,rio\nMilange,Zambézia,vila\nLugela,Zambézia,monte\nIle,Zambézia,serra\n", "county stateProvince locality"},
+		{"Regione,Prov.,Comune\nVeneto,BL,Cortina\nVeneto,BL,Agordo\nLazio,RM,Roma\n", "stateProvince county municipality"},
+		{"Région,Département,Comarca\nBourgogne,Côte-d'Or,x\nBourgogne,Nièvre,y\nAuvergne,Cantal,z\n", "stateProvince county county"},
+		{"Region,Province,Barangay\nRegion IV,Palawan,x\nRegion IV,Palawan,y\nRegion V,Albay,z\n", "stateProvince stateProvince ?"},
+		{"Provincia,Departamento,Localidad\nSalta,,Abra\n,Boyacá,Duitama\nJujuy,,Pucará\n", "stateProvince stateProvince locality"},
+		{"Región,Departamento,Vereda\nAndina,Boyacá,x\nAndina,Huila,y\nCaribe,Magdalena,z\n", "? stateProvince locality"},
+		{"Land,Fundort\nBayern,Oytal\nBaden-Württemberg,Feldsee\nBayern,Riedboden\n", "stateProvince locality"},
+		{"Land,Fundort\nDeutschland,Oytal\nÖsterreich,Lech\nBayern,Riedboden\n", "country locality"},
+		{"Land,Bundesland,Fundort\nBayern,Bayern,Oytal\nBayern,Bayern,Lech\nBayern,Bayern,Riedboden\n", "country stateProvince locality"},
+		// Heights of plants.
+		{"msnm,Altura (m),Especie\n690,6,Bursera morelensis\n690,8,Bursera fagaroides\n", "minimumElevationInMeters ? scientificName"},
+		{"DAP (cm),Altura,Especie\n31,6,Bursera morelensis\n20,8,Bursera fagaroides\n", "? ? scientificName"},
+		{"Altura (m),Especie\n690,Bursera morelensis\n720,Bursera fagaroides\n", "minimumElevationInMeters scientificName"},
+	} {
+		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, col := range tab.Columns() {
+			if !col.Known {
+				col.Term = "?"
+			}
+			got = append(got, col.Term)
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%q is read as %s, not %s", c.table, s, c.want)
+		}
+	}
+}
+
+// TestAnglesOfASide: the heading that says north says it of angles without a letter.
+func TestAnglesOfASide(t *testing.T) {
+	_, rows := readAll(t, "Lat (N);Long (O);Especie\n17°48'50;96°56'55;Bursera morelensis\n17°53'10;96°45'40;Bursera fagaroides\n", Options{})
+	if n, w := rows[0].Get("latitudeHemisphere").Text, rows[0].Get("longitudeHemisphere").Text; n != "N" || w != "W" {
+		t.Errorf("sides %q and %q", n, w)
+	}
+	_, rows = readAll(t, "Lat (N);Long (O);Especie\n17.8139;96.9486;Bursera morelensis\n17.8861;96.7611;Bursera fagaroides\n", Options{})
+	if n, w := rows[0].Get("latitudeHemisphere").Text, rows[0].Get("longitudeHemisphere").Text; n != "" || w != "W" {
+		t.Errorf("sides %q and %q", n, w)
+	}
+}
