@@ -104,7 +104,7 @@ var datumSide = regexp.MustCompile(`(?i)^(WGS(?:[ -]?84)?|NAD[ -]?(?:27|83)|ETRS
 const coordinateWord = `coord(?:s?\.?|enadas?|inates?|inat[ae]|onnées?)|koord(?:\.|inaten?|inater)|gps`
 
 // inDegrees is an angle with the sign for degrees.
-var inDegrees = regexp.MustCompile(`^\s*[-+−NSEWO]? ?\d{1,3}([.,]\d+)? ?[°º˚]`)
+var inDegrees = regexp.MustCompile(`^\s*[-+−NSEWO]? ?\d{1,3}([.,]\d+)? ?(?:[°º˚]|deg\b|deg[.\d])`)
 
 var ofCoordinates = regexp.MustCompile(`(?i)^(?:` + coordinateWord + `)$`)
 
