@@ -55,7 +55,7 @@ func personRules() []Rule {
 
 // numberBehind is a collector's number behind a name, numberBefore one before it.
 var (
-	numberBehind = regexp.MustCompile(`^(.*?\pL[.)]?),?\s+((?:n\.?º|nº|no\.?|nr\.?|#)?\s*([0-9]{1,6}[a-z]?|[A-Z]{1,4}-?[0-9]{1,5}|[0-9]{2}-[0-9]{1,4})|s\.\s?n\.?)$`)
+	numberBehind = regexp.MustCompile(`^(.*?\pL[.)]?),?\s+((?:n\.?º|nº|no\.?|nr\.?|#)?\s*([0-9]{1,6}[a-z]?|[A-Z]{1,4}-?[0-9]{1,5}|[0-9]{2}-[0-9]{1,4}|(?:19|20)[0-9]{2}-[0-9]{1,3})|s\.\s?n\.?)$`)
 	numberBefore = regexp.MustCompile(`^#\s?([0-9]{1,6})\s+(\pL.*)$`)
 )
 

@@ -29,6 +29,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersWithNames(r, rows)
 	t.verbatimName(r, rows)
 	t.familiesOfSource(r, rows)
+	t.sheetsAsVouchers(r, rows)
 	t.gatherings(r, rows)
 	t.voucherIDs(r, rows)
 	t.bareVouchers(r, rows)
@@ -47,7 +48,9 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	for i := range t.columns {
 		c := &t.columns[i]
 		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality" || c.Term == "stateProvince") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows) || r.onlyNatural(c, rows)) {
-			delete(r.taken, c.Term)
+			if c.group != nil || r.taken[c.Term] == i {
+				delete(r.taken, c.Term)
+			}
 			if g := c.group; g != nil {
 				t.leave(i)
 				if r.taken[c.Term] = g.columns[0]; len(g.columns) == 1 {
@@ -94,6 +97,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 		}
 		t.settle(r, i, term, term)
 	}
+	t.byWordAndCells(r, rows) // and what was found to be none of its word
 	t.codesOfSites(r, rows)
 	t.unlikely(rows)
 	t.joined(rows)
@@ -137,6 +141,8 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 		return ofPlants[headingKey(c.Heading)] && shareOf(rows, c.Index, isPlantName) <= 0.6
 	case "individualCount": // "Plant number" of a garden, 214-79*1
 		return shareOf(rows, c.Index, partedNumber.MatchString) > 0.5
+	case "eventDate": // "Collection data", in sentences
+		return shareOf(rows, c.Index, proseOfGathering.MatchString) > 0.7
 	case "verbatimCoordinates": // "Position" of a sample on a plate
 		return placeOnPlate[headingKey(c.Heading)] && shareOf(rows, c.Index, noCoordinates.MatchString) > 0.8
 	case "scientificName":

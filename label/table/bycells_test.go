@@ -31,6 +31,18 @@ func TestByCells(t *testing.T) {
 		{"species,Coll. no.,collector\nCarex acuta,Almeida 214,I. Almeida\nCarex acuta,Almeida 215,I. Almeida\nCarex acuta,Prates 7,R. Prates\n", "scientificName recordNumber recordedBy"},
 		{"species,\"Locality, collector\"\nCarex acuta,\"Lindoso, Almeida\"\n", "scientificName ?"},
 		{"species,\"Locality, family\"\nCarex acuta,\"Lindoso, Cyperaceae\"\n", "scientificName ?"},
+		// Collectors with their numbers, under a word for one of them.
+		{"species,collector,voucher,country\nCarex acuta,Almeida 2012-034,VDOURA,PT\nCarex acuta,Almeida 2012-035,VDOURA,PT\nCarex acuta,I. Prates 7,COI,PT\n", "scientificName collectorAndNumber institutionCode country"},
+		{"species,collector,country\nCarex acuta,I. Almeida,PT\nCarex acuta,I. Almeida 35,PT\nCarex acuta,I. Prates,PT\n", "scientificName recordedBy country"},
+		// Numbers of sheets under a word for vouchers.
+		{"species,Herbarium voucher,country\nCarex acuta,VDOURA 00123,PT\nCarex acuta,VDOURA 00124,PT\nCarex acuta,VDOURA 00125,PT\n", "scientificName catalogNumber country"},
+		{"species,Voucher,country\nCarex acuta,IMA 123,PT\nCarex acuta,IMA 124,PT\nCarex acuta,IMA 125,PT\n", "scientificName collectorAndNumber country"},
+		// Sentences are no dates.
+		{"species,Collection data\nCarex acuta,\"Portugal, Lindoso, 320 m, 12 May 2014\"\nCarex acuta,\"Portugal, Parada, 350 m, 13 May 2014\"\nCarex acuta,\"Spain, Entrimo, 540 m, 15 May 2014\"\n", "scientificName ?"},
+		{"species,Det. on sheet,w/,site.notes\nCarex acuta,T. Costa,R. Prates,bog\nCarex acuta,T. Costa,,bog\nCarex acuta,R. Prates,,wet meadow\n", "scientificName identifiedBy coCollectors habitat"},
+		{"species,Det. number\nCarex acuta,T. Costa\nCarex acuta,T. Costa\nCarex acuta,R. Prates\n", "scientificName ?"},
+		{"species,Locality and collector\nCarex acuta,\"Lindoso, Almeida\"\nCarex acuta,\"Parada, Almeida\"\nCarex acuta,\"Lobios, Prates\"\n", "scientificName ?"},
+		{"FID,Scientific,country\n1,Carex,PT\n2,Carex,PT\n3,Carex,PT\n", "? scientificName country"},
 		// How many plants there are is no number of theirs.
 		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,3,PT\nCarex acuta,3,PT\nCarex acuta,1,PT\n", "scientificName ? country"},
 		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,2,PT\nCarex acuta,3,PT\nCarex acuta,4,PT\n", "scientificName recordNumber country"},

@@ -24,9 +24,14 @@ func wordList(words string) map[string]bool {
 // them is enough.
 var plainCodes = wordList("NA | N/A | #N/A | <NA> | NaN | nan | NULL | null | (null) | \\N")
 
+// machineCodes are those that nobody writes for anything else: two cells are enough
+// in a table of some rows.
+var machineCodes = wordList("NA | N/A | #N/A | <NA> | NaN | NULL | (null) | \\N")
+
 // What makes a code the habit of a table: so many cells, in so many columns.
 const (
 	codeCells   = 3
+	machineRows = 5
 	codeColumns = 2
 )
 
@@ -52,7 +57,7 @@ func (t *Table) emptyCodes(rows []*Row) {
 	}
 	var found []string
 	for text := range cells {
-		if cells[text] >= codeCells && (len(columns[text]) >= codeColumns || plainCodes[text]) || strings.HasPrefix(text, "-999") {
+		if machineCodes[text] && cells[text] > 1 && len(rows) >= machineRows || cells[text] >= codeCells && (len(columns[text]) >= codeColumns || plainCodes[text]) || strings.HasPrefix(text, "-999") {
 			found = append(found, text)
 		}
 	}

@@ -64,6 +64,9 @@ var (
 // read finds what a heading stands for.
 func (v *words) read(heading string) reading {
 	heading = strings.TrimSpace(heading)
+	if heading == "w/" || heading == "W/" {
+		heading = "with"
+	}
 	if r := v.lookup(heading); r.meaning != nil {
 		return r
 	}

@@ -24,6 +24,8 @@ var allSought = []sought{
 	{nameTerms, "scientificName", "the names of plants", isPlantName, nil, 0.7, false},
 	{[]string{"eventDate", "verbatimEventDate", "year", "month", "day", "startDayOfYear"}, "eventDate", "dates", func(s string) bool { return kindOf(s) == aDate }, nil, 0.7, true},
 	{[]string{"recordedBy", "collectorAndNumber"}, "recordedBy", "persons", initialled.MatchString, otherPersons, 0.8, true},
+	{[]string{"locality", "country", "stateProvince", "county", "municipality", "verbatimLocality", "island", "waterBody", "higherGeography"}, "locality", "places",
+		severalPlaces.MatchString, otherPersons, 0.8, true},
 }
 
 var (

@@ -17,6 +17,8 @@ func TestPointOut(t *testing.T) {
 		{"country,who\nPortugal,I. Almeida\nPortugal,I. Almeida & R. Prates\nPortugal,\"Costa, T.\"\n", "who", "recordedBy"},
 		{"country,scored by\nPortugal,I. Almeida\nPortugal,I. Almeida\nPortugal,R. Prates\n", "", ""},
 		{"country,collector,who\nPortugal,T. Costa,I. Almeida\nPortugal,T. Costa,I. Almeida\nPortugal,T. Costa,R. Prates\n", "", ""},
+		{"species,where to\nCarex acuta,\"Portugal, Lindoso\"\nCarex acuta,\"Portugal, Parada\"\nCarex nigra,\"Spain, Entrimo\"\n", "where to", "locality"},
+		{"species,country,reference\nCarex acuta,PT,\"Almeida, Prates\"\nCarex acuta,PT,\"Almeida, Costa\"\nCarex nigra,ES,\"Costa, Teles\"\n", "", ""},
 		{"country,date received\nPortugal,2026-04-12\nPortugal,2026-04-13\nPortugal,2026-04-13\n", "", ""},
 
 		{"country,final call\nPortugal,Erica arborea L.\n", "", ""}, // one row says little

@@ -2,7 +2,10 @@ package table
 
 import (
 	"regexp"
+	"slices"
 	"strings"
+
+	"cornerslip/label"
 )
 
 // A proof is how a column is read whose heading nobody knows, but has a word for
@@ -19,7 +22,10 @@ type proof struct {
 var proofs = []proof{
 	{"recordedBy", []string{"collectorAndNumber"},
 		regexp.MustCompile(`(?i)col+ector|coletor|col+ecteur|sammler|(collected|gathered|sampled)[ _.-]?by`),
-		regexp.MustCompile(`(?i)num|no\.?$|nr\.?$|id$|code|date|year|e-?mail|orcid|others?|second|assist|co-|addition`), person, 0.8},
+		regexp.MustCompile(`(?i)num|no\.?$|nr\.?$|id$|code|date|year|e-?mail|orcid|others?|second|assist|co-|addition|local|place|site|habitat`), person, 0.8},
+	{"identifiedBy", nil,
+		regexp.MustCompile(`(?i)^(det|ident|determined|determination|identification|id)[ ._-]`),
+		regexp.MustCompile(`(?i)date|year|num|no\.?$|id$|code|host|prev|orig|old|seq`), person, 0.8},
 	{"institutionCode", nil,
 		regexp.MustCompile(`(?i)voucher|herbari|specimen|deposit|reposit|museum|institution`),
 		regexp.MustCompile(`(?i)dna|tissue|seed|photo|image|extract|living|country|state|dupl`), regexp.MustCompile(`^\s*[A-Z]{1,8}\s*$`), 0.9},
@@ -41,7 +47,8 @@ func (t *Table) byWordAndCells(r *resolver, rows []*Row) {
 			c := &t.columns[i]
 			h := strings.TrimSpace(c.Heading)
 			if c.Known || c.group != nil || len(h) > longHeading || !p.word.MatchString(h) || p.not.MatchString(h) ||
-				t.filledIn(rows, i) < 3 || shareOf(rows, i, p.cells.MatchString) < p.share {
+				t.filledIn(rows, i) < 3 || shareOf(rows, i, p.cells.MatchString) < p.share ||
+				shareOf(rows, i, answer.MatchString) > 0.2 || shareOf(rows, i, yesNo.MatchString) > 0.9 {
 				continue
 			}
 			if at >= 0 {
@@ -51,6 +58,10 @@ func (t *Table) byWordAndCells(r *resolver, rows []*Row) {
 			at = i
 		}
 		if at >= 0 {
+			c := &t.columns[at]
+			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+				return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
+			})
 			t.settle(r, at, p.term, p.term+", for its cells are such")
 		}
 	}

@@ -61,15 +61,18 @@ func (t *Table) voucherIDs(r *resolver, rows []*Row) {
 	}
 }
 
-// numbersWithNames reads a column headed "Collection no." or "Specimen number" as collectors
-// with their numbers, where its cells are both and no other column has the collectors.
+// numbersWithNames reads a column headed "Collection no.", "Specimen number" or "Collector" as
+// collectors with their numbers, where its cells are both and no other column has the
+// others.
 func (t *Table) numbersWithNames(r *resolver, rows []*Row) {
-	if r.hasAny([]string{"recordedBy", "collectorAndNumber"}) {
+	if at, ok := r.taken["collectorAndNumber"]; ok && !(t.columns[at].group == nil && t.belied(&t.columns[at], rows)) {
 		return
 	}
-	for _, term := range []string{"recordNumber", "catalogNumber", "fieldNumber"} {
+	_, people := r.taken["recordedBy"]
+	_, numbers := r.taken["recordNumber"]
+	for _, term := range []string{"recordNumber", "catalogNumber", "fieldNumber", "recordedBy"} {
 		i, ok := r.taken[term]
-		if !ok || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, namedGathering.MatchString) < 0.7 {
+		if !ok || people != (term == "recordedBy") || term == "recordedBy" && numbers || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, namedGathering.MatchString) < 0.7 {
 			continue
 		}
 		delete(r.taken, term)
@@ -77,6 +80,25 @@ func (t *Table) numbersWithNames(r *resolver, rows []*Row) {
 		return
 	}
 }
+
+// sheetsAsVouchers reads a column of vouchers that are codes of herbaria with numbers
+// of sheets as these numbers, where no other column has them. Short numbers may stand
+// behind the initials of a collector.
+func (t *Table) sheetsAsVouchers(r *resolver, rows []*Row) {
+	i, ok := r.taken["collectorAndNumber"]
+	if _, sheets := r.taken["catalogNumber"]; !ok || sheets || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, sheetAlone.MatchString) < 0.9 {
+		return
+	}
+	delete(r.taken, "collectorAndNumber")
+	t.settle(r, i, "catalogNumber", "catalogNumber, for its cells are numbers of sheets")
+}
+
+// sheetAlone is a herbarium's code with the number of a sheet, which is long or
+// begins with 0.
+var sheetAlone = regexp.MustCompile(`^\s*[A-Z]{1,8}[-:. ]{0,2}(?:0\d{3,}|\d{5,})[A-Za-z]?\s*$`)
+
+// proseOfGathering is more than a date: words for a place and a height, say, in one cell.
+var proseOfGathering = regexp.MustCompile(`^[^,;]*\pL{3}[^,;]*[,;][^,;]*\pL{3}[^,;]*[,;]`)
 
 // namedGathering is a collector, whose name is no code of capitals, with a number.
 var namedGathering = regexp.MustCompile(`^\s*(?:\p{Lu}\.? ?){0,4}\p{Lu}[\pL'’-]*\p{Ll}{2,}[^0-9]*\s[A-Z-]{0,5}\d{1,6}(?:[-/.]\d{1,6})?[A-Za-z]?\b`)
