@@ -107,6 +107,8 @@ func TestByCells(t *testing.T) {
 		{"Taxon,Collector no.,Vouchers,VDOURA_Herbarium_Accession_Number\nErica arborea,IMA 214,VDOURA,17541\nErica ciliaris,IMA 215,\"VDOURA, PINHEL(2)\",17542\nErica cinerea,IMA 216,PINHEL,17543\n", "scientificName recordNumber ? catalogNumber"},
 		{"Taxon,DNA accession number\nErica arborea,2014-029\nErica ciliaris,2014-030\nErica cinerea,2014-031\n", "scientificName ?"},
 		// What is collected stands at the head of its names, if one thing is.
+		{"Specimen,Determinant\nErica arborea L.,I. Almeida\nUlex minor Roth,I. Almeida\nErica ciliaris L.,R. Costa\nTojo,R. Costa\nErica lusitanica Rudolphi,\n", "scientificName identifiedBy"},
+		{"Specimen,Country\nVDOURA-1,PT\nVDOURA-2,PT\nVDOURA-3,PT\n", "? country"},
 		{"Lichen,Coll. country\nLobaria pulmonaria,PT\nUsnea florida,PT\nPeltigera canina,PT\n", "scientificName country"},
 		{"Tree,Lichen\nQuercus robur,Lobaria pulmonaria\nQuercus robur,Usnea florida\nAcer campestre,Peltigera canina\n", "? ?"},
 		{"Taxonomic identification,Collection lat,Coll. long\nErica arborea,40.1,-7.2\nErica ciliaris,40.2,-7.3\nErica cinerea,40.3,-7.4\n", "scientificName decimalLatitude decimalLongitude"},

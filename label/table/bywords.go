@@ -24,7 +24,7 @@ func (t *Table) namesByWord(r *resolver, rows []*Row) {
 		h := strings.TrimSpace(c.Heading)
 		organism := organismWord.MatchString(h)
 		if c.Known || c.group != nil || len(h) > longHeading || !organism && !nameWord.MatchString(h) || ofOthers.MatchString(h) || pastName.MatchString(h) ||
-			t.filledIn(rows, i) < 3 || shareOf(rows, i, isPlantName) < 0.9 {
+			t.filledIn(rows, i) < 3 || shareOf(rows, i, isPlantName) < 0.8 {
 			continue
 		}
 		if organism {
@@ -47,7 +47,7 @@ func (t *Table) readNames(r *resolver, i int) {
 
 var (
 	// organismWord is a heading that says what is collected.
-	organismWord = regexp.MustCompile(`(?i)^(plants?|lichens?|moss(es)?|bryophytes?|liverworts?|hepatics?|fung(us|i)|mushrooms?|ferns?|alga|algae|seaweeds?|trees?|shrubs?|grass(es)?|orchids?)$`)
+	organismWord = regexp.MustCompile(`(?i)^(plants?|lichens?|moss(es)?|bryophytes?|liverworts?|hepatics?|fung(us|i)|mushrooms?|ferns?|alga|algae|seaweeds?|trees?|shrubs?|grass(es)?|orchids?|specimens?)$`)
 	// nameWord is a word for names of plants.
 	nameWord = regexp.MustCompile(`(?i)(^|[^\pL])(names?|identification|determination|taxon|taxa|species|binomial|nombre|nome|nom|especie|espécie|espèce|art)([^\pL]|$)`)
 	// pastName is a word for names that are not the record's own.

@@ -26,6 +26,7 @@ type field struct {
 	quoted     bool
 	doubled    bool // holds doubled quotes
 	blanks     bool // blanks between the closing quote and the comma
+	indented   bool // blanks between the comma and the opening quote
 	stray      bool // a quote in an unquoted cell, which is a letter then
 	malformed  bool // letters after the closing quote
 	unclosed   bool // opens with a quote that nothing closes; read as unquoted
@@ -211,7 +212,9 @@ func (l *lexer) next() (bool, error) {
 		}
 		var f field
 		var err error
-		if l.quote != nil && l.found(i, l.quote) {
+		if q := l.indented(i); q.quoted {
+			f = q
+		} else if l.quote != nil && l.found(i, l.quote) {
 			if f, err = l.quoted(i); err == nil && !f.unclosed && f.end-f.start > l.maxCell {
 				f, err = l.unclosed(i)
 			}
@@ -276,7 +279,9 @@ func (l *lexer) plainField(start int) int {
 	if f.end-start > l.maxCell || f.end > l.maxRow {
 		return -1
 	}
-	f.stray = f.kinds&isQuote != 0
+	if f.stray = f.kinds&isQuote != 0; f.stray && !f.quoted && b[start] == ' ' {
+		return -1 // perhaps a quoted cell behind blanks
+	}
 	l.fields = append(l.fields, f)
 	return f.end
 }
@@ -375,10 +380,7 @@ func (l *lexer) quoted(start int) (field, error) {
 			continue
 		}
 		f.kinds = kinds
-		end := i
-		for l.have(end) && l.b[end] == ' ' && !l.found(end, l.comma) {
-			end++
-		}
+		end := l.blanksEnd(i)
 		if !l.have(end) || l.ends(end, l.class[l.b[end]]) {
 			f.end, f.blanks = end, end > i
 			return f, nil

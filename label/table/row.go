@@ -200,7 +200,7 @@ func (t *Table) row(p part, l *lexer, n int) *Row {
 			filled++
 			r.Empty = false
 		}
-		if f.kinds&(isHigh|isControl|isCode) != 0 || f.stray || f.malformed || f.unclosed || f.blanks {
+		if f.kinds&(isHigh|isControl|isCode) != 0 || f.stray || f.malformed || f.unclosed || f.blanks || f.indented {
 			r.examine(i, l, f)
 		}
 	}
@@ -239,6 +239,8 @@ func (r *Row) examine(i int, l *lexer, f *field) {
 		r.say(i, ruleUnclosed, label.Error, "", "this quote opens the cell and nothing closes it before the end of the file or within %s: close or remove it; the cell is read up to the next %s or line end", sizeWords(l.maxCell), commaName(r.table.o.Comma))
 	case f.malformed:
 		r.say(i, ruleQuote, label.Error, "", "a quote inside a quoted cell must be doubled: write \"\" for each quote that is a letter")
+	case f.indented:
+		r.say(i, ruleQuote, label.Note, "", "blanks stand before the quote that opens the cell: they are not read, and the cell is taken as enclosed in quotes")
 	case f.blanks:
 		r.say(i, ruleQuote, label.Warning, "", "blanks stand between the closing quote and the end of the cell: they are not read")
 	case f.stray && r.table.o.Comma == '\t': // where no cell needs quotes, a quote is a letter

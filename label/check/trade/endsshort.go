@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"regexp"
 	"strings"
 
 	"cornerslip/label/check"
@@ -46,8 +47,13 @@ var endsShort = check.NewMark(askingTerms, 0, func(text string) bool {
 		return false
 	}
 	i := strings.LastIndexByte(text, ' ')
-	return i > 0 && len(text)-i <= 9 && asking[text[i+1:]]
+	return i > 0 && len(text)-i <= 9 && asking[text[i+1:]] && !inverted.MatchString(text)
 })
+
+// inverted is a place named before the way to it, as gazetteers and card indexes have
+// it: "Qaanaaq, 2 km NE of". Common practice, no source. Without a distance and with the
+// side in full, "the ridge, north of", it may as well be cut.
+var inverted = regexp.MustCompile(`,\s*(?:(?:ca?|about)\.? ?)?(?:(?:\d[\d.,½/–-]* ?(?:km|m|mi|miles?)\.? )?(?i:[ns]\.?(?:[ns]?[ew]\.?)?|[ew]\.?(?:[ns][ew]\.?)?)|\d[\d.,½/–-]* ?(?:km|m|mi|miles?)\.? (?:due )?(?:(?:north|south)[ -]?(?:east|west)?|east|west)) (?:of|from)$`)
 
 // saysEndsShort speaks of a text that breaks off within a sentence.
 func saysEndsShort(c *check.Context) {

@@ -23,6 +23,10 @@ func TestEndsShort(t *testing.T) {
 		{"recordedBy", "Costa, R. da", ""},
 		{"locality", "Valdoura, dunes at La", ""},
 		{"locality", "Valdoura ... .", ""},
+		{"locality", "Valdoura, 2 km NE of", ""},
+		{"locality", "Valdoura, ca. 3.5 km north of", ""},
+		{"locality", "Valdoura, W of", ""},
+		{"locality", "Valdoura, on the road north of", "text-cut: ends with the word of, behind which something is missing: look up how it ends []"},
 		{"locality", "Valdoura, km 5, . 3 W of it", ""},
 	} {
 		_, fs := run(t, open(t, rows([]string{tt.term, tt.text})...), options(t))
