@@ -150,7 +150,7 @@ func dateRules() []Rule {
 			Terms:   []string{"eventDate", "year", "verbatimEventDate"},
 			Example: one("eventDate", ""), Counterexample: one("eventDate", "s.d."),
 			Row: func(c *Context) {
-				if c.EventDate.Term == "" && (c.blank("eventDate") || isZeroDate(c.Text("eventDate"))) && (c.blank("verbatimEventDate") || isZeroDate(c.Text("verbatimEventDate"))) && !c.row.Table().Tells("eventDate") {
+				if c.EventDate.Term == "" && (c.blank("eventDate") || isZeroDate(c.Text("eventDate"))) && (c.blank("verbatimEventDate") || isZeroDate(c.Text("verbatimEventDate"))) && !c.row.Table().Tells("locality", "eventDate") {
 					c.Report("eventDate", "no date is given: the label prints s.d."+c.unread("eventDate", "verbatimEventDate", "year"))
 				}
 			},

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -42,10 +43,38 @@ func (c *Context) settleEvent() {
 			}
 		}
 	}
+	if len(left) > 1 {
+		if agree := c.ofNumber(left); len(agree) > 0 {
+			left, asked = agree, true
+		}
+	}
 	if !asked {
 		return
 	}
 	r.settled(left)
+}
+
+// yearNumber is a collector's number that begins with the year, 2014-34, and dayNumber
+// one that begins with the day, 20140512-3.
+var (
+	yearNumber = regexp.MustCompile(`^(?:\pL{1,4}[-_. /]?)?((?:18|19|20)\d\d)[-_./]\d{1,5}\pL?$`)
+	dayNumber  = regexp.MustCompile(`^(?:\pL{1,4}[-_. /]?)?((?:18|19|20)\d\d)[-_.]?(0[1-9]|1[0-2])[-_.]?(0[1-9]|[12]\d|3[01])[-_./]\d{1,4}\pL?$`)
+)
+
+// ofNumber returns those readings of a date whose year, or day, the collector's number
+// begins with.
+func (c *Context) ofNumber(ds []date.Date) []date.Date {
+	number := c.Text("recordNumber")
+	if m := dayNumber.FindStringSubmatch(number); m != nil {
+		day := m[1] + "-" + m[2] + "-" + m[3]
+		return slices.DeleteFunc(slices.Clone(ds), func(d date.Date) bool { return d.ISO() != day })
+	}
+	m := yearNumber.FindStringSubmatch(number)
+	if m == nil {
+		return nil
+	}
+	year, _ := strconv.Atoi(m[1])
+	return slices.DeleteFunc(slices.Clone(ds), func(d date.Date) bool { y, ok := d.Year(); return !ok || y != year })
 }
 
 // settleIdentified reads the date of a determination, whose century is not

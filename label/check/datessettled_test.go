@@ -40,6 +40,10 @@ func TestSettledByRow(t *testing.T) {
 		{"eventDate=2/17/05 year=2005 month=2 day=17", "2005-02-17", nil},
 		{"eventDate=11/7/71 year=1971 month=11 day=7", "1971-11-07", nil},
 		{"eventDate=4/6/90 year=1890 month=4 day=6", "1890-04-06", nil},
+		{"eventDate=17.5.14 recordNumber=2014-34", "2014-05-17", nil}, // the number has the year
+		{"eventDate=5/7/14 recordNumber=IA-20140705-3", "2014-07-05", nil},
+		{"eventDate=17.5.14 recordNumber=2013-34", "", []string{
+			`error date-ambiguous eventDate: the year has two figures: write the year with four figures, or say --dates "1900s", if the whole table is of that century [1914-05-17 or 1814-05-17 or 2014-05-17 or 1917-05-14 or 1817-05-14 or 2017-05-14]`}},
 		{"eventDate=05/07/1992 year=1992", "", []string{
 			`error date-ambiguous eventDate: can be 5 July or 7 May 1992: say --dates "day first" or --dates "month first" if the whole table is written so, or write the month as a word [1992-07-05 or 1992-05-07]`}},
 		{"eventDate=4/6/90 year=1990", "", []string{

@@ -106,3 +106,36 @@ func TestVoucherOfInitials(t *testing.T) {
 		}
 	}
 }
+
+// TestVoucherDate: the heading says that the date stands behind collector and number.
+func TestVoucherDate(t *testing.T) {
+	for _, c := range []struct{ heading, in, collector, number, day string }{
+		{"Collector, number, date", "Almeida 214, 12 May 2014", "Almeida", "214", "2014-05-12"},
+		{"Collector, number, date", "Almeida & R. Costa 214 (12.v.2014)", "Almeida & R. Costa", "214", "2014-05-12"},
+		{"Collector, number, date", "Almeida 214; May 12, 2014", "Almeida", "214", "2014-05-12"},
+		{"Collector, number, date", "Almeida 214", "Almeida", "214", ""},
+		{"Collector & date", "Almeida, 12 May 2014", "Almeida", "", "2014-05-12"},
+		{"Collector / date", "I. Almeida, R. Costa, v.2014", "I. Almeida, R. Costa", "", "2014-05"},
+	} {
+		r := onlyRecord(t, "Species,\""+c.heading+"\",Country\nErica arborea L.,\""+c.in+"\",Portugal\n")
+		if r.Text("recordedBy") != c.collector || r.Text("recordNumber") != c.number || r.Date.ISO() != c.day {
+			t.Errorf("%s %s: %q %q %q", c.heading, c.in, r.Text("recordedBy"), r.Text("recordNumber"), r.Date.ISO())
+		}
+	}
+}
+
+// TestPlaceWithDate: a date among the words for a place is told once, at the heading.
+func TestPlaceWithDate(t *testing.T) {
+	for heading, want := range map[string]int{"Locality, date": 0, "Locality": 2} {
+		_, fs := run(t, New(Options{}), openBytes(t, "t.csv", []byte("Species,\""+heading+"\",Leg.\nErica arborea L.,\"Lindoso, 12.v.2014\",I. Almeida\nErica cinerea L.,\"Parada, 13.v.2014\",I. Almeida\n")))
+		n := 0
+		for _, f := range fs {
+			if f.Rule == "date-missing" {
+				n += max(1, len(f.Also))
+			}
+		}
+		if n != want {
+			t.Errorf("%s: the date is missing in %d records, want %d", heading, n, want)
+		}
+	}
+}

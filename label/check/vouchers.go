@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"cornerslip/label/date"
 )
 
 // voucher is a collector with a number after the name, and others after that:
@@ -44,6 +46,16 @@ func (c *Context) readVoucher() {
 		f.Text = spaced(f.Text)
 	}
 	f.Text = footNote.ReplaceAllString(f.Text, "$1")
+	if c.row.Table().Tells("collectorAndNumber", "eventDate") && c.Text("eventDate") == "" {
+		if people, day := dateBehind(f.Text, c.Options.Dates); day != "" {
+			c.readAs(f, "eventDate", day)
+			f.Text = people
+			if !strings.ContainsAny(people, "0123456789") && c.Text("recordedBy") == "" {
+				c.readAs(f, "recordedBy", people)
+				return
+			}
+		}
+	}
 	if archivedVoucher.MatchString(f.Text) {
 		if c.Text("catalogNumber") == "" {
 			c.readAs(f, "catalogNumber", f.Text)
@@ -95,6 +107,27 @@ func (c *Context) readVoucher() {
 		c.readAs(f, "catalogNumber", m[5]) // "(VDOURA 0012345)"
 	}
 }
+
+// dateBehind parts a text from the date that stands behind it, after a sign: "Almeida
+// 214, 12 May 2014", "Almeida (v.2014)". The day is "" where none does.
+func dateBehind(text string, how date.Hints) (before, day string) {
+	rest := strings.TrimRight(text, ") ")
+	if !endsInYear.MatchString(rest) {
+		return text, ""
+	}
+	for i, r := range rest {
+		if r != ',' && r != ';' && r != '(' && r != ':' {
+			continue
+		}
+		if d := strings.TrimSpace(rest[i+1:]); d != "" && date.Read(d, how).Status != date.Invalid && len(d) < 30 {
+			return strings.TrimRight(rest[:i], " ,;(:"), d
+		}
+	}
+	return text, ""
+}
+
+// endsInYear is a year at the end, or the day of a date that begins with it.
+var endsInYear = regexp.MustCompile(`(?:1[789]|20)\d\d(?:-\d\d){0,2}$`)
 
 // oneTrip reports whether several numbers behind a collector, "447, 448A" or
 // "3489A, C", are of one trip: they have as many figures and rise. A number of less

@@ -19,7 +19,7 @@ var (
 	placeWords  = wordTerms("country stateProvince county municipality locality island waterBody verbatimLocality")
 	besidePlace = wordTerms("habitat eventDate verbatimCoordinates minimumElevationInMeters occurrenceRemarks")
 	// besideGathering may stand in cells with a collector and the number.
-	besideGathering = wordTerms("institutionCode catalogNumber")
+	besideGathering = wordTerms("institutionCode catalogNumber eventDate")
 )
 
 func wordTerms(terms string) map[string]bool {
@@ -71,8 +71,12 @@ func (v *words) readSeveral(heading string) reading {
 	case foreign:
 	case place && !person && !number && fit(besidePlace):
 		return reading{meaning: &meaning{terms: []string{"locality"}, plain: true}, also: also, several: true}
-	case person && number && !place && fit(besideGathering):
-		return reading{meaning: v.meanings[headingKey("collectorAndNumber")]}
+	case person && !place && fit(besideGathering) && (number || slices.Contains(also, "eventDate")):
+		gathering := reading{meaning: v.meanings[headingKey("collectorAndNumber")]}
+		if slices.Contains(also, "eventDate") {
+			gathering.also, gathering.several = []string{"eventDate"}, true
+		}
+		return gathering
 	}
 	return reading{}
 }
@@ -82,6 +86,10 @@ func (v *words) readSeveral(heading string) reading {
 func (r *resolver) sayAlso(i int) {
 	c, read := &r.columns[i], r.read[i]
 	c.Also = read.also
+	if c.Term == "collectorAndNumber" {
+		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s, and the date behind them", c.Heading, ownWords[c.Term])
+		return
+	}
 	if slices.Contains(read.also, "eventDate") {
 		r.find(i, ruleHeadingReading, label.Warning, "", "heading %q names the place and the date: its cells are printed as the place, date and all; give the date a column of its own, eventDate", c.Heading)
 		return
@@ -90,7 +98,7 @@ func (r *resolver) sayAlso(i int) {
 }
 
 // Tells reports whether the heading of a column of another term says that its
-// cells have what a term is for, too.
-func (t *Table) Tells(term string) bool {
-	return slices.ContainsFunc(t.columns, func(c Column) bool { return slices.Contains(c.Also, term) })
+// cells have what that term is for, too.
+func (t *Table) Tells(other, term string) bool {
+	return slices.ContainsFunc(t.columns, func(c Column) bool { return c.Term == other && slices.Contains(c.Also, term) })
 }
