@@ -116,11 +116,11 @@ func dateBehind(text string, how date.Hints) (before, day string) {
 		return text, ""
 	}
 	for i, r := range rest {
-		if r != ',' && r != ';' && r != '(' && r != ':' {
+		if r != ',' && r != ';' && r != '(' && r != ':' && r != '|' && !(r == '/' && strings.HasPrefix(rest[i:], "/ ")) {
 			continue
 		}
 		if d := strings.TrimSpace(rest[i+1:]); d != "" && date.Read(d, how).Status != date.Invalid && len(d) < 30 {
-			return strings.TrimRight(rest[:i], " ,;(:"), d
+			return strings.TrimRight(rest[:i], " ,;(:|/"), d
 		}
 	}
 	return text, ""

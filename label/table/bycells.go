@@ -156,7 +156,7 @@ func (t *Table) belied(c *Column, rows []*Row) bool {
 			return shareOf(rows, c.Index, func(s string) bool { return hasFigure(s) || strings.Contains(s, ":") }) > 0.6
 		}
 	case "collectorAndNumber", "recordNumber", "catalogNumber": // "Voucher specimen", answered by yes and no
-		if c.Term == "recordNumber" && headingKey(c.Heading) == "n" && shareOf(rows, c.Index, aCount.MatchString) > 0.8 && distinct(rows, c.Index) < 0.6 {
+		if c.Term == "recordNumber" && headingKey(c.Heading) == "n" && shareOf(rows, c.Index, aCount.MatchString) > 0.8 && (distinct(rows, c.Index) < 0.6 || !rising(rows, c.Index)) {
 			return true // how many plants of a place
 		}
 		return shareOf(rows, c.Index, answer.MatchString) > 0.9 || c.Term == "collectorAndNumber" && shareOf(rows, c.Index, codesAlone.MatchString) > 0.6

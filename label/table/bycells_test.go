@@ -46,6 +46,11 @@ func TestByCells(t *testing.T) {
 		// How many plants there are is no number of theirs.
 		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,3,PT\nCarex acuta,3,PT\nCarex acuta,1,PT\n", "scientificName ? country"},
 		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,2,PT\nCarex acuta,3,PT\nCarex acuta,4,PT\n", "scientificName recordNumber country"},
+		{"species,N,Voucher,country\nCarex acuta,12,Almeida 214,PT\nCarex acuta,10,Almeida 215,PT\nCarex acuta,11,Prates 7,PT\nCarex acuta,9,Prates 8,PT\n", "scientificName ? collectorAndNumber country"},
+		{"Collector (year),Location (coordinates)\nAlmeida (2014),\"Lindoso (41.87 N, 8.20 W)\"\n", "collectorAndNumber locality"},
+		{"species,St,Co\nCarex acuta,CA,Inyo\nCarex acuta,CA,Inyo\nCarex acuta,NV,Nye\n", "scientificName stateProvince county"},
+		{"species,St\nCarex acuta,A1\nCarex acuta,A2\nCarex acuta,B1\n", "scientificName ?"},
+		{"Isolate,Fungal species,country\nA1,Phoma herbarum,PT\nA2,Phoma herbarum,PT\nA3,Phoma herbarum,PT\n", "otherCatalogNumbers scientificName country"},
 		// A word for what the cells are, among others.
 		{"species,CollectorString\nCarex acuta,Inês M. Almeida\nCarex acuta,Inês M. Almeida\nCarex acuta,Rui Prates\n", "scientificName recordedBy"},
 		{"species,Collector group\nCarex acuta,students\nCarex acuta,staff\nCarex acuta,staff\n", "scientificName ?"},

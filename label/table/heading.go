@@ -88,6 +88,9 @@ func (v *words) read(heading string) reading {
 			if unit := unitOf(strings.ToLower(in)); unit != "" {
 				r.unit = unit
 			} else if !plainRemark.MatchString(in) {
+				if both := v.readSeveral(heading); both.several { // "Collector (year)"
+					return both
+				}
 				r.remark = in
 			}
 			return r

@@ -48,6 +48,11 @@ func (v *words) readSeveral(heading string) reading {
 	if len(terms) < 2 {
 		return reading{}
 	}
+	for i, t := range terms {
+		if t == "year" { // is as much of a date as they know
+			terms[i] = "eventDate"
+		}
+	}
 	place, person, number, foreign := false, false, false, false
 	var also []string
 	for _, t := range terms {

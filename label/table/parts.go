@@ -166,7 +166,7 @@ func (r *resolver) degrees() {
 	axes := map[string]set{"latitude": {}, "longitude": {}}
 	seen := make([]piece, len(r.columns))
 	bounds := map[string]bool{}
-	axis, last := "", -2
+	axis, last, guessed := "", -2, false
 	for i := range r.columns {
 		p, ok := readPiece(r.columns[i].Heading)
 		if p.part == "decimal" {
@@ -193,7 +193,7 @@ func (r *resolver) degrees() {
 			}
 			p.axis, last = axis, i
 		case p.part == "degrees" && !p.bare && len(axes["latitude"]) == 0:
-			axis, last = "latitude", i
+			axis, last, guessed = "latitude", i, true
 			p.axis = axis
 		default:
 			continue
@@ -207,6 +207,9 @@ func (r *resolver) degrees() {
 		_, deg := a["degrees"]
 		_, min := a["minutes"]
 		whole, alone := a[""]
+		if guessed && name == "latitude" && deg && !min && len(axes["longitude"]) == 0 && !r.hasAxis("longitude") {
+			continue // "St" of a table without longitudes is no word for degrees
+		}
 		if deg && !min {
 			// Degrees without minutes are decimal degrees.
 			i := a["degrees"]

@@ -3,6 +3,7 @@ package table
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"cornerslip/label"
@@ -26,6 +27,7 @@ var proofs = []proof{
 	{"identifiedBy", nil,
 		regexp.MustCompile(`(?i)^(det|ident|determined|determination|identification|id)[ ._-]`),
 		regexp.MustCompile(`(?i)date|year|num|no\.?$|id$|code|host|prev|orig|old|seq`), person, 0.8},
+	{"stateProvince", nil, regexp.MustCompile(`(?i)^st\.?$`), regexp.MustCompile(`^$`), regexp.MustCompile(`^\s*[A-Z]{2}\s*$`), 0.9},
 	{"institutionCode", nil,
 		regexp.MustCompile(`(?i)voucher|herbari|specimen|deposit|reposit|museum|institution`),
 		regexp.MustCompile(`(?i)dna|tissue|seed|photo|image|extract|living|country|state|dupl`), regexp.MustCompile(`^\s*[A-Z]{1,8}\s*$`), 0.9},
@@ -75,6 +77,28 @@ func (r *resolver) hasAny(terms []string) bool {
 		}
 	}
 	return false
+}
+
+// rising reports whether the numbers of a column go up from row to row, as those of a
+// trip do, but for a few.
+func rising(rows []*Row, column int) bool {
+	last, up, down := 0, 0, 0
+	for _, r := range rows {
+		if !r.filled(column) {
+			continue
+		}
+		n, err := strconv.Atoi(strings.TrimSpace(r.Cells[column].Text))
+		switch {
+		case err != nil:
+		case n >= last:
+			up++
+			last = n
+		default:
+			down++
+			last = n
+		}
+	}
+	return up > 3*down
 }
 
 // distinct is how many different cells a column has, as a share of the filled ones.
