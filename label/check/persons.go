@@ -21,7 +21,7 @@ func personRules() []Rule {
 	return []Rule{
 		{
 			Name: "person-form", Severity: label.Warning, Source: practice,
-			Doc:     "a person with a word that the label writes itself, with the collector's number, with half of the name missing, or twice",
+			Doc:     "a person with a word that the label writes itself, with the collector's number, with half of the name missing, twice, or two of them without a sign between",
 			Terms:   personTerms,
 			Example: one("recordedBy", "leg. I. Almeida"), Counterexample: one("recordedBy", "Coll. ign."),
 			Row: func(c *Context) {
@@ -125,6 +125,9 @@ func readPerson(k personKey) personReading {
 		return personReading{message: "nothing stands before the comma", suggest: strings.TrimLeft(text, ", ")}
 	}
 	if r := splitName(text); r.message != "" {
+		return r
+	}
+	if r := unparted(text); r.message != "" {
 		return r
 	}
 	return personTwice(text)

@@ -158,7 +158,7 @@ func isPlaceholder(term, text string) bool {
 	if term == "recordNumber" && text[0] == '-' && len(text) > 1 && (text == "-1" || strings.Trim(text[1:], "9") == "") {
 		return true // what programs write into empty columns of numbers
 	}
-	if isNoType(term, text) {
+	if isNoType(term, text) || isUnplaced(term, text) {
 		return true
 	}
 	if strings.HasPrefix(text, "99") && ninesColumns[term] && nines.MatchString(text) {
@@ -219,11 +219,11 @@ func textRules() []Rule {
 		{
 			Name: "placeholder", Severity: label.Warning, Source: practice,
 			Doc:     "a cell such as NA, null or ? says nothing; it counts as empty unless the house prints it",
-			Example: one("habitat", "#NAME?"), Counterexample: one("countryCode", "NA", "recordNumber", "s.n.", "identificationQualifier", "?", "typeStatus", "no"),
+			Example: one("habitat", "#NAME?"), Counterexample: one("countryCode", "NA", "verbatimElevation", "s/ alt.", "recordNumber", "s.n.", "identificationQualifier", "?", "typeStatus", "no"),
 			Row: func(c *Context) {
 				for _, f := range c.Placeholders {
 					// A rule that must have the cell filled says more.
-					if c.missed(f) || isNoType(f.Origin.Term, f.Text) {
+					if c.missed(f) || isNoType(f.Origin.Term, f.Text) || isUnplaced(f.Origin.Term, f.Text) {
 						continue
 					}
 					message := "taken as empty: clear the cell, or write what is known"

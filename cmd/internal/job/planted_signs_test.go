@@ -52,4 +52,10 @@ var signFaults = []plantedFault{
 		}
 		return s + "1843"
 	}, "scientificName"),
+	by("person-form", "a second person without a sign", func(p *planting, s string) string {
+		if s[1] != '.' {
+			return s
+		}
+		return s + " " + p.pick("M. T. Prates", "H. J. Lobo", "P. R. de Sá")
+	}, "recordedBy"),
 }

@@ -174,7 +174,7 @@ func (t *twiceRule) Feed(r *check.Record) {
 	if !r.Date.IsZero() && !r.Date.IsOpen() && !r.Date.IsCirca() {
 		g.from, g.to = days(r.Date.Start()), days(r.Date.End())
 	}
-	if r.HasCoordinates {
+	if r.HasCoordinates && !r.Doubted(coordinateTerms...) { // what is said of them is said
 		g.lat, g.lon = float32(r.Coordinates.Lat.Degrees()), float32(r.Coordinates.Lon.Degrees())
 		g.uncertainty = float32(r.Uncertainty + float64(r.Coordinates.Uncertainty()))
 	}

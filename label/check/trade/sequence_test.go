@@ -79,3 +79,23 @@ func TestNumberTwiceSaysWhen(t *testing.T) {
 		}
 	}
 }
+
+// TestDistanceOfDoubtedCoordinates: coordinates that are told to be wrong say of no number that
+// it stands twice.
+func TestDistanceOfDoubtedCoordinates(t *testing.T) {
+	for _, c := range []struct {
+		lat, lon string
+		want     int
+	}{{"0", "0", 0}, {"41.4123", "-8.2034", 1}} {
+		_, fs := run(t, open(t, rows([]string{"stateProvince", "", "decimalLatitude", "40.3212", "decimalLongitude", "-7.6134"}, []string{"stateProvince", "", "decimalLatitude", c.lat, "decimalLongitude", c.lon})...), options(t))
+		n := 0
+		for _, f := range fs {
+			if f.Rule == "number-twice" {
+				n++
+			}
+		}
+		if n != c.want {
+			t.Errorf("%s, %s: %d findings, want %d: %v", c.lat, c.lon, n, c.want, fs)
+		}
+	}
+}
