@@ -90,6 +90,9 @@ func nearCountry(text string) string {
 	if len(key) < shortestSlip-1 || len(key) > 40 || !ascii(key) || strings.ContainsAny(text, ",;:/()0123456789") || CountriesNamed(text) != nil {
 		return ""
 	}
+	if i := strings.LastIndexByte(strings.TrimSpace(text), ' '); i > 0 && strings.Contains(text[i:], ".") && CountriesNamed(text[:i]) != nil {
+		return "" // a country with a remark in short behind it: "Brésil n.p."
+	}
 	found, code := "", -1
 	t := countries()
 	for _, n := range slipNames() {

@@ -39,6 +39,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.slips(r, rows)
 	t.populations(r, rows)
 	t.namesByWord(r, rows)
+	t.commonNames(r, rows)
 	t.sheetsOf(r, rows)
 	t.gridByCells(r, rows)
 	t.datumSides(r, rows)

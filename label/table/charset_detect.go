@@ -297,7 +297,7 @@ func headingsKnown(c *charset, line []byte, seen map[string]bool) float64 {
 			text := readMixed(c, cell)
 			is, ok := seen[text]
 			if !ok {
-				is = len(text) <= longHeading && isText([]rune(text)) && vocabulary().read(text).meaning != nil
+				is = len(text) <= longHeading && isText([]rune(text)) && vocabulary().read(text).meaning != nil && asSpelt(text)
 				seen[text] = is
 			}
 			if is {

@@ -105,6 +105,15 @@ func TestFoundSays(t *testing.T) {
 	}
 }
 
+// TestFoundByAccentsOfHeadings: a heading has the accents of its language.
+func TestFoundByAccentsOfHeadings(t *testing.T) {
+	src := "N. campione;Località;Leg.;Taxon\n1;Val Venzonassa;P. Tomè;Dryas octopetala L.\n2;Passo Giau;P. Tomè;Potentilla nitida L.\n3;Nuvolau;P. Tomè;Nigritella nigra (L.) Rchb.f.\n4;Giau;P. Tomè;Dryas octopetala L.\n5;Giau;P. Tomè;Rhododendron hirsutum L.\n6;Pelmo;P. Tomè;Silene acaulis (L.) Jacq.\n"
+	tab, _ := readAll(t, encoded(t, charmap.Windows1252, src), Options{})
+	if f := tab.Findings()[0]; tab.Found() != "windows-1252" || strings.Contains(f.Message, "which may be") {
+		t.Errorf("%s: %v", tab.Found(), f)
+	}
+}
+
 // What tells two encodings apart may stand in long cells alone, and not in the first.
 func TestFoundInLongCells(t *testing.T) {
 	tab, _ := readAll(t, encoded(t, charmap.Windows1252, "recordNumber,scientificName\n1,Eleusine coracana subsp. africana (Kennedy-O’Byrne) Hilu & de Wet\n2,Arabidopsis arenosa (L.) Lawalrée subsp. arenosa\n"+

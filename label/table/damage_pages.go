@@ -74,6 +74,9 @@ func unpaged(text string) (typed string, found bool) {
 	if strange == 0 && !crowded(text) {
 		return "", false
 	}
+	if typed, found := unpagedWords(text); found {
+		return typed, true
+	}
 	was := nonsense(text) + strangeSign*float64(strange)
 	need, off := float64(gainStrange), isPlain
 	if strange == 0 {
@@ -165,7 +168,7 @@ func withinWords(text string) int {
 				n++
 			}
 		case r == 'µ':
-			if letter(i+1) && !strings.ContainsRune("mglLMS", rs[i+1]) {
+			if after := string(rs[i+1 : i+1+letters(i+1, 1)]); after != "" && !microUnit[after] {
 				n++
 			}
 		case r == '–' || r == '—': // "Castilla–La Mancha", "oak–beech wood", but not "Espa–a"
@@ -186,6 +189,9 @@ func withinWords(text string) int {
 	}
 	return n
 }
+
+// microUnit are the units of which there are millionths: µm, µmol.
+var microUnit = wordList("m | g | l | L | M | S | s | mol | mho | A | V | W | F | H | J | N | Sv | Gy | Bq | Pa | sec | bar | c | phot")
 
 // dashForLetter reports whether a dash may stand for the letter that an old Mac had in
 // its place: ñ, between vowels, for the short one and ó, between consonants or before

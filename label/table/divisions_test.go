@@ -21,6 +21,10 @@ func TestDivisions(t *testing.T) {
 		{"Land,Fundort\nBayern,Oytal\nBaden-Württemberg,Feldsee\nBayern,Riedboden\n", "stateProvince locality"},
 		{"Land,Fundort\nDeutschland,Oytal\nÖsterreich,Lech\nBayern,Riedboden\n", "country locality"},
 		{"Land,Bundesland,Fundort\nBayern,Bayern,Oytal\nBayern,Bayern,Lech\nBayern,Bayern,Riedboden\n", "country stateProvince locality"},
+		// Common names beside the scientific ones; names of places and persons are none.
+		{"nome,cientifico,familia\nCanafístula,Peltophorum dubium,Fabaceae\nIpê amarelo,Handroanthus chrysotrichus,Bignoniaceae\nCanafístula,Peltophorum dubium,Fabaceae\nPau-d'alho,Gallesia integrifolia,Phytolaccaceae\n", "vernacularName scientificName family"},
+		{"nome,espécie\nValdoura,Erica arborea\nValdoura,Erica ciliaris\nLindoso,Erica arborea\nPinhel,Erica cinerea\n", "? scientificName"},
+		{"nome,espécie\nIsabel Almeida,Erica arborea\nTomás Brandão,Erica ciliaris\nIda Prates,Erica cinerea\n", "recordedBy scientificName"},
 		// Heights of plants.
 		{"msnm,Altura (m),Especie\n690,6,Bursera morelensis\n690,8,Bursera fagaroides\n", "minimumElevationInMeters ? scientificName"},
 		{"DAP (cm),Altura,Especie\n31,6,Bursera morelensis\n20,8,Bursera fagaroides\n", "? ? scientificName"},

@@ -187,9 +187,9 @@ func resolved(columns []Column) *resolver {
 	r.readLate()
 	r.composed()
 	r.splitCoordinates()
-	// Names of terms come first, then words of one meaning, then the rest,
-	// so that the order of columns does not change what they mean.
-	for pass := range 3 {
+	// Names of terms come first, then words of one meaning, then the rest, and last
+	// the words for a name or a number of anything, so that the order of columns does not change what they mean.
+	for pass := range 4 {
 		for i := range columns {
 			if r.read[i].meaning != nil && columns[i].group == nil && pass == r.passOf(i) {
 				r.assign(i)
@@ -209,7 +209,9 @@ func resolved(columns []Column) *resolver {
 // passOf says when a heading is given its term.
 func (r *resolver) passOf(i int) int {
 	switch m := r.read[i].meaning; {
-	case len(m.terms) > 1, r.read[i].number > 0, weakWords[headingKey(r.columns[i].Heading)], r.behind != nil && r.behind[i]:
+	case weakWords[headingKey(r.columns[i].Heading)]:
+		return 3
+	case len(m.terms) > 1, r.read[i].number > 0, r.behind != nil && r.behind[i]:
 		return 2
 	case m.plain || m.own != "":
 		return 1
