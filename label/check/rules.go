@@ -95,7 +95,7 @@ func collectingRules() []Rule {
 			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
 			Row: func(c *Context) {
 				if c.blank("recordNumber") && !c.numberWithCollector() && !c.unreadVoucher() {
-					c.Report("recordNumber", "no collector's number is given: the label prints s.n."+c.unread("recordNumber", "collectorAndNumber"))
+					c.Report("recordNumber", "no collector's number is given: the label prints s.n."+c.inFieldNumber()+c.unread("recordNumber", "collectorAndNumber"))
 				}
 			},
 		},

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -66,4 +67,19 @@ func unknownHeadings(t *table.Table) string {
 		return list + ", which is not known"
 	}
 	return "a heading that is not known, " + list
+}
+
+// collectorsNumber is a number as collectors give one.
+var collectorsNumber = regexp.MustCompile(`^[A-Za-z]{0,6}[-. ]?\d{1,6}[A-Za-z]?$`)
+
+// fieldNumberHeading is the term's own name.
+var fieldNumberHeading = regexp.MustCompile(`(?i)field[ _.]?n(umber|o|um)\.?$`)
+
+// inFieldNumber says for the message of a number that is missing where it may stand:
+// Darwin Core has fieldNumber for an event, and many write the collector's number there.
+func (c *Context) inFieldNumber() string {
+	if text := c.Text("fieldNumber"); collectorsNumber.MatchString(text) && fieldNumberHeading.MatchString(c.Heading("fieldNumber")) { // not that of a plot
+		return "; " + c.Heading("fieldNumber") + " has " + text + ": if the collector gave it, write it as recordNumber"
+	}
+	return ""
 }

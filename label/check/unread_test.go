@@ -32,3 +32,25 @@ func TestUnreadHeadings(t *testing.T) {
 		}
 	}
 }
+
+// The number may stand as that of an event.
+func TestNumberInFieldNumber(t *testing.T) {
+	for _, tt := range []struct{ heading, field, want string }{
+		{"plot", "214", ""},
+		{"fieldNumber", "214", "; fieldNumber has 214: if the collector gave it, write it as recordNumber"},
+		{"fieldNumber", "Plot 3 of the ridge", ""},
+		{"fieldNumber", "", ""},
+	} {
+		src := "scientificName,recordedBy,locality,country,eventDate,recordNumber," + tt.heading + "\nThymus capitellatus,I. Almeida,Valdoura,Portugal,2026-05-14,," + tt.field + "\nThymus capitellatus,I. Almeida,Valdoura,Portugal,2026-05-15,215,\n"
+		_, fs := run(t, New(options(t)), openBytes(t, "trip.csv", []byte(src)))
+		var got []string
+		for _, f := range fs {
+			if f.Rule == "number-missing" {
+				got = append(got, f.Message)
+			}
+		}
+		if want := "no collector's number is given: the label prints s.n." + tt.want; len(got) != 1 || got[0] != want {
+			t.Errorf("%q: %q, want %q", tt.field, got, want)
+		}
+	}
+}

@@ -24,6 +24,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.numbersAmongNames(r, rows)
 	t.personsAmongAuthors(r, rows)
 	t.datesOfCollecting(r, rows)
+	t.datesAsYear(r, rows)
 	t.acceptedName(r, rows)
 	t.writtenName(r, rows)
 	t.numbersWithNames(r, rows)

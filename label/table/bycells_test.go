@@ -113,6 +113,9 @@ func TestByCells(t *testing.T) {
 		{"Taxon,DNA accession number\nErica arborea,2014-029\nErica ciliaris,2014-030\nErica cinerea,2014-031\n", "scientificName ?"},
 		// What is collected stands at the head of its names, if one thing is.
 		{"Specimen,Determinant\nErica arborea L.,I. Almeida\nUlex minor Roth,I. Almeida\nErica ciliaris L.,R. Costa\nTojo,R. Costa\nErica lusitanica Rudolphi,\n", "scientificName identifiedBy"},
+		{"country,Year\nPT,2021-05-03\nPT,14 May 2021\nPT,2021\n", "country eventDate"},
+		{"country,Year\nPT,2021\nPT,2020\nPT,14 May 2021\n", "country year"},
+		{"country,Year,Month\nPT,2021-05-03,5\nPT,2021-05-04,5\n", "country year month"},
 		{"Specimen,Country\nVDOURA-1,PT\nVDOURA-2,PT\nVDOURA-3,PT\n", "? country"},
 		{"Lichen,Coll. country\nLobaria pulmonaria,PT\nUsnea florida,PT\nPeltigera canina,PT\n", "scientificName country"},
 		{"Tree,Lichen\nQuercus robur,Lobaria pulmonaria\nQuercus robur,Usnea florida\nAcer campestre,Peltigera canina\n", "? ?"},

@@ -152,7 +152,7 @@ func TestDamageFound(t *testing.T) {
 		{"stem <3 m and >2 m", ""}, {"<b", ""}, {"a <undescribed> form", ""},
 		{`caf\u00e9`, "text-code café"}, {`caf\xe9`, "text-code café"}, {"line_x000D_", "text-code line"}, {"a_x00E9_b", "text-code aéb"}, {"S%C3%A3o Jo%C3%A3o", "text-code São João"}, {`S\u00e3o Br\u00e1s`, "text-code São Brás"},
 		// Accents beside their letters.
-		{"Sa˜o Joa˜o", "text-accent São João"}, {"S˜ao Jo˜ao", "text-accent São João"}, {"Gonc¸alves", "text-accent Gonçalves"}, {"M¨uller", "text-accent Müller"}, {"Mu¨ller", "text-accent Müller"}, {"Gereˆs", "text-accent Gerês"}, {"Vila Cha˜", "text-accent Vila Chã"}, {" \u0301a", "text-accent "}, {"\u0303o", "text-accent "},
+		{"Sa˜o Joa˜o", "text-accent São João"}, {"S˜ao Jo˜ao", "text-accent São João"}, {"Gonc¸alves", "text-accent Gonçalves"}, {"M¨uller", "text-accent Müller"}, {"Mu¨ller", "text-accent Müller"}, {"Gereˆs", "text-accent Gerês"}, {"Vila Cha˜", "text-accent Vila Chã"}, {" \u0301a", "text-accent "}, {"esta\u0324\u0323o", "text-accent "}, {"Co\u033Blho", "text-accent "}, {"Riz\u0324a", ""}, {"\u0303o", "text-accent "},
 		// Look-alikes.
 		{"Quеrcus robur", "text-lookalike Quercus robur"}, {"Сarex flacca", "text-lookalike Carex flacca"}, {"Lindоsо", "text-lookalike Lindoso"}, {"Мontesinho", "text-lookalike Montesinho"}, {"Οphrys lutea", "text-lookalike Ophrys lutea"}, {"Моcква, Измайлово", "text-lookalike Москва, Измайлово"}, {"Αthos", "text-lookalike Athos"}, {"tο the river", "text-lookalike to the river"},
 		// Ligatures and letters of formulas.

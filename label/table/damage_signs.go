@@ -24,7 +24,7 @@ func signDamage(text string, say func(rule *Rule, suggest, message string)) {
 		}
 		latin, cyrillic, greek = false, false, false
 	}
-	accents := false
+	accents, strange := false, false
 	for _, r := range text {
 		switch {
 		case r < 0x80 && isWordLetter(r):
@@ -35,6 +35,7 @@ func signDamage(text string, say func(rule *Rule, suggest, message string)) {
 			ligature = true
 		case unicode.Is(unicode.Mn, r):
 			orphan = orphan || r < 0x370 && (before < 0 || !unicode.IsLetter(before) && !unicode.IsMark(before) && before != 0x25CC)
+			strange = strange || strangeBelow(before, r)
 		case strings.ContainsRune(loneAccents, r):
 			accents = true
 		default:
@@ -61,11 +62,21 @@ func signDamage(text string, say func(rule *Rule, suggest, message string)) {
 	if orphan {
 		say(ruleAccent, "", "an accent stands at a place without a letter: type the letter that was meant")
 	}
+	if strange {
+		say(ruleAccent, "", "a mark stands under a letter that no language has it under: letters were read in the wrong encoding; type those that were meant")
+	}
 	if accents {
 		if mended := joinAccents(text); mended != text {
 			say(ruleAccent, mended, "an accent stands beside its letter, as copied from a PDF file: put them together")
 		}
 	}
+}
+
+// strangeBelow reports whether a mark under a letter is what an old encoding made of
+// others: "esta̤̣o" was estação. Two dots are under letters of the romanized Persian
+// alone (ALA-LC, from memory), a square in phonetic script.
+func strangeBelow(letter, mark rune) bool {
+	return mark == 0x33B || mark == 0x324 && unicode.IsLetter(letter) && !strings.ContainsRune("zsthdZSTHD", letter)
 }
 
 // halfDashes puts back the dashes and apostrophes of which only the last two signs

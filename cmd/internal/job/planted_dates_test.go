@@ -159,6 +159,7 @@ var notPlanted = map[string]string{
 	"heading-rows": "package table", "row-aside": "package table", "row-shifted": "planted under row-ragged", "table-title": "package table", "table-empty-code": "package table", "country-missing": "of the whole table; package trade", "rows-merged": "package trade", "worksheet": "package table",
 	"permit-names-place": "needs a house's list of plants", "date-calendar": "of other calendars; package date", "date-filled": "of a whole column; package check", "state-capitals": "two letters of one country; package trade", "coordinates-shared": "of four counties; package trade", "column-counts": "of successive rows; package trade", "coordinates-apart": "of tables without a country; package trade", "kingdom-other": "a column of its own; package trade", "precision-metres": "a column of its own; package trade", "record-absent": "a column of its own; package trade", "state-short": "of all states of a country; package trade",
 	"coordinates-obscured": "a column of its own; package trade",
+	"state-county":         "of other rows of the table; package trade", "number-of-sheet": "columns of their own; package trade",
 }
 
 func (p *planting) headed(term string, headings ...string) bool {

@@ -11,13 +11,22 @@ import (
 	"cornerslip/label/date"
 )
 
-// filledYear returns the year of a determination that is dated 1 January of the
-// year of collecting: data bases fill up a year so.
-func filledYear(c *check.Context) (string, bool) {
+// filled returns what a determination says that is dated 1 January of the year of
+// collecting, or the first of its month: data bases fill up a year and a month so.
+func filled(c *check.Context) (text, what string) {
 	day, clock, _ := strings.Cut(c.Identified.ISO(), "T")
-	year, ok := strings.CutSuffix(day, "-01-01")
-	ok = ok && (clock == "" || strings.HasPrefix(clock, "00:00"))
-	return year, ok && len(year) == 4 && strings.HasPrefix(c.Date.ISO(), year)
+	if clock != "" && !strings.HasPrefix(clock, "00:00") {
+		return "", ""
+	}
+	for _, t := range []struct {
+		first, what string
+		length      int
+	}{{"-01-01", "1 January stands for the year alone", 4}, {"-01", "the first of the month stands for the month alone", 7}} {
+		if s, ok := strings.CutSuffix(day, t.first); ok && len(s) == t.length && strings.HasPrefix(c.Date.ISO(), s) {
+			return s, t.what
+		}
+	}
+	return "", ""
 }
 
 // dateRules are about the dates of collecting and determining.
@@ -29,8 +38,8 @@ func dateRules() []check.Rule {
 			Example: one("dateIdentified", "2025-06-20"), Counterexample: one("dateIdentified", "2026-05"),
 			Row: func(c *check.Context) {
 				if !c.Date.IsZero() && !c.Identified.IsZero() && !c.Date.IsCirca() && c.Identified.Before(c.Date) && !c.Doubted("eventDate", "year", "dateIdentified") {
-					if year, ok := filledYear(c); ok {
-						c.Suggest("dateIdentified", fmt.Sprintf("before the day it was collected, %s: 1 January stands for the year alone, it seems, and would be printed as a day", c.Date), year)
+					if text, what := filled(c); text != "" {
+						c.Suggest("dateIdentified", fmt.Sprintf("before the day it was collected, %s: %s, it seems, and would be printed as a day", c.Date, what), text)
 						return
 					}
 					c.Reportf("dateIdentified", "before the day it was collected, %s: correct one of the two", c.Date)

@@ -27,9 +27,10 @@ func TestWeekdays(t *testing.T) {
 }
 
 // TestYearFilled: a determination of 1 January in the year of collecting is a year
-// that a data base filled up, and the year alone is suggested.
+// that a data base filled up, and the year alone is suggested; and so is the month.
 func TestYearFilled(t *testing.T) {
-	for identified, want := range map[string]string{"2026-01-01": "2026", "2026-01-01T00:00:00.000+0000": "2026", "2026-01-01T16:20:00Z": "", "2025-01-01": "", "2026-01-02": "", "2026": "-", "2027-01-01": "-"} {
+	for identified, want := range map[string]string{"2026-01-01": "2026", "2026-01-01T00:00:00.000+0000": "2026", "2026-01-01T16:20:00Z": "", "2025-01-01": "", "2026-01-02": "", "2026": "-", "2027-01-01": "-",
+		"2026-05-01": "2026-05", "2026-05-01T00:00:00.000+0000": "2026-05", "2026-05-01T09:10:00Z": "", "2026-05-02": "", "2026-04-01": "", "2026-06-01": "-"} {
 		_, fs := run(t, open(t, rows([]string{"eventDate", "2026-05-14", "dateIdentified", identified})...), options(t))
 		got := "-"
 		for _, f := range fs {

@@ -256,6 +256,9 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 		if off && !(right && f.variant(c, v, lat, lon)) {
 			v.fault, v.term = atSea, c.Place.LatTerm
 			v.message = written(c) + " lies in the sea, far from any coast: correct the coordinates, or fill in waterBody if it was collected there"
+			if !right {
+				v.message += landings(c)
+			}
 		}
 		return
 	}
@@ -302,7 +305,34 @@ func (f *finder) judgeSea(c *check.Context, v *verdict, lat, lon, reach float64)
 		return
 	}
 	v.fault, v.term = atSea, c.Place.LatTerm
-	v.message = written(c) + " lies in the sea: correct the coordinates, or fill in waterBody if it was collected there"
+	v.message = written(c) + " lies in the sea: correct the coordinates, or fill in waterBody if it was collected there" + landings(c)
+}
+
+// landings says for a place in the sea of a record without a country what common slips
+// would make of it, where they lead to land: which of them it was only the record's
+// author can say.
+func landings(c *check.Context) string {
+	lat, lon := c.Coordinates.Lat.Degrees(), c.Coordinates.Lon.Degrees()
+	var all []string
+	for _, t := range []struct {
+		lat, lon float64
+		how      string
+	}{
+		{lon, lat, "latitude and longitude exchanged"},
+		{lat, -lon, "the sign of the longitude changed"},
+		{-lat, lon, "the sign of the latitude changed"},
+	} {
+		if math.Abs(t.lat) > 90 || place.OffCoast(t.lat, t.lon, 0) {
+			continue
+		}
+		if here := place.CountriesAt(t.lat, t.lon); len(here) > 0 {
+			all = append(all, "in "+nameOf(here[0])+" with "+t.how)
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "; it would lie " + strings.Join(all, ", ")
 }
 
 // distanceTo is that to the nearest of several countries, in metres.

@@ -72,3 +72,17 @@ func TestWhereIs(t *testing.T) {
 		}
 	}
 }
+
+// A place in the sea of no stated country is told with the lands that common slips
+// would lead to.
+func TestLandings(t *testing.T) {
+	for _, tt := range []struct{ lat, lon, want string }{
+		{"-8.6112", "41.2312", "; it would lie in Portugal with latitude and longitude exchanged, in Brazil with the sign of the longitude changed, in Ethiopia with the sign of the latitude changed"},
+		{"5.0012", "-130.0012", "collected there"},
+	} {
+		by := said(t, [][]string{at(0, tt.lat, tt.lon, "", "", "on the slopes, 3 km N of the village")})
+		if !strings.HasSuffix(by[1], tt.want) {
+			t.Errorf("%s, %s: %s", tt.lat, tt.lon, by[1])
+		}
+	}
+}
