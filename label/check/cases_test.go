@@ -76,6 +76,7 @@ var findingCases = []struct {
 	}},
 	{[]string{"eventDate", "", "year", "2026", "month", "May", "day", "31"}, nil},
 	{[]string{"eventDate", "", "year", "2024.0", "month", "5.0", "day", "31.0"}, nil},
+	{[]string{"eventDate", "", "year", "14 May 2024"}, nil},
 	{[]string{"eventDate", "", "year", "2024.5"}, []string{
 		`error date-unreadable: year "2024.5": not a year in figures`,
 	}},

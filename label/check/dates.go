@@ -73,7 +73,7 @@ func notZero(s string) string {
 func (c *Context) whole(term string) string { return strings.TrimSuffix(c.Text(term), ".0") }
 
 // readParts reads year, month and day. The month may be a word or in Roman
-// figures.
+// figures, and the year a date of its own.
 func (c *Context) readParts(h date.Hints) DateReading {
 	year, month, day := c.whole("year"), notZero(c.whole("month")), notZero(c.whole("day"))
 	var written []string
@@ -97,6 +97,9 @@ func (c *Context) readParts(h date.Hints) DateReading {
 	switch {
 	case errY != nil:
 		r.Reading = date.Reading{Status: date.Invalid, Err: fmt.Errorf("not a year in figures")}
+		if whole := date.Read(year, h); month == "" && day == "" && whole.Status == date.OK && strings.Trim(year, "0123456789.") != "" {
+			r.Reading = whole // the column of years has the whole date: 25 Sept 2012
+		}
 	case errD != nil:
 		r.Term, r.Reading = "day", date.Reading{Status: date.Invalid, Err: fmt.Errorf("not a day of the month in figures")}
 	case errM != nil:

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -17,11 +18,23 @@ func (c *Context) readName() {
 		Genus: c.Text("genus"), InfragenericEpithet: c.Text("infragenericEpithet"),
 		SpecificEpithet: c.Text("specificEpithet"), InfraspecificEpithet: c.Text("infraspecificEpithet"),
 		Authorship: c.Text("scientificNameAuthorship"), Family: c.Text("family"),
-		Qualifier: c.Text("identificationQualifier"), Rank: c.Text("taxonRank"), CultivarEpithet: c.Text("cultivarEpithet"),
+		Qualifier: c.Text("identificationQualifier"), Rank: c.rank(), CultivarEpithet: c.Text("cultivarEpithet"),
 	}
 	r := c.past.names.of(nameKey{c.Text("scientificName"), c.Parts}, composed)
 	c.Name, c.NameProblems, c.nameFaults = r.name, r.problems, r.faults
 }
+
+// rank is the rank of the name: of its own column, or, for what looks like an epithet,
+// of the heading that it stands below, such as "var.".
+func (c *Context) rank() string {
+	if r := c.Text("taxonRank"); r != "" || c.row.Table().Has("taxonRank") || !latin.MatchString(c.Text("infraspecificEpithet")) {
+		return r
+	}
+	return c.row.Table().EpithetRank()
+}
+
+// latin is one word that ends as epithets do; "yellow", "coast form" and "needs label" do not.
+var latin = regexp.MustCompile(`^\s*\p{Ll}[\p{Ll}-]*(?:[aeinorsux]|um|ys|yx)\s*$`)
 
 // nameKey is all that a name is composed of.
 type nameKey struct {

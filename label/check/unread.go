@@ -26,26 +26,32 @@ func (c *Context) unread(terms ...string) string {
 	}
 	said := &c.past.unread
 	if said.table != t {
-		said.table, said.headings = t, unknownHeadings(t)
+		said.table, said.headings = t, map[string]string{}
 	}
-	if said.headings == "" {
+	headings, ok := said.headings[terms[0]]
+	if !ok {
+		headings = unknownHeadings(t, terms[0])
+		said.headings[terms[0]] = headings
+	}
+	if headings == "" {
 		return ""
 	}
-	return "; if it stands below " + said.headings + ", call that heading " + terms[0]
+	return "; if it stands below " + headings + ", call that heading " + terms[0]
 }
 
-// unreadHeadings are the headings of a table that are not known, as unread says them.
+// unreadHeadings are the headings of a table that are not known and might be those of
+// a term, as unread says them.
 type unreadHeadings struct {
 	table    *table.Table
-	headings string
+	headings map[string]string // by the term
 }
 
-func unknownHeadings(t *table.Table) string {
+func unknownHeadings(t *table.Table, term string) string {
 	var names []string
 	more := 0
 	for _, col := range t.Columns() {
 		switch name := strings.TrimSpace(col.Heading); {
-		case col.Known || col.Shared() || name == "":
+		case col.Known || col.Shared() || name == "" || !col.CouldBe(term):
 		case len(names) == mostHeadings:
 			more++
 		default:
@@ -55,7 +61,9 @@ func unknownHeadings(t *table.Table) string {
 	switch {
 	case len(names) == 0:
 		return ""
-	case more > 0:
+	case more == 1:
+		names = append(names, "1 other")
+	case more > 1:
 		names = append(names, fmt.Sprintf("%d others", more))
 	}
 	last := len(names) - 1

@@ -54,3 +54,27 @@ func TestNumberInFieldNumber(t *testing.T) {
 		}
 	}
 }
+
+// A heading over measures or the numbers of sequences is not proposed for what no such
+// cell can be.
+func TestUnreadHeadingsByTheirCells(t *testing.T) {
+	for _, tt := range []struct{ cells, rule, want string }{
+		{"yes|10.9|KX123456.1|Almeida", "collector-missing", `; if it stands below "x4", which is not known, call that heading recordedBy`},
+		{"yes|10.9|KX123456.1|Almeida", "number-missing", ""},
+		{"yes|10.9|KX123456.1|214", "number-missing", `; if it stands below "x4", which is not known, call that heading recordNumber`},
+		{"yes|10.9|KX123456.1|214", "collector-missing", ""},
+	} {
+		row := "Thymus capitellatus|Valdoura|Portugal|2026-05-14|" + tt.cells + "\n"
+		src := strings.ReplaceAll("scientificName|locality|country|eventDate|x1|x2|x3|x4\n"+strings.Repeat(row, 4), "|", ",")
+		_, fs := run(t, New(options(t)), openBytes(t, "trip.csv", []byte(src)))
+		said := ""
+		for _, f := range fs {
+			if f.Rule == tt.rule {
+				_, said, _ = strings.Cut(f.Message, ";")
+			}
+		}
+		if want := strings.TrimPrefix(tt.want, ";"); said != want {
+			t.Errorf("%s, %s: %q, want %q", tt.cells, tt.rule, said, want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package name
 
 import (
 	"cmp"
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -90,7 +91,10 @@ func (k *composer) build() {
 			}
 			r, infra = own, epithet
 		}
-		if r == "" {
+		switch {
+		case r == "" && remark.MatchString(infra):
+			k.say("infraspecificEpithet", infra, "not an epithet: write the epithet alone, and a remark in a column of remarks")
+		case r == "":
 			k.say("taxonRank", k.c.Rank, "the rank of "+infra+" is not known; say subspecies, variety or form")
 		}
 		if same(species, infra) {
@@ -100,6 +104,10 @@ func (k *composer) build() {
 		}
 	}
 }
+
+// remark is a cell of several words, or with brackets, that is not an epithet and its
+// author: "on limestone", "alba (no label)".
+var remark = regexp.MustCompile(`^\p{Ll}+ +(?:\p{Ll}{4,}\b|\(\p{Ll})`)
 
 // ranked parts an epithet below a species' from the word for its rank, which stands
 // before it in the same cell: "subsp. brasiliensis".

@@ -24,6 +24,9 @@ func TestCompose(t *testing.T) {
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "flacca", Rank: "subsp.", Authorship: "Schreb."}, "Carex flacca Schreb. subsp. flacca", ""}, // Art. 26.1
 		{"", P{Genus: "Mentha", SpecificEpithet: "×piperita", InfraspecificEpithet: "pyramidalis", Rank: "nothosubspecies", Authorship: "(Ten.) Harley"}, "Mentha ×piperita nothosubsp. pyramidalis (Ten.) Harley", ""},
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "serrulata"}, "Carex flacca serrulata", "taxonRank"},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "serrulata Greuter"}, "Carex flacca serrulata Greuter", "taxonRank"},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "on limestone"}, "Carex flacca on limestone", "infraspecificEpithet"},
+		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "serrulata (no label)"}, "Carex flacca serrulata (no label)", "infraspecificEpithet"},
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "ssp. serrulata", Authorship: "(Spreng.) Greuter"}, "Carex flacca subsp. serrulata (Spreng.) Greuter", ""},
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "subsp. flacca", Authorship: "Schreb."}, "Carex flacca Schreb. subsp. flacca", ""},
 		{"", P{Genus: "Carex", SpecificEpithet: "flacca", InfraspecificEpithet: "var. serrulata", Rank: "variety"}, "Carex flacca var. serrulata", ""},

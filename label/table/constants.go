@@ -24,6 +24,7 @@ func (t *Table) constants(r *resolver, rows []*Row) {
 	if datum != "" && !has("geodeticDatum") && !has("verbatimSRS") {
 		t.constant("geodeticDatum", datum, at, "says the datum: %s is read as the geodeticDatum of every record", datum)
 	}
+	t.epithetRank(has)
 	for i := range t.columns[:t.width] {
 		side := r.read[i].side
 		term := map[string]string{"N": "latitudeHemisphere", "S": "latitudeHemisphere", "E": "longitudeHemisphere", "W": "longitudeHemisphere"}[side]
@@ -43,6 +44,25 @@ func (t *Table) constants(r *resolver, rows []*Row) {
 		}
 	}
 }
+
+// headedRank is a heading of epithets that says their rank.
+var headedRank = regexp.MustCompile(`(?i)^(?:(var|variety|varietas)|(subsp|ssp|subspecies|subspp|sub[ .]spp?)|(forma|fo))\.?$`)
+
+// epithetRank finds the rank that the heading of the epithets below the species names.
+func (t *Table) epithetRank(has func(term string) bool) {
+	if has("taxonRank") {
+		return
+	}
+	for _, c := range t.columns[:t.width] {
+		if m := headedRank.FindStringSubmatch(strings.TrimSpace(c.Heading)); m != nil && c.Known && c.Term == "infraspecificEpithet" {
+			t.rank = [...]string{"variety", "subspecies", "form"}[slices.IndexFunc(m[1:], func(s string) bool { return s != "" })]
+		}
+	}
+}
+
+// EpithetRank is the rank that the heading of the epithets below the species says them
+// to have: variety below "var."; "" where it says none, or the table has a column of ranks.
+func (t *Table) EpithetRank() string { return t.rank }
 
 // otherSide adds north or east, which the other axis has where its figures have
 // no sign either.

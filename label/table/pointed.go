@@ -39,6 +39,7 @@ var (
 // the collectors, where no heading is known that would. It reads none so: a determination
 // might be that of a host, and a date the day of typing.
 func (t *Table) pointOut(rows []*Row) {
+	t.unlike(rows)
 	for _, s := range allSought {
 		if slices.ContainsFunc(t.columns, func(c Column) bool { return c.Known && slices.Contains(s.terms, c.Term) }) {
 			continue
@@ -73,6 +74,42 @@ func (t *Table) pointOut(rows []*Row) {
 		t.pointed[s.rename] = strings.TrimSpace(c.Heading)
 	}
 }
+
+// lookAlikes tell what some of the cells of a term's column look like, whatever it is called.
+var lookAlikes = map[string]func(string) bool{
+	"locality": someWords.MatchString, "recordedBy": someWords.MatchString,
+	"recordNumber": func(s string) bool { return someNumber.MatchString(s) && !sequence.MatchString(s) },
+	"eventDate":    func(s string) bool { return someDate.MatchString(s) && !sequence.MatchString(s) },
+}
+
+var (
+	someWords  = regexp.MustCompile(`\p{Lu}\p{Ll}{2}|\p{Lu}\. ?\p{Lu}|^\PN*\p{Lu}{4}|\p{Lo}{2}|\p{L}{4,}.* .*\p{L}{4}`)
+	someNumber = regexp.MustCompile(`^[^.,]*\p{N}[^.,]*$|\p{L}\P{N}*\p{N}`)
+	someDate   = regexp.MustCompile(`(?:1[6-9]|20)\d\d|\d\P{N}+\d`)
+	sequence   = regexp.MustCompile(`^\s*\p{Lu}{1,2}_?\d{5,8}(?:\.\d+)?(?:\PL|$)`) // a number of GenBank
+)
+
+// unlike notes for which terms' cells those of a column that is not known cannot be taken: readings of an
+// instrument are no places.
+func (t *Table) unlike(rows []*Row) {
+	for i := range t.columns {
+		if t.columns[i].Known || t.filledIn(rows, i) < 3 {
+			continue
+		}
+		for term, has := range lookAlikes {
+			if shareOf(rows, i, has) < 0.3 || term != "recordNumber" && ofOthers.MatchString(t.columns[i].Heading) {
+				if t.columns[i].unlike == nil {
+					t.columns[i].unlike = map[string]bool{}
+				}
+				t.columns[i].unlike[term] = true
+			}
+		}
+	}
+}
+
+// CouldBe reports whether a column that is not known might hold what a term is for, as
+// far as its first cells tell.
+func (c *Column) CouldBe(term string) bool { return !c.unlike[term] }
 
 // Pointed returns the heading, which nobody knows, that a finding says to hold what a
 // term is for; "" if none does.

@@ -112,7 +112,8 @@ type Column struct {
 	Joined bool
 	// Also are the terms that a heading of several things names besides Term, as
 	// in "Locality, date": the cells have them among their words.
-	Also []string
+	Also   []string
+	unlike map[string]bool // see CouldBe
 	// Index counts columns from 0. Row.Cells are in this order.
 	Index int
 	// Origin is the place of the heading.
@@ -156,6 +157,7 @@ type Table struct {
 	groups   []*group       // columns that are read as one
 	findings []label.Finding
 	pointed  map[string]string // see Pointed
+	rank     string            // see EpithetRank
 	empty    map[string]bool   // the codes that stand for an empty cell
 	zeros    [4]bool           // whether 0 stands for an empty cell in each of heightColumns
 	profiles []profile         // what the columns hold, nil where too little is known
