@@ -72,7 +72,7 @@ func TestFamilies(t *testing.T) {
 // TestPlaceholders: what no name is, is not italic even where the columns hold
 // it.
 func TestPlaceholders(t *testing.T) {
-	for _, w := range []string{"spec.", "sp.", "sp", "spp.", "agg.", "cf.", "unbestimmt", "noch unbestimmt !!!", "sp. 1", "indet.", "Indet.", "unknown", "Unknown", "n/a", "?", "-", "hybrid", "x", "×"} {
+	for _, w := range []string{"spec.", "sp.", "sp", "spp.", "agg.", "cf.", "unbestimmt", "noch unbestimmt !!!", "sp. 1", "indet.", "Indet.", "unknown", "Unknown", "undesignated", "unspecified", "unassigned", "n/a", "?", "-", "hybrid", "x", "×"} {
 		for _, text := range []string{w, "Carex " + w} {
 			got := markRuns(Runs(text, Parts{Genus: w, SpecificEpithet: w, InfraspecificEpithet: w, InfragenericEpithet: w}, Options{}))
 			want := strings.Replace(text, "Carex", "<i>Carex</i>", 1)

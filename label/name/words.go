@@ -104,7 +104,7 @@ func lookup(w string) kind {
 		return grex
 	case "virus", "viruses", "viroid", "viroids", "virusoid", "phage", "phages", "bacteriophage", "plasmid", "plasmids", "satellite", "satellites", "prophage", "provirus", "npv", "nucleopolyhedrovirus", "granulovirus":
 		return virus
-	case "unknown", "unbestimmt", "unbestimmbar", "unbestimmte", "unbekannt", "unbekannte", "noch", "indeterminado", "indeterminada", "indeterminato", "indeterminé", "indéterminé", "indéterminée",
+	case "unknown", "unspecified", "undefined", "unassigned", "undesignated", "unclassified", "unbestimmt", "unbestimmbar", "unbestimmte", "unbekannt", "unbekannte", "noch", "indeterminado", "indeterminada", "indeterminato", "indeterminé", "indéterminé", "indéterminée",
 		"desconhecido", "desconhecida", "desconocido", "desconocida", "inconnu", "inconnue", "sconosciuto", "sconosciuta", "onbekend", "okänd", "ukjent", "ukendt", "neurčeno", "none", "null", "nil", "na", "tbd", "todo", "xxx", "unidentifiable", "blank", "missing":
 		return blank
 	case "x":
