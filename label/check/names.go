@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"cornerslip/label"
 	"cornerslip/label/name"
@@ -147,12 +149,27 @@ func nameFault(c *Context, capitals bool) {
 	if term != "scientificName" {
 		suggest = ""
 	}
+	if f.InGenus && term == "genus" && isSmall(c.Text("genus")) && c.Text("specificEpithet") != "" && !isSmall(c.Text("specificEpithet")) {
+		messages = "genus and specificEpithet stand in each other's column, it seems: exchange the two"
+	}
+	if authors := c.Text("scientificNameAuthorship"); term != "scientificName" && authors != "" {
+		// What is wrong with the authors of a name in columns stands in theirs.
+		if own := name.AuthorFaults(authors); len(own) > 0 && own[0].Message == f.Message && !c.Doubted("scientificNameAuthorship") {
+			term, suggest = "scientificNameAuthorship", own[0].Suggest
+		}
+	}
 	c.Suggest(term, messages, suggest)
 	if habit {
 		c.cause(messages)
 	} else {
 		c.cause(messages + ": " + c.Text(term)) // one name of many records
 	}
+}
+
+// isSmall reports whether a text begins with a small letter.
+func isSmall(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsLower(r)
 }
 
 // messagesOf joins what is wrong with one text, with the last suggestion, which mends

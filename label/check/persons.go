@@ -62,6 +62,9 @@ var (
 // figureWithin is a word with a figure between its letters: "Alme1da".
 var figureWithin = regexp.MustCompile(`\p{Lu}\p{Ll}+[0-9]\p{Ll}+`)
 
+// figureBehind is a word with one figure glued to it, where the name ends: "Almeida1".
+var figureBehind = regexp.MustCompile(`(\p{Lu}\p{Ll}{3,}([0-9]))(?:[,;&| ]|$)`)
+
 // stopAlone is a full stop that belongs to no initial: "N. .M. Almeida". Three of
 // them are an ellipsis.
 var stopAlone = regexp.MustCompile(`(\p{Lu}\.) \. ?(\p{Lu})`)
@@ -109,12 +112,18 @@ func readPerson(k personKey) personReading {
 	if w := figureWithin.FindString(text); w != "" {
 		return personReading{message: "a figure stands within the name " + w}
 	}
+	if m := figureBehind.FindStringSubmatchIndex(text); m != nil {
+		return personReading{message: "a figure stands at the end of the name " + text[m[2]:m[3]], suggest: text[:m[4]] + text[m[5]:]}
+	}
+	if strings.Trim(text, "0123456789 .,/-") == "" {
+		return personReading{message: "figures alone are nobody: is it of another column?"}
+	}
 	if i := initialAlone(text); i != "" {
 		return personReading{message: "the initial " + i + " has no surname"}
 	}
 	words := strings.Fields(strings.ReplaceAll(text, "&", " & "))
-	if sure := joiners[words[len(words)-1]]; sure && len(words) > 1 {
-		return personReading{message: "nobody follows " + words[len(words)-1]}
+	if last := words[len(words)-1]; len(words) > 1 && (joiners[last] || (last == "e" || last == "y") && strings.ToLower(text) != text) {
+		return personReading{message: "nobody follows " + last}
 	}
 	if strings.Contains(text, ". .") {
 		if mended := stopAlone.ReplaceAllString(text, "$1 $2"); mended != text {

@@ -14,7 +14,7 @@ var placeholders = map[string]bool{
 	"NA": true, "na": true, "N/A": true, "n/a": true, "N/a": true, "N.A.": true, "n.a.": true, "#N/A": true, "<NA>": true, "NaN": true, "nan": true,
 	"null": true, "NULL": true, "(null)": true, "<null>": true, `\N`: true, "nil": true, "NIL": true, "none": true, "None": true, "NONE": true,
 	"undefined": true, "?": true, "??": true, "???": true, "-": true, "--": true, "---": true, "–": true, "—": true, ".": true, "*": true, "/": true,
-	"#NAME?": true, "#REF!": true, "#VALUE!": true, "#DIV/0!": true, "#NUM!": true, "#NULL!": true, "#": true, "…": true, "...": true, "####": true, "#####": true, "######": true,
+	"#NAME?": true, "#REF!": true, "#VALUE!": true, "#DIV/0!": true, "#NUM!": true, "#NULL!": true, "#": true, "…": true, "...": true, "###": true,
 	"#ERROR!": true, "#SPILL!": true, "#CALC!": true,
 }
 
@@ -163,6 +163,9 @@ func isPlaceholder(term, text string) bool {
 	}
 	if strings.HasPrefix(text, "99") && ninesColumns[term] && nines.MatchString(text) {
 		return true
+	}
+	if strings.HasPrefix(text, "###") && strings.Trim(text, "#") == "" {
+		return true // a spreadsheet fills a cell that is too narrow
 	}
 	if len(text) > 9 || !placeholderBegins[text[0]] || !placeholders[text] {
 		return saysNothing(term, text) || isWithheld(term, text)

@@ -59,6 +59,7 @@ func Faults(text string, c Parts) []Fault {
 		f.quotedAuthors()
 		f.joinedBracket()
 		f.authors()
+		f.stopMissing()
 		f.rankless(c.Rank)
 		f.blanks()
 	}

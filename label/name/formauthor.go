@@ -89,7 +89,7 @@ func (f *faults) authors() {
 	if m := binomial.FindStringSubmatch(p.text); m != nil && smallAuthors.MatchString(m[2]) {
 		suggest := ""
 		if !strings.Contains(m[2], " ") {
-			suggest = m[1] + " " + sized.Replace(m[2])
+			suggest = m[1] + " " + capitalised(m[2])
 		}
 		f.sayHabit("authors begin with a capital letter", suggest)
 	}

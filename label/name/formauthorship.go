@@ -21,6 +21,7 @@ func AuthorFaults(text string) []Fault {
 	f.years()
 	f.sides()
 	f.stops()
+	f.stopMissing()
 	f.small()
 	f.firstAlone()
 	return f.list
@@ -131,18 +132,19 @@ func oneStop(t string) (string, bool) {
 	return t[:i] + t[i+1:], true
 }
 
-// smallAuthors are some abbreviations of authors that are typed most, in small
-// letters, all there is or in brackets with more behind.
-var smallAuthors = regexp.MustCompile(`^(?:\((?:l|dc|mill|willd|lam|hedw|pers)\.\)\s*\p{Ll}+\.?|l\.|dc\.|mill\.|willd\.|lam\.|hedw\.)$`)
+// smallAuthors are abbreviations of authors that are typed most, in small letters, all
+// there is or in brackets with more behind.
+var smallAuthors = regexp.MustCompile(`^(?:\((?:` + smallWords + `)\.\)\s*\p{Ll}+\.?|(?:` + smallWords + `)\.|l\.f\.)$`)
 
-// sized are their forms.
-var sized = strings.NewReplacer("l.", "L.", "dc.", "DC.", "mill.", "Mill.", "willd.", "Willd.", "lam.", "Lam.", "hedw.", "Hedw.", "pers.", "Pers.")
+// smallWords are their words. Those that stand for something else behind a name, such as
+// "var." and "hort.", are not among them. From memory, after the standard forms.
+const smallWords = "l|dc|mill|willd|lam|hedw|pers|ach|aubl|benth|boiss|bonpl|brid|brot|cav|desf|desr|ehrh|endl|engelm|engl|gaertn|griseb|hack|haw|hoffm|hoffmanns|hook|humb|jacq|juss|kotschy|ledeb|lindl|maxim|medik|meisn|mert|michx|miq|mutis|nutt|oerst|planch|poepp|poir|pourr|rchb|roem|rothm|roxb|rydb|salisb|samp|schltr|schrad|schreb|schult|scop|spreng|standl|steud|sw|thunb|torr|trel|vill|wedd|welw"
 
 func (f *authorship) small() {
 	if smallAuthors.MatchString(f.text) {
 		suggest := ""
 		if !strings.Contains(f.text, " ") {
-			suggest = sized.Replace(f.text)
+			suggest = capitalised(f.text)
 		}
 		f.sayHabit("authors begin with a capital letter", suggest)
 	}

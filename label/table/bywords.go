@@ -77,7 +77,7 @@ func (t *Table) datumSides(r *resolver, rows []*Row) {
 			return
 		}
 		at[axis] = i
-		r.read[i].datum, r.read[i].side = wholeDatum(m[1]), side
+		r.read[i].datum, r.read[i].side, r.read[i].eastOrWest = wholeDatum(m[1]), side, strings.EqualFold(m[2], "o")
 	}
 	if len(at) < 2 {
 		return

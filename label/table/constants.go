@@ -12,6 +12,7 @@ import (
 // constants adds columns for what headings say of every record: the datum of
 // "Lat (WGS84)" and the side of "Longitude W".
 func (t *Table) constants(r *resolver, rows []*Row) {
+	r.eastInGerman()
 	has := func(term string) bool { _, ok := r.taken[term]; return ok }
 	datum, at := "", -1
 	for i := range t.columns[:t.width] {
@@ -72,12 +73,20 @@ func (t *Table) otherSide(r *resolver, rows []*Row, than string) {
 		axis, term, side = "decimalLongitude", "longitudeHemisphere", "E"
 	}
 	i, ok := r.taken[axis]
-	if _, has := r.taken[term]; !ok || has || i >= t.width || r.read[i].side != "" {
+	if _, has := r.taken[term]; !ok || has || i >= t.width || r.read[i].side != "" && (r.read[i].side != side || !commasIn(rows, i)) {
 		return
 	}
 	if signed, bare := signsIn(rows, i); signed == 0 && bare > 0 {
 		t.constant(term, side, i, "is read as %s, since no figure below it has a minus", side)
 	}
+}
+
+// commasIn reports whether a column has figures with a decimal comma: they are no plain
+// numbers of degrees, which need no side in the north and the east.
+func commasIn(rows []*Row, column int) bool {
+	return slices.ContainsFunc(rows, func(row *Row) bool {
+		return column < len(row.Cells) && strings.Contains(row.Cells[column].Text, ",")
+	})
 }
 
 // unsided is a number or an angle that no letter gives a side.

@@ -36,15 +36,16 @@ func barePrefixed(s string) string {
 
 // A reading is what a heading was found to be before the columns are compared.
 type reading struct {
-	*meaning          // nil if it is not known
-	unit     string   // of the meaning or in brackets: "metres", "feet" or "fathoms"
-	remark   string   // what stands in brackets and is not a unit
-	number   int      // of "Collector 2"; 0 if there is none
-	datum    string   // of "Lat (WGS84)"
-	side     string   // of "Longitude W": "N", "S", "E" or "W"
-	cut      bool     // ten letters are left of the word
-	also     []string // terms that the heading names besides
-	several  bool     // it names several things, which are read as one
+	*meaning            // nil if it is not known
+	unit       string   // of the meaning or in brackets: "metres", "feet" or "fathoms"
+	remark     string   // what stands in brackets and is not a unit
+	number     int      // of "Collector 2"; 0 if there is none
+	datum      string   // of "Lat (WGS84)"
+	side       string   // of "Longitude W": "N", "S", "E" or "W"
+	eastOrWest bool     // the side is written O, which may be German
+	cut        bool     // ten letters are left of the word
+	also       []string // terms that the heading names besides
+	several    bool     // it names several things, which are read as one
 }
 
 var (

@@ -114,6 +114,7 @@ func TestHeadings(t *testing.T) {
 		{"Det.1,Det.2", "identifiedBy ?"},
 		// Words in another order or company, and in other languages.
 		{"Nº de coleta,Data coleta,Date of gathering", "recordNumber eventDate eventDate"},
+		{"N.º de coleta,N.º catálogo,N.º de herbário,n.º col.", "recordNumber catalogNumber otherCatalogNumbers recordNumber"},
 		{"Occurrence/recordedBy,Location/country,Detailed locality,Notes/Comments", "recordedBy country locality occurrenceRemarks"},
 		{"sběratel,datum sběru,čeleď,okres,nadmořská výška", "recordedBy eventDate family county minimumElevationInMeters"},
 		{"Коллектор,Дата сбора,Семейство,Вид,Область,Район", "recordedBy eventDate family scientificName stateProvince county"},

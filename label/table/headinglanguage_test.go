@@ -134,6 +134,8 @@ func TestSidesOfAngles(t *testing.T) {
 		{"Latitud S;Longitud W;Localidad\n12°05'20\" S;72°49'35\" W;Timpía\n", "verbatimLatitude=12°05'20\" S verbatimLongitude=72°49'35\" W"},
 		{"Coordenadas N;Coordenadas W;Localidad\n5°38'12\"N;73°31'05\"W;Virolín\n5°38'13\"N;73°31'06\"W;Virolín\n5°38'14\"N;73°31'07\"W;Virolín\n", "verbatimLatitude=5°38'12\"N verbatimLongitude=73°31'05\"W"},
 		{"Coordenadas N;Coordenadas W;Localidad\n5.6371;73.5181;Virolín\n5.6372;73.5182;Virolín\n5.6373;73.5183;Virolín\n", "decimalLatitude=5.6371 decimalLongitude=73.5181 longitudeHemisphere=W"},
+		{"Coord. N;Coord. O;Localidad\n5,6371;73,5181;Virolín\n5,6372;73,5182;Virolín\n5,6373;73,5183;Virolín\n", "decimalLatitude=5,6371 decimalLongitude=73,5181 latitudeHemisphere=N longitudeHemisphere=W"},
+		{"Koord. N;Koord. O;Fundort;Gemeinde;Sammler\n46,657;7,913;Grat;Davos;K. Obwexer\n46,658;7,914;Grat;Davos;K. Obwexer\n46,659;7,915;Grat;Davos;K. Obwexer\n", "decimalLatitude=46,657 decimalLongitude=7,913"},
 		{"Koordinaten;;Höhe;Fundort;Sammler\nN;E;m ü. M.;;\n47,1080;11,6440;2300;Zillertal;Brandt\n47,1081;11,6441;2300;Zillertal;Brandt\n", "decimalLatitude=47,1080 decimalLongitude=11,6440"},
 		{"Współrzędne;;Wysokość;;Stanowisko;Zebrał\nszerokość;długość;od;do;;\n49,2400;20,0100;1500;1550;Tatry;Nowak\n49,2401;20,0101;1500;;Tatry;Nowak\n", "decimalLatitude=49,2400 decimalLongitude=20,0100"},
 		{"Coordenadas;Localidad\n5.6371, -73.5181;Virolín\n", "verbatimCoordinates=5.6371, -73.5181"},

@@ -52,10 +52,7 @@ func (r *reading) told(in string) bool {
 		r.datum = m[2]
 		return true
 	}
-	side := sideWords[strings.ToLower(in)]
-	if r.language == "de" && strings.EqualFold(in, "o") {
-		side = "E"
-	}
+	side := r.sideOf(in)
 	if side == "" || r.terms[0] == "verbatimCoordinates" || latitude != (side == "N" || side == "S") {
 		return false
 	}
@@ -69,10 +66,7 @@ func (r *reading) half(in string) reading {
 	if r.terms[0] != "verbatimCoordinates" {
 		return reading{}
 	}
-	side := sideWords[strings.ToLower(in)]
-	if r.language == "de" && strings.EqualFold(in, "o") {
-		side = "E"
-	}
+	side := r.sideOf(in)
 	axis := ""
 	switch side {
 	case "N", "S":
@@ -86,7 +80,29 @@ func (r *reading) half(in string) reading {
 		}
 		axis = map[string]string{"latitude": "decimalLatitude", "longitude": "decimalLongitude"}[p.axis]
 	}
-	return reading{meaning: &meaning{terms: []string{axis}, plain: true, language: r.language}, side: side, datum: r.datum}
+	return reading{meaning: &meaning{terms: []string{axis}, plain: true, language: r.language}, side: side, eastOrWest: r.eastOrWest, datum: r.datum}
+}
+
+// sideOf returns the side that a word of the heading names. O is east where the
+// other word is German; a word of several languages leaves it to the other headings.
+func (r *reading) sideOf(in string) string {
+	if strings.EqualFold(in, "o") {
+		if r.language == "de" {
+			return "E"
+		}
+		r.eastOrWest = true
+	}
+	return sideWords[strings.ToLower(in)]
+}
+
+// eastInGerman takes O for east where the headings are German rather than of any
+// other language.
+func (r *resolver) eastInGerman() {
+	for i := range r.read {
+		if r.read[i].eastOrWest && r.read[i].side == "W" && r.local() == "de" {
+			r.read[i].side = "E"
+		}
+	}
 }
 
 func nth(s string) int {

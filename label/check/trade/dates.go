@@ -29,12 +29,33 @@ func filled(c *check.Context) (text, what string) {
 	return "", ""
 }
 
+// determinersYear is the year that stands behind the determiner where no column has
+// it: "R. Costa 2019"; 0 if none does.
+func determinersYear(c *check.Context) int {
+	text := c.Text("identifiedBy")
+	n := len(text)
+	if n < 8 || text[n-1] != ')' && !isFigure(text[n-1]) || c.Text("dateIdentified") != "" || c.Date.IsZero() {
+		return 0
+	}
+	m := yearAfter.FindStringSubmatch(text)
+	if m == nil || !strings.ContainsFunc(m[1], unicode.IsLetter) {
+		return 0
+	}
+	year := 0
+	for _, b := range []byte(strings.TrimRight(text, ")")) {
+		if year = year*10 + int(b-'0'); !isFigure(b) {
+			year = 0
+		}
+	}
+	return year
+}
+
 // dateRules are about the dates of collecting and determining.
 func dateRules() []check.Rule {
 	return []check.Rule{
 		{
 			Name: "identified-early", Severity: label.Warning, Source: practice,
-			Doc: "determined before it was collected", Terms: []string{"dateIdentified"},
+			Doc: "determined before it was collected", Terms: []string{"dateIdentified", "identifiedBy"},
 			Example: one("dateIdentified", "2025-06-20"), Counterexample: one("dateIdentified", "2026-05"),
 			Row: func(c *check.Context) {
 				if !c.Date.IsZero() && !c.Identified.IsZero() && !c.Date.IsCirca() && c.Identified.Before(c.Date) && !c.Doubted("eventDate", "year", "dateIdentified") {
@@ -43,6 +64,10 @@ func dateRules() []check.Rule {
 						return
 					}
 					c.Reportf("dateIdentified", "before the day it was collected, %s: correct one of the two", c.Date)
+					return
+				}
+				if year := determinersYear(c); year > 0 && c.Date.Start().Year > year && !c.Date.IsCirca() && !c.Doubted("eventDate", "year", "identifiedBy") {
+					c.Reportf("identifiedBy", "%d is before it was collected, %s: correct one of the two", year, c.Date)
 				}
 			},
 		},

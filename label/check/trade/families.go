@@ -131,6 +131,12 @@ func (t *familyTable) End() []label.Finding {
 	list := t.list()
 	var all []label.Finding
 	for i, s := range list {
+		if s.text == strings.ToLower(s.text) && isFamily(s.text) {
+			if as := capitalised(s.text); slices.ContainsFunc(list, func(o *familySeen) bool { return o.text != strings.ToLower(o.text) }) && (families()[as] || alternative[as] != "") {
+				all = append(all, t.finding(s, "a family begins with a capital", as))
+			}
+			continue
+		}
 		if right, count := misspeltFamily(s, list[:i]); right != "" {
 			message := "no family is called so: " + right + " is all but it"
 			if count > 0 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -26,6 +27,10 @@ var fillers = [...]filler{
 	{"eventDate", 4, false, func(rest string, figures int) bool {
 		return figures >= 1700 && figures < 2200 && strings.ContainsAny(rest, "0123456789") && !strings.HasPrefix(strings.TrimLeft(rest, "0"), "1.") && !strings.HasPrefix(strings.TrimLeft(rest, "0"), "1/")
 	}},
+	{"identifiedBy", 4, false, func(rest string, figures int) bool {
+		return figures >= 1700 && figures < 2200 && strings.ContainsFunc(rest, unicode.IsLetter)
+	}},
+	{"permits", 4, false, func(rest string, _ int) bool { return len(rest) > 3 }},
 }
 
 // oddDegrees are those of a place: those of a grid or of a transect end in .5 or
@@ -51,7 +56,7 @@ func filledRule() check.Rule {
 	}
 	return check.Rule{
 		Name: "column-counts", Severity: label.Warning, Source: practice,
-		Doc:            "a datum, degrees, an uncertainty or the year of a day that is one more in each row, as a spreadsheet fills a column that is pulled down",
+		Doc:            "a datum, degrees, an uncertainty, a permit or the year of a day or of a determiner that is one more in each row, as a spreadsheet fills a column that is pulled down",
 		Terms:          terms,
 		Example:        datums("EPSG:4326", "EPSG:4327", "EPSG:4328"),
 		Counterexample: datums("EPSG:4326", "EPSG:4258", "EPSG:4326"),

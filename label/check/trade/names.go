@@ -22,7 +22,7 @@ func nameRules() []check.Rule {
 	return []check.Rule{
 		{
 			Name: "author-missing", Severity: label.Warning, Source: practice + "; most handbooks ask for name and author",
-			Doc: "a name without its author in a table whose other names have theirs", Terms: []string{"scientificName"},
+			Doc: "a name without its author in a table whose other names have theirs", Terms: nameCells[:],
 			Example: rows(nil, other(0, "scientificName", "Cistus ladanifer L.", "family", "Cistaceae"), other(1, "scientificName", "Erica australis L.", "family", "Ericaceae"),
 				other(2, "scientificName", "Quercus suber L.", "family", "Fagaceae"), other(3, "scientificName", "Lavandula viridis L'Hér."), other(4, "scientificName", "Corema album", "family", "Ericaceae")),
 			Counterexample: rows(nil, other(0, "scientificName", "Cistus ladanifer L.", "family", "Cistaceae"), other(1, "scientificName", "Erica australis L.", "family", "Ericaceae"),
@@ -31,7 +31,7 @@ func nameRules() []check.Rule {
 		},
 		{
 			Name: "name-spelling", Severity: label.Warning, Source: practice,
-			Doc: "a name one or two letters from another of the table that is far commoner", Terms: []string{"scientificName"},
+			Doc: "a name one or two letters from another of the table that is far commoner", Terms: nameCells[:],
 			Example:        rows(nil, other(0), other(1), other(2, "scientificName", "Thymus capitelatus Hoffmanns. & Link")),
 			Counterexample: rows(nil, other(0), other(1), other(2, "scientificName", "Thymus capitatus (L.) Hoffmanns. & Link")),
 			Table:          func() check.TableRule { return &spellingTable{names: names{}} },
@@ -45,8 +45,24 @@ type kept struct {
 	name.Name
 	count int
 	cells []cell // the first few
+	genus []cell // likewise, where it has a column of its own and the name none
 	file  string
+	term  string // of the cells
 	text  string // of the first cell
+}
+
+// nameCells are the columns that a name is told at: that of the whole name, or that of
+// the epithet where the name stands in several columns.
+var nameCells = [...]string{"scientificName", "specificEpithet"}
+
+// nameField is the cell that a record's name is told at.
+func nameField(r *check.Record) check.Field {
+	for _, term := range nameCells {
+		if f := r.Field(term); f.Text != "" {
+			return f
+		}
+	}
+	return check.Field{}
 }
 
 // nameTerms are the terms that make a name.
@@ -59,7 +75,7 @@ const maxCells = 100
 type names map[string]*kept
 
 func (n names) feed(r *check.Record) *kept {
-	f := r.Field("scientificName")
+	f := nameField(r)
 	// A name that its own columns contradict, or that is damaged, has its finding.
 	if r.Name == "" || f.Text == "" || r.Doubted(nameTerms...) {
 		return nil
@@ -67,12 +83,15 @@ func (n names) feed(r *check.Record) *kept {
 	k := n[r.Name]
 	if k == nil {
 		text := strings.Clone(r.Name)
-		k = &kept{Name: name.Parse(text, name.Parts{}), file: f.Origin.File, text: strings.Clone(f.Text)}
+		k = &kept{Name: name.Parse(text, name.Parts{}), file: f.Origin.File, term: f.Origin.Term, text: strings.Clone(f.Text)}
 		n[text] = k
 	}
 	k.count++
 	if len(k.cells) < maxCells {
 		k.cells = append(k.cells, cellOf(f))
+		if k.term != "scientificName" {
+			k.genus = append(k.genus, cellOf(r.Field("genus")))
+		}
 	}
 	return k
 }
@@ -104,7 +123,15 @@ func (k *kept) authored() bool {
 }
 
 func (k *kept) finding(message, suggest string) label.Finding {
-	return label.Finding{Origin: k.cells[0].origin(k.file, "scientificName"), Value: k.text, Message: message, Suggest: suggest, Also: also("scientificName", k.cells[1:])}
+	return label.Finding{Origin: k.cells[0].origin(k.file, k.term), Value: k.text, Message: message, Suggest: suggest, Also: also(k.term, k.cells[1:])}
+}
+
+// ofGenus is a finding that is told at the genus, which may have a column of its own.
+func (k *kept) ofGenus(message, as string) label.Finding {
+	if k.genus == nil {
+		return k.finding(message, strings.Replace(k.text, k.Genus, as, 1))
+	}
+	return label.Finding{Origin: k.genus[0].origin(k.file, "genus"), Value: k.Genus, Message: message, Suggest: as, Also: also("genus", k.genus[1:])}
 }
 
 // authorTable keeps some 200 bytes a distinct name.
@@ -188,13 +215,13 @@ func (t *spellingTable) End() []label.Finding {
 	}
 	all := append(t.almostAutonyms(), t.authors()...)
 	for _, genus := range slices.Sorted(maps.Keys(byGenus)) {
-		all = append(all, misspelt(byGenus[genus], func(b *binomial) string { return b.epithet }, func(b, as *binomial) string {
-			return strings.Replace(b.first.text, b.epithet, as.epithet, 1)
+		all = append(all, misspelt(byGenus[genus], func(b *binomial) string { return b.epithet }, func(b, as *binomial, message string) label.Finding {
+			return b.first.finding(message, strings.Replace(b.first.text, b.epithet, as.epithet, 1))
 		})...)
 	}
 	for _, epithet := range slices.Sorted(maps.Keys(byEpithet)) {
-		all = append(all, misspelt(byEpithet[epithet], func(b *binomial) string { return b.genus }, func(b, as *binomial) string {
-			return strings.Replace(b.first.text, b.genus, as.genus, 1)
+		all = append(all, misspelt(byEpithet[epithet], func(b *binomial) string { return b.genus }, func(b, as *binomial, message string) label.Finding {
+			return b.first.ofGenus(message, as.genus)
 		})...)
 	}
 	return all
@@ -305,7 +332,7 @@ func (t *spellingTable) binomials() []*binomial {
 }
 
 // misspelt compares binomials, the commonest first, that differ in one word.
-func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *binomial) string) []label.Finding {
+func misspelt(list []*binomial, word func(*binomial) string, tell func(b, as *binomial, message string) label.Finding) []label.Finding {
 	var all []label.Finding
 	if len(list) < 2 {
 		return nil
@@ -339,7 +366,7 @@ func misspelt(list []*binomial, word func(*binomial) string, mend func(b, as *bi
 			if !slip(word(b), word(as), limit) && !(b.genus == as.genus && otherEnding(word(b), word(as))) || distinct(b, as) {
 				continue
 			}
-			all = append(all, b.first.finding(fmt.Sprintf("%q is spelt %q in %s of the table", word(b), word(as), plural(as.count, "record")), mend(b, as)))
+			all = append(all, tell(b, as, fmt.Sprintf("%q is spelt %q in %s of the table", word(b), word(as), plural(as.count, "record"))))
 			break
 		}
 	}

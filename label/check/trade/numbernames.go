@@ -74,13 +74,13 @@ func (t *namesUnderRule) Feed(r *check.Record) {
 	case growsOn(r, first):
 		return
 	}
-	f := r.Field("scientificName")
+	f := nameField(r)
 	if f.Text == "" {
 		return
 	}
 	was.reported = true
 	t.findings = append(t.findings, label.Finding{
-		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: int(was.row), Term: "scientificName"}},
+		Origin: f.Origin, Value: strings.Clone(f.Text), Also: []label.Cell{{Row: int(was.row), Term: f.Origin.Term}},
 		Message: fmt.Sprintf("record %d, %s too, is named %q: two plants need two numbers, and one plant has one name", was.row, r.Key(), first),
 	})
 }

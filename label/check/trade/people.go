@@ -3,6 +3,7 @@ package trade
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -26,7 +27,7 @@ func peopleRules() []check.Rule {
 	}
 	return []check.Rule{{
 		Name: "person-spelling", Severity: label.Warning, Source: practice,
-		Doc: "a person with a letter or an accent less, more or other than in many more records of the table", Terms: personTerms[:],
+		Doc: "a person with a letter or an accent less, more or other than in many more records of the table, or in small letters", Terms: personTerms[:],
 		Example: run("I. Almeida | T. Brandao"), Counterexample: run("I. Almeida | R. Brandeiro"),
 		Table: func() check.TableRule { return &peopleTable{seen: map[string]*person{}} },
 	}}
@@ -88,6 +89,11 @@ func (t *peopleTable) Feed(r *check.Record) {
 func (t *peopleTable) keep(text string, f check.Field, term int) {
 	if text == "" {
 		return
+	}
+	if n := len(text); isFigure(text[n-1]) || text[n-1] == ')' {
+		if m := yearAfter.FindStringSubmatch(text); m != nil {
+			text = m[1] // the year of the determination
+		}
 	}
 	p := t.seen[text]
 	if p == nil {
@@ -166,18 +172,27 @@ func (t *peopleTable) finding(p, as *person) label.Finding {
 		Origin: at.origin(t.file, personTerms[at.term]), Value: at.text, Suggest: strings.Replace(at.text, p.surname, as.surname, 1),
 		Message: fmt.Sprintf("%q is spelt %q in %s of the table", p.surname, as.surname, plural(as.count, "place")),
 	}
+	if strings.EqualFold(p.surname, as.surname) {
+		f.Suggest = smallInitial.ReplaceAllStringFunc(f.Suggest, strings.ToUpper)
+	}
 	if p.count > 1 {
 		f.Also = []label.Cell{{Row: int(p.cells[1].row), Term: personTerms[p.cells[1].term]}}
 	}
 	return f
 }
 
+// smallInitial is one in small letters.
+var smallInitial = regexp.MustCompile(`(?:^|[ .])\p{Ll}\.`)
+
 // otherSpelling tells whether two surnames are likely one: "accent" where only the
 // accents differ, "letter" where one letter inside does, put in, left out, changed or
-// exchanged with its neighbour. The last letters tell families apart (Martin and
+// exchanged with its neighbour; "small letters" where a is typed so throughout. The last letters tell families apart (Martin and
 // Martins, Hansen and Hanson), and so do short names.
 func otherSpelling(a, b string) string {
 	if strings.EqualFold(a, b) {
+		if a == strings.ToLower(a) && b != strings.ToLower(b) {
+			return "small letters"
+		}
 		return ""
 	}
 	x, y := check.PlainLetters(a), check.PlainLetters(b)

@@ -37,7 +37,7 @@ func sequenceRules() []check.Rule {
 		},
 		{
 			Name: "number-names", Severity: label.Warning, Source: fieldNumbers + "; " + practice,
-			Doc: "two names under one collector's number, of one day", Terms: []string{"scientificName"},
+			Doc: "two names under one collector's number, of one day", Terms: nameCells[:],
 			Example: rows(nil, []string{"scientificName", "Thymus camphoratus Hoffmanns. & Link"}), Counterexample: rows(nil, []string{"scientificName", "Thymus camphoratus Hoffmanns. & Link", "recordNumber", "214a"}),
 			Table: func() check.TableRule { return &namesUnderRule{} },
 		},

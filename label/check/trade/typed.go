@@ -176,6 +176,10 @@ var dittos = func() map[string]bool {
 			all[strings.ToUpper(w)] = true
 		}
 	}
+	// With lines beside the sign, as it is drawn in books.
+	for _, w := range []string{`-||-`, `-"-`, `- " -`, `-//-`, `—"—`, `–"–`, `-''-`, `- || -`, `||`, `-„-`, `-“-`, `-”-`} {
+		all[w] = true
+	}
 	return all
 }()
 

@@ -1,0 +1,89 @@
+package trade
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"cornerslip/label"
+	"cornerslip/label/check"
+)
+
+// elevationPlaceRule holds the heights of one stop against each other.
+func elevationPlaceRule() check.Rule {
+	return check.Rule{
+		Name: "elevation-place", Severity: label.Warning, Source: practice,
+		Doc:     "another height at the same place of the same day and collector that is that height in feet, with a zero more or with two figures exchanged",
+		Terms:   []string{"minimumElevationInMeters"},
+		Example: rows([]string{"minimumElevationInMeters", "120"}, []string{"recordNumber", "215", "minimumElevationInMeters", "1200"}), Counterexample: rows([]string{"minimumElevationInMeters", "120"}, []string{"recordNumber", "215", "minimumElevationInMeters", "150"}),
+		Table: func() check.TableRule { return &elevationPlaces{} },
+	}
+}
+
+// elevationPlaces keeps 20 bytes a place and day.
+type elevationPlaces struct {
+	seen  index[stopHeight]
+	found []label.Finding
+}
+
+type stopHeight struct {
+	metres int32
+	row    int32
+	told   bool
+}
+
+func (t *elevationPlaces) Feed(r *check.Record) {
+	if r.Text("minimumElevationInMeters") == "" || !r.HasElevation || r.Collector == "" || r.Date.IsZero() || !r.HasCoordinates || r.Doubted("minimumElevationInMeters", "maximumElevationInMeters", "locality") {
+		return
+	}
+	locality := r.Text("locality")
+	if locality == "" {
+		return
+	}
+	low, _ := span(r.Elevation)
+	key := sum(r.Collector, r.Date.ISO(), locality, fmt.Sprint(r.Coordinates.Lat.Degrees(), r.Coordinates.Lon.Degrees()))
+	was := t.seen.find(key)
+	if was == nil {
+		t.seen.add(key, stopHeight{metres: int32(math.Round(low)), row: int32(r.Row)})
+		return
+	}
+	m := int32(math.Round(low))
+	what, suggest := heightSlip(m, was.metres)
+	if what == "" || was.told {
+		return
+	}
+	was.told = true
+	f := r.Field("minimumElevationInMeters")
+	t.found = append(t.found, label.Finding{
+		Origin: f.Origin, Value: strings.Clone(f.Text), Suggest: suggest, Also: []label.Cell{{Row: int(was.row), Term: "minimumElevationInMeters"}},
+		Message: fmt.Sprintf("record %d, of the same place and day, lies at %d m: %s", was.row, was.metres, what),
+	})
+}
+
+// heightSlip tells whether one height was made of the other by a slip, and in feet
+// what it is in metres.
+func heightSlip(a, b int32) (what, suggest string) {
+	if a == b || a < 2 || b < 2 {
+		return "", ""
+	}
+	switch {
+	case math.Abs(float64(a)*foot-float64(b)) <= 2 && b > 30:
+		return "if these are feet, they are the same", itoa(int(b))
+	case math.Abs(float64(b)*foot-float64(a)) <= 2 && a > 30:
+		return "if those are feet, they are the same", ""
+	}
+	x, y := itoa(int(a)), itoa(int(b))
+	if strings.TrimRight(x, "0") == strings.TrimRight(y, "0") {
+		return "a zero is too many or too few", ""
+	}
+	if len(x) == len(y) && len(x) > 2 {
+		for i := 0; i+1 < len(x); i++ {
+			if x[:i] == y[:i] && x[i] == y[i+1] && x[i+1] == y[i] && x[i+2:] == y[i+2:] && math.Abs(float64(a-b)) > 100 {
+				return "two figures are exchanged in one of them", ""
+			}
+		}
+	}
+	return "", ""
+}
+
+func (t *elevationPlaces) End() []label.Finding { return t.found }
