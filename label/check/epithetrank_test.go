@@ -34,3 +34,32 @@ func TestRankOfTheHeading(t *testing.T) {
 		}
 	}
 }
+
+// A column of epithets whose heading says their rank completes the species' name
+// beside it, with its author or without; not another name, nor for a heading that says no rank.
+func TestNameOfSpeciesAndSubspecies(t *testing.T) {
+	for _, tt := range []struct{ name, heading, epithet, want, said string }{
+		{"Thymus capitellatus", "subspecies", "alba", "Thymus capitellatus subsp. alba", ""},
+		{"Thymus capitellatus Hoffmanns. & Link", "var.", "alba", "Thymus capitellatus Hoffmanns. & Link var. alba", ""},
+		{"Thymus capitellatus", "subspecies", "var. alba", "Thymus capitellatus var. alba", ""},
+		{"Thymus capitellatus subsp. alba", "subspecies", "alba", "Thymus capitellatus subsp. alba", ""},
+		{"Thymus capitellatus subsp. nigra", "subspecies", "alba", "Thymus capitellatus subsp. nigra", "infraspecificEpithet"},
+		{"Thymus sp.", "subspecies", "alba", "Thymus sp.", "infraspecificEpithet"},
+		{"Thymus capitellatus", "infraspecificEpithet", "alba", "Thymus capitellatus", "infraspecificEpithet"},
+	} {
+		src := "species," + tt.heading + "\n" + tt.name + "," + tt.epithet + "\n"
+		records, fs := run(t, New(options(t)), openBytes(t, "trip.csv", []byte(src)))
+		if got := records[0].Name; got != tt.want {
+			t.Errorf("%s and %s %s: %q, want %q", tt.name, tt.heading, tt.epithet, got, tt.want)
+		}
+		said := ""
+		for _, f := range fs {
+			if f.Term == "taxonRank" || f.Term == "infraspecificEpithet" {
+				said = f.Term
+			}
+		}
+		if said != tt.said {
+			t.Errorf("%s and %s %s: something is said of %q, want of %q", tt.name, tt.heading, tt.epithet, said, tt.said)
+		}
+	}
+}

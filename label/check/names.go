@@ -21,6 +21,7 @@ func (c *Context) readName() {
 		SpecificEpithet: c.Text("specificEpithet"), InfraspecificEpithet: c.Text("infraspecificEpithet"),
 		Authorship: c.Text("scientificNameAuthorship"), Family: c.Text("family"),
 		Qualifier: c.Text("identificationQualifier"), Rank: c.rank(), CultivarEpithet: c.Text("cultivarEpithet"),
+		Completes: c.row.Table().EpithetRank() != "",
 	}
 	r := c.past.names.of(nameKey{c.Text("scientificName"), c.Parts}, composed)
 	c.Name, c.NameProblems, c.nameFaults = r.name, r.problems, r.faults

@@ -22,6 +22,7 @@ func Compose(text string, c Parts) (string, []Problem) {
 	if n.Blank {
 		k.build()
 	} else {
+		k.addInfraspecific(&n)
 		k.addAuthors()
 	}
 	k.addCultivar()
@@ -161,6 +162,22 @@ func abbreviation(rank string) string {
 		return trim(rank)
 	}
 	return notho + r
+}
+
+// addInfraspecific puts the epithet below the species' behind a species' name, where its column
+// is there for that: "Thymus vulgaris" and "subsp. palearensis".
+func (k *composer) addInfraspecific(n *Name) {
+	infra := trim(k.c.InfraspecificEpithet)
+	rank, f := abbreviation(k.c.Rank), &k.p.found
+	if own, epithet, ok := ranked(infra); ok {
+		rank, infra = own, epithet
+	}
+	at := max(f.lowest.end, f.authors.end)
+	if !k.c.Completes || rank == "" || infra == "" || n.Epithet == "" || n.Infraspecific != "" || n.Formula || n.Indet || trim(k.text[at:]) != "" {
+		return
+	}
+	k.text = k.text[:at] + " " + rank + " " + infra
+	k.problems = k.parse().Problems
 }
 
 // addAuthors puts the authors of their column into a name that has none.

@@ -25,6 +25,8 @@ type Parts struct {
 	Qualifier            string // dwc:identificationQualifier
 	Rank                 string // dwc:taxonRank; only Compose needs it
 	CultivarEpithet      string // dwc:cultivarEpithet; only Compose needs it
+	// Completes is set where the text is a species' name, and InfraspecificEpithet completes it.
+	Completes bool
 }
 
 // Options says how names look. The zero value is the Code's own practice.

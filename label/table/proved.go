@@ -28,6 +28,8 @@ var proofs = []proof{
 		regexp.MustCompile(`(?i)^(det|ident|determined|determination|identification|id)[ ._-]`),
 		regexp.MustCompile(`(?i)date|year|num|no\.?$|id$|code|host|prev|orig|old|seq`), person, 0.8},
 	{"stateProvince", nil, regexp.MustCompile(`(?i)^st\.?$`), regexp.MustCompile(`^$`), regexp.MustCompile(`^\s*[A-Z]{2}\s*$`), 0.9},
+	{"cultivarEpithet", nil, regexp.MustCompile(`(?i)^(cultivar|cv)[ _.]?(name|epithet)?\.?$`), regexp.MustCompile(`^$`),
+		regexp.MustCompile(`^\s*['‘"]?\p{Lu}[\p{L}\p{N}' -]*['’"]?\s*$`), 0.9},
 	{"institutionCode", nil,
 		regexp.MustCompile(`(?i)voucher|herbari|specimen|deposit|reposit|museum|institution`),
 		regexp.MustCompile(`(?i)dna|tissue|seed|photo|image|extract|living|country|state|dupl`), regexp.MustCompile(`^\s*[A-Z]{1,8}\s*$`), 0.9},

@@ -465,7 +465,9 @@ func (t *Table) unknown(rows []*Row, whole bool) {
 		}
 		kept = append(kept, f)
 	}
-	if t.findings = kept; len(listed) < many {
+	t.findings = kept
+	listed = t.unknownMarks(rows, listed)
+	if len(listed) < many {
 		return
 	}
 	var names []string
@@ -475,10 +477,15 @@ func (t *Table) unknown(rows []*Row, whole bool) {
 	first := listed[0]
 	first.Value = ""
 	first.Message = fmt.Sprintf("%d headings are not known, and their cells are kept, but not printed: %s", len(listed), strings.Join(names, ", "))
+	t.instead(listed, first)
+}
+
+// instead says one thing of the headings that several findings were of.
+func (t *Table) instead(of []label.Finding, one label.Finding) {
 	t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
-		return slices.ContainsFunc(listed, func(l label.Finding) bool { return l.Origin == f.Origin && l.Rule == f.Rule })
+		return slices.ContainsFunc(of, func(l label.Finding) bool { return l.Origin == f.Origin && l.Rule == f.Rule })
 	})
-	t.findings = append(t.findings, first)
+	t.findings = append(t.findings, one)
 	slices.SortStableFunc(t.findings, func(a, b label.Finding) int { return cmp.Or(a.Line-b.Line, a.Column-b.Column) })
 }
 
