@@ -58,4 +58,7 @@ var signFaults = []plantedFault{
 		}
 		return s + " " + p.pick("M. T. Prates", "H. J. Lobo", "P. R. de Sá")
 	}, "recordedBy"),
+	by("text-ditto", "among other words", func(p *planting, s string) string {
+		return p.pick("idem, ", "Ibid., ") + "200 m " + p.pick("further up", "W")
+	}, "locality"),
 }

@@ -123,13 +123,14 @@ func longest(list []numbered) []bool {
 	return in
 }
 
-// gathering is where and when a number was first used: 28 bytes, and about as
+// gathering is where and when a number was first used: 32 bytes, and about as
 // much again of the index.
 type gathering struct {
 	from, to    int32 // days
 	lat, lon    float32
 	uncertainty float32 // metres; -1 without a place
 	row         int32
+	placed      int32 // the first row that has a place
 	reported    int32 // place of its finding in the list, from 1
 }
 
@@ -177,6 +178,7 @@ func (t *twiceRule) Feed(r *check.Record) {
 	if r.HasCoordinates && !r.Doubted(coordinateTerms...) { // what is said of them is said
 		g.lat, g.lon = float32(r.Coordinates.Lat.Degrees()), float32(r.Coordinates.Lon.Degrees())
 		g.uncertainty = float32(r.Uncertainty + float64(r.Coordinates.Uncertainty()))
+		g.placed = g.row
 	}
 	whose := t.people[r.Collector]
 	if whose == nil {
@@ -206,7 +208,10 @@ func (t *twiceRule) Feed(r *check.Record) {
 		}
 		return
 	}
-	message, newYear := "", false
+	if was.uncertainty < 0 && (g.from == noDay || was.from == noDay || g.from <= was.to && g.to >= was.from) {
+		was.lat, was.lon, was.uncertainty, was.placed = g.lat, g.lon, g.uncertainty, g.placed // the first that has a place stands for all
+	}
+	message, newYear, first := "", false, was.row
 	switch {
 	case g.from != noDay && was.from != noDay && (g.from > was.to || g.to < was.from):
 		message = fmt.Sprintf("%s is the number of record %d too, which was collected %s, this %s: each gathering needs a number of its own", r.Key(), was.row, was.when(), g.when())
@@ -214,7 +219,8 @@ func (t *twiceRule) Feed(r *check.Record) {
 	case g.uncertainty >= 0 && was.uncertainty >= 0:
 		d := distance(float64(was.lat), float64(was.lon), float64(g.lat), float64(g.lon))
 		if d > apart+float64(g.uncertainty)+float64(was.uncertainty) {
-			message = fmt.Sprintf("%s is the number of record %d too, which lies %s away: each gathering needs a number of its own", r.Key(), was.row, far(d))
+			first = was.placed
+			message = fmt.Sprintf("%s is the number of record %d too, which lies %s away: each gathering needs a number of its own", r.Key(), first, far(d))
 		}
 	}
 	if message == "" {
@@ -224,7 +230,7 @@ func (t *twiceRule) Feed(r *check.Record) {
 		whose.newYears++
 	}
 	t.findings = append(t.findings, twice{label.Finding{
-		Origin: f.Origin, Value: strings.Clone(f.Text), Message: message, Also: []label.Cell{{Row: int(was.row), Term: "recordNumber"}},
+		Origin: f.Origin, Value: strings.Clone(f.Text), Message: message, Also: []label.Cell{{Row: int(first), Term: "recordNumber"}},
 	}, whose, newYear, g.from})
 	was.reported = int32(len(t.findings))
 }

@@ -99,3 +99,21 @@ func TestDistanceOfDoubtedCoordinates(t *testing.T) {
 		}
 	}
 }
+
+// TestDistanceOfTheFirstPlaced: of several sheets of one number the first that has a place
+// stands for all.
+func TestDistanceOfTheFirstPlaced(t *testing.T) {
+	at := func(lat, lon string) []string {
+		return []string{"stateProvince", "", "decimalLatitude", lat, "decimalLongitude", lon}
+	}
+	_, fs := run(t, open(t, rows(at("", ""), at("40.3212", "-7.6134"), at("41.4123", "-8.2034"))...), options(t))
+	said := ""
+	for _, f := range fs {
+		if f.Rule == "number-twice" {
+			said += f.Message
+		}
+	}
+	if strings.Count(said, "lies") != 1 || !strings.Contains(said, "record 2 too") {
+		t.Errorf("%q", said)
+	}
+}

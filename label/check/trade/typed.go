@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -24,6 +25,11 @@ func typedRules() []check.Rule {
 				c.Marked(ditto, func(term, _, _ string) {
 					c.Once(term, "points to another row, which nobody sees beside the label: write out what is meant", "", "ditto")
 				})
+				for _, term := range [...]string{"locality", "verbatimLocality"} {
+					if part := dittoPart(c.Text(term)); part != "" {
+						c.Report(term, fmt.Sprintf("%q points to another row, which nobody sees beside the label: write out what is meant", part))
+					}
+				}
 			},
 		},
 		{
@@ -156,6 +162,24 @@ var heads = func() (heads [32][32]bool) {
 	}
 	return heads
 }()
+
+// dittoPart returns the first or last of several parts of a place that points to the row
+// above: "Valdoura, ibid.", "idem, 200 m further up".
+func dittoPart(text string) string {
+	first, last := strings.IndexAny(text, ",;"), strings.LastIndexAny(text, ",;")
+	if first < 0 {
+		return ""
+	}
+	for _, part := range [...]string{text[:first], text[last+1:]} {
+		if part = strings.TrimSpace(part); len(part) <= 14 && len(part) > 2 && dittoWithin[strings.ToLower(strings.TrimRight(part, "."))] {
+			return part
+		}
+	}
+	return ""
+}
+
+// dittoWithin are those of the dittos that mean nothing else among other words.
+var dittoWithin = map[string]bool{"idem": true, "ídem": true, "ibid": true, "ibidem": true, "ebd": true, "ebenda": true, "dito": true, "ditto": true, "tamże": true, "tamtéž": true, "там же": true, "там само": true, "mesmo local": true, "mesma localidade": true, "mismo lugar": true, "misma localidad": true, "même lieu": true, "stesso luogo": true, "same place": true, "same locality": true}
 
 func isDitto(text string) bool { return dittos[strings.Trim(text, " .()[]")] }
 
