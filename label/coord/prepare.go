@@ -98,7 +98,7 @@ func prepare(text string) prepared {
 	if strings.Contains(text, "š.") {
 		text = czechMarks.Replace(text)
 	}
-	p := prepared{text: strings.TrimSpace(marks.Replace(text))}
+	p := prepared{text: foreignSides(strings.TrimSpace(marks.Replace(text)))}
 	if p.text != "" && (p.text[0] == '+' || p.text[0] == '-') {
 		p.text = fromISO6709(p.text)
 	}

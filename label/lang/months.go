@@ -248,16 +248,16 @@ var short = map[Tag]string{
 var readMonths = [12]string{
 	"januarius ianuarius ianuarii januaris ianuario gennaio januari styczen stycznia leden ledna январь января ocak tammikuu tammikuuta gener januar ianuarie január enero jänner januarium ιανουάριος ιανουαρίου січень січня 一月",
 	"februarius febbraio februari luty lutego unor unora февраль февраля şubat helmikuu helmikuuta febrer februarie február feber hornung fevereiro februarium φεβρουάριος φεβρουαρίου лютий лютого 二月",
-	"martius maart mart mars märz maerz marzec marca březen března март марта maaliskuu maaliskuuta marc martie március martium μάρτιος μαρτίου березень березня 三月",
+	"martius maart maret mart mars märz maerz marzec marca březen března март марта maaliskuu maaliskuuta marc martie március martium μάρτιος μαρτίου березень березня 三月",
 	"aprilius aprile april avril kwiecien kwietnia duben dubna апрель апреля nisan huhtikuu huhtikuuta aprilie április aprilem απρίλιος απριλίου квітень квітня 四月",
 	"maius majus maji majo mai mei maj maja maggio květen května май мая mayis toukokuu toukokuuta maig május mayo maium μάιος μαΐου травень травня 五月",
 	"junius brachmonat iunius iunii iunio giugno juni czerwiec czerwca červen června июнь июня haziran kesäkuu kesäkuuta juny iunie június junium ιούνιος ιουνίου червень червня 六月",
-	"iulius heumonat julius iulii iulio luglio juli lipiec lipca červenec července июль июля temmuz heinäkuu heinäkuuta juliol iulie július julium ιούλιος ιουλίου липень липня 七月",
-	"augustus augusti agosto augustus sierpien sierpnia srpen srpna август августа ağustos elokuu elokuuta agost augusztus aout augustum αύγουστος αυγούστου серпень серпня 八月",
+	"iulius heumonat julai julius iulii iulio luglio juli lipiec lipca červenec července июль июля temmuz heinäkuu heinäkuuta juliol iulie július julium ιούλιος ιουλίου липень липня 七月",
+	"augustus agustus ogos augusti agosto augustus sierpien sierpnia srpen srpna август августа ağustos elokuu elokuuta agost augusztus aout augustum αύγουστος αυγούστου серпень серпня 八月",
 	"septembri settembre september wrzesien września září сентябрь сентября eylül syyskuu syyskuuta setembre septembrie szeptember setiembre 7ber 7bre 7bris viibris septembrem σεπτέμβριος σεπτεμβρίου вересень вересня 九月",
 	"octobri ottobre oktober pazdziernik października říjen října октябрь октября ekim lokakuu lokakuuta octubre octombrie október 8ber 8bre 8bris viiibris octobrem οκτώβριος οκτωβρίου жовтень жовтня 十月",
 	"novembri november listopad listopada listopadu ноябрь ноября kasim marraskuu marraskuuta novembre noiembrie 9ber 9bre 9bris novembrem νοέμβριος νοεμβρίου листопад листопада 十一月",
-	"decembri dicembre december grudzien grudnia prosinec prosince декабрь декабря aralik joulukuu joulukuuta desembre decembrie desember xber xbre xbris 10ber 10bre decembrem δεκέμβριος δεκεμβρίου грудень грудня 十二月",
+	"decembri dicembre disember december grudzien grudnia prosinec prosince декабрь декабря aralik joulukuu joulukuuta desembre decembrie desember xber xbre xbris 10ber 10bre decembrem δεκέμβριος δεκεμβρίου грудень грудня 十二月",
 }
 
 // Abbreviations that are no beginning of a name, or that several names begin
@@ -270,7 +270,7 @@ var readShort = [12]string{
 	"may mai maj",
 	"jun",
 	"jul jly jl jy",
-	"aug ago ag agt augst",
+	"aug ago ag agt agu ags augst",
 	"sep sept set sbr septbr",
 	"oct okt out ott octbr octob",
 	"nov novbr novr",

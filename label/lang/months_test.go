@@ -91,7 +91,7 @@ func TestFindMonth(t *testing.T) {
 		"maj": {5}, "mei": {5}, "maggio": {5}, "května": {5}, "Mayıs": {5}, "мая": {5},
 		"juin": {6}, "giugno": {6}, "června": {6}, "Haziran": {6}, "czerwca": {6},
 		"juil.": {7}, "luglio": {7}, "července": {7}, "Temmuz": {7},
-		"août": {8}, "aout": {8}, "agost.": {8}, "sierpnia": {8}, "srpna": {8},
+		"août": {8}, "aout": {8}, "agost.": {8}, "sierpnia": {8}, "srpna": {8}, "Agustus": {8}, "Ogos": {8}, "Agu.": {8}, "Maret": {3}, "Julai": {7}, "Disember": {12},
 		"set.": {9}, "settembre": {9}, "září": {9}, "Eylül": {9}, "7bris": {9},
 		"out.": {10}, "Ott": {10}, "říjen": {10}, "października": {10}, "8bre": {10},
 		"Nov": {11}, "listopada": {11}, "listopadu": {11}, "Kasım": {11},

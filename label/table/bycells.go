@@ -360,7 +360,7 @@ func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
 	for i := range t.columns {
 		c := &t.columns[i]
 		if c.Known || c.group != nil || !collecting.MatchString(strings.TrimSpace(c.Heading)) && !r.isPart(i, "firstDay") || t.filledIn(rows, i) < 3 ||
-			shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate }) < 0.9 {
+			shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate }) < 0.8 {
 			continue
 		}
 		t.settle(r, i, "eventDate", "eventDate, for its cells are dates")
@@ -368,8 +368,8 @@ func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
 	}
 }
 
-// collecting are the words for it.
-var collecting = regexp.MustCompile(`(?i)^(re-?)?col+ec(c?i[oó]n|tion|ted|tada|tado|ta)$|^recol+ec(ción|cion|tion|ta)[_ .-]?(date|fecha)?$|^(colheita|coleta|colecta|récolte|recolte|collecte|raccolta|sammlung|aufsammlung|gesammelt|verzameld|inzameling|insamling|innsamling|indsamling|zbiór|zebrano|sběr|sber|сбор|gathering|harvest|harvested|採集|采集)$`)
+// collecting are the words for it, and those before a day.
+var collecting = regexp.MustCompile(`(?i)^(re-?)?col+ec(c?i[oó]n|tion|ted|tada|tado|ta)$|^recol+ec(ción|cion|tion|ta)[_ .-]?(date|fecha)?$|^(colheita|coleta|colecta|récolte|recolte|collecte|raccolta|sammlung|aufsammlung|gesammelt|verzameld|inzameling|insamling|innsamling|indsamling|zbiór|zebrano|sběr|sber|сбор|gathering|harvest|harvested|採集|采集|em|am|le|on|el|il|dne|dnia|quando|cuándo|quand|wann|when)$`)
 
 // collectedWhen reads a column headed "Collected" as the day or as the people,
 // by its cells, where no other column has them.

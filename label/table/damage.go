@@ -62,6 +62,14 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 		say(ruleMojibake, mended, "a dash or an apostrophe was read in the wrong encoding, and its first sign was lost")
 		return
 	}
+	if mended, unread := undoMac(text); mended != text {
+		if unread {
+			say(ruleMojibake, "", fmt.Sprintf(someLost, mended))
+			return
+		}
+		say(ruleMojibake, mended, "letters were read in the wrong encoding and saved so: put back what was typed")
+		return
+	}
 	if suspect != 0 || odd || before == 'Ã' {
 		mended, unread := unmojibake(text, suspect)
 		switch {
@@ -69,7 +77,7 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 			say(ruleMojibake, "", "letters were read in the wrong encoding and saved so, and some were lost: type it again from the field notes")
 			return
 		case unread:
-			say(ruleMojibake, "", fmt.Sprintf("letters were read in the wrong encoding and saved so, and some were lost: as far as they can be read it says %q; type it again from the field notes", mended))
+			say(ruleMojibake, "", fmt.Sprintf(someLost, mended))
 			return
 		case mended != text:
 			say(ruleMojibake, mended, "letters were read in the wrong encoding and saved so: put back what was typed")
@@ -99,6 +107,8 @@ func damage(text string, say func(rule *Rule, suggest, message string)) {
 		escapes(text, say)
 	}
 }
+
+const someLost = "letters were read in the wrong encoding and saved so, and some were lost: as far as they can be read it says %q; type it again from the field notes"
 
 // withoutInvisible leaves out what unseen reports.
 func withoutInvisible(text string) string {

@@ -25,6 +25,9 @@ func TestDivisions(t *testing.T) {
 		{"nome,cientifico,familia\nCanafístula,Peltophorum dubium,Fabaceae\nIpê amarelo,Handroanthus chrysotrichus,Bignoniaceae\nCanafístula,Peltophorum dubium,Fabaceae\nPau-d'alho,Gallesia integrifolia,Phytolaccaceae\n", "vernacularName scientificName family"},
 		{"nome,espécie\nValdoura,Erica arborea\nValdoura,Erica ciliaris\nLindoso,Erica arborea\nPinhel,Erica cinerea\n", "? scientificName"},
 		{"nome,espécie\nIsabel Almeida,Erica arborea\nTomás Brandão,Erica ciliaris\nIda Prates,Erica cinerea\n", "recordedBy scientificName"},
+		// A word before a day is the day's heading.
+		{"Colhido por,Em,Classificado por\nA. Lobo,21-06-2001,A. Lobo\nA. Lobo,22-06-2001,A. Lobo\nA. Lobo,23-06-2001,\n", "recordedBy eventDate identifiedBy"},
+		{"Collector,On,Date\nA. Lobo,rock,2001-06-21\nA. Lobo,soil,2001-06-22\nA. Lobo,bark,2001-06-23\n", "recordedBy ? eventDate"},
 		// Heights of plants.
 		{"msnm,Altura (m),Especie\n690,6,Bursera morelensis\n690,8,Bursera fagaroides\n", "minimumElevationInMeters ? scientificName"},
 		{"DAP (cm),Altura,Especie\n31,6,Bursera morelensis\n20,8,Bursera fagaroides\n", "? ? scientificName"},
