@@ -70,6 +70,7 @@ func collectingRules() []Rule {
 			Example: one("recordedBy", ""), Counterexample: one("recordedBy", "s.coll."),
 			Row: func(c *Context) {
 				switch {
+				case c.row.Table().Tells("locality", "recordedBy") && c.Text("locality") != "": // the heading is told of
 				case c.lacksCollector() && c.unreadVoucher():
 					c.Report("collectorAndNumber", "no collector and number can be told from this: give them the columns recordedBy and recordNumber")
 				case c.lacksCollector():
@@ -94,7 +95,7 @@ func collectingRules() []Rule {
 			Terms:   []string{"recordNumber"},
 			Example: one("recordNumber", ""), Counterexample: one("recordNumber", "s.n."),
 			Row: func(c *Context) {
-				if c.blank("recordNumber") && !c.numberWithCollector() && !c.unreadVoucher() {
+				if c.blank("recordNumber") && !c.numberWithCollector() && !c.unreadVoucher() && !c.row.Table().Tells("locality", "recordNumber") {
 					c.Report("recordNumber", "no collector's number is given: the label prints s.n."+c.inFieldNumber()+c.unread("recordNumber", "collectorAndNumber"))
 				}
 			},

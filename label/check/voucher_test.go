@@ -116,6 +116,9 @@ func TestVoucherDate(t *testing.T) {
 		{"Collector, number, date", "Almeida 214", "Almeida", "214", ""},
 		{"Collector & date", "Almeida, 12 May 2014", "Almeida", "", "2014-05-12"},
 		{"Collector (year)", "Almeida (2014)", "Almeida", "", "2014"},
+		{"Collector/Date", "Almeida 214/14 May 2014", "Almeida", "214", "2014-05-14"},
+		{"Collector/Date", "Almeida s.n./14 May 2014", "Almeida", "s.n.", "2014-05-14"},
+		{"Collector/Date", "Almeida 214/2014-05-14", "Almeida", "214", "2014-05-14"},
 		{"Collected by / date", "I. Almeida / 13.05.2014", "I. Almeida", "", "2014-05-13"},
 		{"Collector / date", "I. Almeida, R. Costa, v.2014", "I. Almeida, R. Costa", "", "2014-05"},
 	} {

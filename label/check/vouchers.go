@@ -50,7 +50,7 @@ func (c *Context) readVoucher() {
 		if people, day := dateBehind(f.Text, c.Options.Dates); day != "" {
 			c.readAs(f, "eventDate", day)
 			f.Text = people
-			if !strings.ContainsAny(people, "0123456789") && c.Text("recordedBy") == "" {
+			if !strings.ContainsAny(people, "0123456789") && !voucher.MatchString(people) && c.Text("recordedBy") == "" {
 				c.readAs(f, "recordedBy", people)
 				return
 			}
@@ -116,7 +116,7 @@ func dateBehind(text string, how date.Hints) (before, day string) {
 		return text, ""
 	}
 	for i, r := range rest {
-		if r != ',' && r != ';' && r != '(' && r != ':' && r != '|' && !(r == '/' && strings.HasPrefix(rest[i:], "/ ")) {
+		if r != ',' && r != ';' && r != '(' && r != ':' && r != '|' && !(r == '/' && slashBefore.MatchString(rest[i:])) {
 			continue
 		}
 		if d := strings.TrimSpace(rest[i+1:]); d != "" && date.Read(d, how).Status != date.Invalid && len(d) < 30 {
@@ -125,6 +125,9 @@ func dateBehind(text string, how date.Hints) (before, day string) {
 	}
 	return text, ""
 }
+
+// slashBefore is a slash that parts a date from what stands before it, and not a day from its month.
+var slashBefore = regexp.MustCompile(`^/(?: |[^/]*\pL|\d{4}-)`)
 
 // endsInYear is a year at the end, or the day of a date that begins with it.
 var endsInYear = regexp.MustCompile(`(?:1[789]|20)\d\d(?:-\d\d){0,2}$`)

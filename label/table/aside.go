@@ -79,7 +79,7 @@ var remark = regexp.MustCompile(`^#+(\s|\pL[^\d]*$|$)`)
 
 // footnote is how remarks below a table begin: with a sign or a lone letter that
 // cells refer to, or with a word for it. No name of a plant does.
-var footnote = regexp.MustCompile(`^([*†‡§¶]+\s*(?:[=:–-]\s*\pL|\pL+\s)|[a-h]\)?\s+\pL{3,}|(?i:(foot)?notes?|remarks?|abbreviations?( used)?|legend|key|sources?|nota|notas|abreviaturas|fuentes?|fontes?|observaciones|observações|anmerkung(en)?|abkürzungen|quellen?|abréviations|remarques?)\s*[:.–—]\s?\S)`)
+var footnote = regexp.MustCompile(`^([¹²³⁴-⁹ᵃᵇᶜᵈ]+\s*\pL|[*†‡§¶]+\s*(?:[=:–-]\s*\pL|\pL+\s)|[a-h]\)?\s+\pL{3,}|(?i:(foot)?notes?|remarks?|abbreviations?( used)?|legend|key|sources?|nota|notas|abreviaturas|fuentes?|fontes?|observaciones|observações|anmerkung(en)?|abkürzungen|quellen?|abréviations|remarques?)\s*[:.–—]\s?\S)`)
 
 // groupTitle parts the rows of a table in a paper.
 var groupTitle = regexp.MustCompile(`(?i)^(in|out)-?groups?( taxa)?:?$`)

@@ -67,6 +67,7 @@ func TestBlocks(t *testing.T) {
 		{"family", with(0, "ERICACEAE"+blank), 12, `row-aside note 2:1 "ERICACEAE" ""`},
 		{"place", with(4, "Serra da Peneda"+blank), 12, `row-aside warning 6:1 "Serra da Peneda" ""`},
 		{"note below", with(12, "Heights were read from the map"+blank), 12, `row-aside warning 14:1 "Heights were read from the map" ""`},
+		{"a raised figure", with(12, "¹ Numbers of the collector."+blank), 12, `row-aside note 14:1 "¹ Numbers of the collector." ""`},
 		{"a footnote", with(12, "* seen in the herbarium only"+blank), 12, `row-aside note 14:1 "* seen in the herbarium only" ""`},
 		{"a lettered footnote", with(12, "a from a garden"+blank), 12, `row-aside note 14:1 "a from a garden" ""`},
 		{"abbreviations", with(12, "Abbreviations: V – Valdoura"+blank), 12, `row-aside note 14:1 "Abbreviations: V – Valdoura" ""`},
@@ -83,6 +84,8 @@ func TestBlocks(t *testing.T) {
 		{"cells without heading", table("country,locality,", "Portugal,Lindoso,rare", "Portugal,Parada,"), 2, `heading-empty warning 1:18 "" ""`},
 		{"rows that count", table(",country,locality", "1,Portugal,Lindoso", "2,Portugal,Parada"), 2, `heading-empty note 1:1 "" ""`},
 		{"NA", table("country,locality,habitat", "Portugal,NA,NA", "Portugal,Parada,NA"), 2, `table-empty-code note 1:0 "" ""`},
+		{"two dashes", table("country,locality,habitat", "Portugal,Lindoso,-", "Portugal,Parada,-"), 2, `table-empty-code note 1:0 "" ""`},
+		{"one dash", table("country,locality,habitat", "Portugal,Lindoso,-", "Portugal,Parada,"), 2, ""},
 		{"an unknown column without cells", table("country,moon phase", "Portugal,", "Portugal,"), 2, ""},
 		{"many unknown columns", table("country,aa1,bb1,cc1,dd1,ee1,ff1", "Portugal,1,1,1,1,1,1"), 1, `heading-unknown note 1:9 "" ""`},
 		{"no headings", table(rows...), 11, `heading-missing error 1:0 "" ""`},
@@ -181,6 +184,11 @@ func TestConstants(t *testing.T) {
 	r := rows[1]
 	if got := r.Text("geodeticDatum") + r.Text("longitudeHemisphere") + r.Text("latitudeHemisphere"); got != "WGS84WN" || len(r.Cells) != len(tb.Columns()) {
 		t.Errorf("%q, %d cells", got, len(r.Cells))
+	}
+	for _, heading := range []string{"Longitude (°W)", "Long. °W", "Longitude (decimal degrees W)", "Longitude [deg. W]"} {
+		if _, rows = readAll(t, "country,"+heading+"\nPortugal,8.2\nPortugal,8.1\n", Options{}); rows[0].Text("longitudeHemisphere") != "W" {
+			t.Errorf("%s says no side", heading)
+		}
 	}
 	_, rows = readAll(t, "country,Long W\nPortugal,-8.2\nPortugal,-8.1\n", Options{})
 	if got := rows[0].Text("longitudeHemisphere"); got != "" {

@@ -28,6 +28,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.acceptedName(r, rows)
 	t.writtenName(r, rows)
 	t.numbersWithNames(r, rows)
+	t.determinersWithDates(r, rows)
 	t.verbatimName(r, rows)
 	t.familiesOfSource(r, rows)
 	t.sheetsAsVouchers(r, rows)

@@ -29,7 +29,16 @@ func TestByCells(t *testing.T) {
 		{"species,Specimen number,country\nCarex acuta,Almeida 214,PT\nCarex acuta,Almeida 215,PT\nCarex acuta,Prates 7,PT\n", "scientificName collectorAndNumber country"},
 		{"species,Specimen number,country\nCarex acuta,VDOURA 2140,PT\nCarex acuta,VDOURA 2150,PT\nCarex acuta,VDOURA 2170,PT\n", "scientificName catalogNumber country"},
 		{"species,Coll. no.,collector\nCarex acuta,Almeida 214,I. Almeida\nCarex acuta,Almeida 215,I. Almeida\nCarex acuta,Prates 7,R. Prates\n", "scientificName recordNumber recordedBy"},
-		{"species,\"Locality, collector\"\nCarex acuta,\"Lindoso, Almeida\"\n", "scientificName ?"},
+		{"species,\"Locality, collector\"\nCarex acuta,\"Lindoso, Almeida\"\n", "scientificName locality"},
+		{"species,Loc. (voucher)\nCarex acuta,\"Lindoso (Almeida 214, VDOURA)\"\n", "scientificName locality"},
+		{"species,Collector(s) & no.,Site(s)\nCarex acuta,Almeida 214,Lindoso\n", "scientificName collectorAndNumber locality"},
+		{"species,Voucher¹,Herbarium²,Date*\nCarex acuta,Almeida 214,VDOURA,2026-05-14\n", "scientificName collectorAndNumber institutionCode eventDate"},
+		{"species,Det. by/date\nCarex acuta,R. Prates 1999\n", "scientificName identifiedBy"},
+		{"species,Det./date\nCarex acuta,R. Prates 1999\nCarex nigra,R. Prates 1999\nCarex flacca,I. Almeida 2001\n", "scientificName identifiedBy"},
+		{"species,Det./date\nCarex acuta,1999\nCarex nigra,1999\nCarex flacca,2001\n", "scientificName dateIdentified"},
+		{"species,provenance\nCarex acuta,\"Portugal, Lindoso\"\nCarex nigra,\"Portugal, Parada\"\nCarex flacca,\"Spain, Entrimo\"\n", "scientificName locality"},
+		{"species,provenance\nCarex acuta,W\nCarex nigra,W\nCarex flacca,Z\n", "scientificName provenance"},
+		{"genus,species,infra,ctry\nCarex,acuta,,PT\n", "genus specificEpithet infraspecificEpithet country"},
 		{"species,\"Locality, family\"\nCarex acuta,\"Lindoso, Cyperaceae\"\n", "scientificName ?"},
 		// Collectors with their numbers, under a word for one of them.
 		{"species,collector,voucher,country\nCarex acuta,Almeida 2012-034,VDOURA,PT\nCarex acuta,Almeida 2012-035,VDOURA,PT\nCarex acuta,I. Prates 7,COI,PT\n", "scientificName collectorAndNumber institutionCode country"},
@@ -41,7 +50,7 @@ func TestByCells(t *testing.T) {
 		{"species,Collection data\nCarex acuta,\"Portugal, Lindoso, 320 m, 12 May 2014\"\nCarex acuta,\"Portugal, Parada, 350 m, 13 May 2014\"\nCarex acuta,\"Spain, Entrimo, 540 m, 15 May 2014\"\n", "scientificName ?"},
 		{"species,Det. on sheet,w/,site.notes\nCarex acuta,T. Costa,R. Prates,bog\nCarex acuta,T. Costa,,bog\nCarex acuta,R. Prates,,wet meadow\n", "scientificName identifiedBy coCollectors habitat"},
 		{"species,Det. number\nCarex acuta,T. Costa\nCarex acuta,T. Costa\nCarex acuta,R. Prates\n", "scientificName ?"},
-		{"species,Locality and collector\nCarex acuta,\"Lindoso, Almeida\"\nCarex acuta,\"Parada, Almeida\"\nCarex acuta,\"Lobios, Prates\"\n", "scientificName ?"},
+		{"species,Locality and collector\nCarex acuta,\"Lindoso, Almeida\"\nCarex acuta,\"Parada, Almeida\"\nCarex acuta,\"Lobios, Prates\"\n", "scientificName locality"},
 		{"FID,Scientific,country\n1,Carex,PT\n2,Carex,PT\n3,Carex,PT\n", "? scientificName country"},
 		// How many plants there are is no number of theirs.
 		{"species,N,country\nCarex acuta,1,PT\nCarex acuta,3,PT\nCarex acuta,3,PT\nCarex acuta,1,PT\n", "scientificName ? country"},
@@ -273,7 +282,7 @@ func TestSharedParts(t *testing.T) {
 func TestWordInCommon(t *testing.T) {
 	v := vocabulary()
 	for heading, want := range map[string]string{
-		"Collection_Time_Zone": "", "country-georef": "", "event zone": "",
+		"Collection_Time_Zone": "", "country-georef": "", "event zone": "", "community": "", "sample": "",
 		"BRU_Family": "family", "xyz_taxon_rank": "taxonRank", "collectionCoed": "collectionCode", "eventDt": "eventDate", "event_Daet": "eventDate", "recorded Bi": "recordedBy",
 	} {
 		if got, _ := v.nearest(heading); got != want {

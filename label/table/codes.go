@@ -57,7 +57,7 @@ func (t *Table) emptyCodes(rows []*Row) {
 	}
 	var found []string
 	for text := range cells {
-		if machineCodes[text] && cells[text] > 1 && len(rows) >= machineRows || cells[text] >= codeCells && (len(columns[text]) >= codeColumns || plainCodes[text]) || strings.HasPrefix(text, "-999") {
+		if (machineCodes[text] && len(rows) >= machineRows || text == "-" || text == "–" || text == "—") && cells[text] > 1 || cells[text] >= codeCells && (len(columns[text]) >= codeColumns || plainCodes[text]) || strings.HasPrefix(text, "-999") {
 			found = append(found, text)
 		}
 	}
@@ -77,7 +77,7 @@ func (t *Table) emptyCodes(rows []*Row) {
 func meantAs(term, text string) bool {
 	switch term {
 	case "countryCode", "duplicatesTo", "institutionCode", "collectionCode", "ownerInstitutionCode":
-		return strings.ToUpper(text) == text
+		return strings.ToUpper(text) == text && letters(text) > 0
 	case "identificationQualifier":
 		return text == "?"
 	case "geodeticDatum", "recordedBy", "recordNumber", "eventDate", "verbatimEventDate", "locality", "identifiedBy", "verticalDatum":

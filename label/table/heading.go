@@ -56,6 +56,8 @@ var (
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
 	// plainRemark is what brackets may say that the reading knows anyway.
+	// noteSign leads from a heading to a note below the printed table.
+	noteSign    = regexp.MustCompile(`(\pL{3}\.?\)?|\))\s*[¹²³⁴-⁹ᵃᵇᶜᵈ†‡§*]+$`)
 	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|names?)$`)
 	// machine says in brackets that the cells are what programs know a thing by.
 	machine  = regexp.MustCompile(`(?i)^(guid|uuid|lsid|urn|uri|identifier|primary key|foreign key)$`)
@@ -64,7 +66,7 @@ var (
 
 // read finds what a heading stands for.
 func (v *words) read(heading string) reading {
-	heading = strings.TrimSpace(heading)
+	heading = noteSign.ReplaceAllString(strings.TrimSpace(heading), "$1")
 	if heading == "w/" || heading == "W/" {
 		heading = "with"
 	}
@@ -73,6 +75,9 @@ func (v *words) read(heading string) reading {
 	}
 	if len(heading) > longHeading {
 		return reading{}
+	}
+	if one := strings.ReplaceAll(heading, "(s)", "s"); one != heading {
+		return v.read(one) // "Collector(s) & no."
 	}
 	if b := bracketed.FindStringSubmatch(heading); b != nil && strings.TrimSpace(b[1]) != "" {
 		if r := v.read(b[1]); r.meaning != nil && r.remark == "" {

@@ -53,6 +53,9 @@ func (v *words) readSeveral(heading string) reading {
 			terms[i] = "eventDate"
 		}
 	}
+	if terms[0] == "identifiedBy" && len(terms) == 2 && (terms[1] == "eventDate" || terms[1] == "dateIdentified") {
+		return reading{meaning: v.meanings[headingKey("identifiedBy")], also: []string{"dateIdentified"}, several: true}
+	}
 	place, person, number, foreign := false, false, false, false
 	var also []string
 	for _, t := range terms {
@@ -63,6 +66,8 @@ func (v *words) readSeveral(heading string) reading {
 			person = true
 		case t == "recordNumber":
 			number = true
+		case t == "collectorAndNumber":
+			person, number = true, true
 		case besidePlace[t], besideGathering[t]:
 			also = append(also, t)
 		default:
@@ -76,6 +81,8 @@ func (v *words) readSeveral(heading string) reading {
 	case foreign:
 	case place && !person && !number && fit(besidePlace):
 		return reading{meaning: &meaning{terms: []string{"locality"}, plain: true}, also: also, several: true}
+	case place && person && fit(besidePlace):
+		return reading{meaning: &meaning{terms: []string{"locality"}, plain: true}, also: append(also, "recordedBy", "recordNumber"), several: true}
 	case person && !place && fit(besideGathering) && (number || slices.Contains(also, "eventDate")):
 		gathering := reading{meaning: v.meanings[headingKey("collectorAndNumber")]}
 		if slices.Contains(also, "eventDate") {
@@ -93,6 +100,10 @@ func (r *resolver) sayAlso(i int) {
 	c.Also = read.also
 	if c.Term == "collectorAndNumber" {
 		r.find(i, ruleHeadingReading, label.Note, "", "heading %q is read as %s, and the date behind them", c.Heading, ownWords[c.Term])
+		return
+	}
+	if slices.Contains(read.also, "recordNumber") {
+		r.find(i, ruleHeadingReading, label.Warning, "", "heading %q names the place and the gathering: its cells are printed as the place, all that is in them; give the collector and the number columns of their own, recordedBy and recordNumber", c.Heading)
 		return
 	}
 	if slices.Contains(read.also, "eventDate") {

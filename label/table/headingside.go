@@ -83,6 +83,9 @@ func (r *reading) half(in string) reading {
 	return reading{meaning: &meaning{terms: []string{axis}, plain: true, language: r.language}, side: side, eastOrWest: r.eastOrWest, datum: r.datum}
 }
 
+// degreesTo are degrees to a side: "°W", "decimal degrees N".
+var degreesTo = regexp.MustCompile(`(?i)^(?:dec(?:imal)?\.?\s*)?(?:deg(?:rees?)?\.?)?\s*[°º˚]?\s*([NSEW])$`)
+
 // sideOf returns the side that a word of the heading names. O is east where the
 // other word is German; a word of several languages leaves it to the other headings.
 func (r *reading) sideOf(in string) string {
@@ -91,6 +94,9 @@ func (r *reading) sideOf(in string) string {
 			return "E"
 		}
 		r.eastOrWest = true
+	}
+	if m := degreesTo.FindStringSubmatch(in); m != nil {
+		in = m[1]
 	}
 	return sideWords[strings.ToLower(in)]
 }

@@ -16,8 +16,8 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 	if n < 4 || n < 8 && strings.HasSuffix(key, "id") { // every database has such
 		return "", false
 	}
-	if strings.HasPrefix(key, "communit") {
-		return "", false // of plants, and no slip for "county"
+	if strings.HasPrefix(key, "communit") || key == "sample" || key == "samples" {
+		return "", false // of plants, and no slip for "county"; nor a sampler
 	}
 	if lettered.MatchString(strings.TrimSpace(heading)) {
 		return "", false // "SampleN" counts samples and is no slip for "sampler"

@@ -126,7 +126,7 @@ func (t *Table) populations(r *resolver, rows []*Row) {
 	for i := range t.columns {
 		c := &t.columns[i]
 		ofOrigin := origins[headingKey(c.Heading)] && shareOf(rows, i, severalPlaces.MatchString) > 0.6
-		if c.Known || c.group != nil || !ofOrigin && !population.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
+		if c.Known && !(ofOrigin && c.Term == "provenance") || c.group != nil || !ofOrigin && !population.MatchString(strings.TrimSpace(c.Heading)) || t.filledIn(rows, i) < 3 ||
 			shareOf(rows, i, placeName.MatchString) < 0.8 || shareOf(rows, i, isBinomial) > 0.5 {
 			continue
 		}

@@ -81,6 +81,17 @@ func (t *Table) numbersWithNames(r *resolver, rows []*Row) {
 	}
 }
 
+// determinersWithDates reads the dates of determining, "Det./date", as those who
+// determined, where the cells begin with persons.
+func (t *Table) determinersWithDates(r *resolver, rows []*Row) {
+	i, ok := r.taken["dateIdentified"]
+	if !ok || r.hasAny([]string{"identifiedBy"}) || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, person.MatchString) < 0.8 {
+		return
+	}
+	delete(r.taken, "dateIdentified")
+	t.settle(r, i, "identifiedBy", "identifiedBy, for its cells are persons: they are printed as they are")
+}
+
 // sheetsAsVouchers reads a column of vouchers that are codes of herbaria with numbers
 // of sheets as these numbers, where no other column has them. Short numbers may stand
 // behind the initials of a collector.
