@@ -260,7 +260,7 @@ func dateRules() []Rule {
 		},
 		{
 			Name: "date-parts", Severity: label.Warning, Source: bdqCore + " (VALIDATION_EVENT_CONSISTENT)",
-			Doc:     "year, month or day is not that of an eventDate in another form than ISO 8601",
+			Doc:     "year, month or day is not that of an eventDate in another form than ISO 8601, or startDayOfYear not that of a date in year, month and day",
 			Terms:   []string{"eventDate", "year", "month", "day", "startDayOfYear", "endDayOfYear"},
 			Example: one("eventDate", "14 May 2026", "month", "6"), Counterexample: one("eventDate", "14 May 2026", "month", "5"),
 			Row: partsRule,

@@ -182,6 +182,7 @@ func (c *Context) partsSaid() string {
 // ISO 8601; of those that are the standard's tests say it.
 func partsRule(c *Context) {
 	r := &c.EventDate
+	c.dayOfYearRule()
 	if r.Term != "eventDate" || r.Status != date.OK || r.Date.IsCirca() {
 		return
 	}
@@ -206,6 +207,19 @@ func partsRule(c *Context) {
 			c.Suggest(p.term, "eventDate says "+is+": correct one of the two", suggest)
 			return
 		}
+	}
+}
+
+// dayOfYearRule holds the day of the year against a date that stands in year, month and
+// day alone. The last day of a gathering of several may be another than theirs.
+func (c *Context) dayOfYearRule() {
+	r := &c.EventDate
+	if r.Term != "year" && r.Term != "month" && r.Term != "day" || r.Status != date.OK || r.Date.IsCirca() || r.Date.Days() != 1 {
+		return
+	}
+	want, ok := c.datePart("startDayOfYear")
+	if got, has := r.Date.StartDayOfYear(); ok && has && got != want {
+		c.Report("startDayOfYear", "year, month and day say "+strconv.Itoa(got)+": correct one of them")
 	}
 }
 

@@ -54,6 +54,11 @@ func TestSettledByRow(t *testing.T) {
 			`warning date-parts month: eventDate says 4: correct one of the two []`}},
 		{"eventDate=23/04/1994 year=1994 month=IV day=23rd", "1994-04-23", nil},
 		{"eventDate=1994-04-00 year=1994 month=4 day=0", "1994-04", nil},
+		{"year=1994 month=4 day=23 startDayOfYear=113", "1994-04-23", nil},
+		{"year=1994 month=4 day=23 startDayOfYear=114", "1994-04-23", []string{
+			`warning date-parts startDayOfYear: year, month and day say 113: correct one of them []`}},
+		{"year=1994 month=4 startDayOfYear=114", "1994-04", nil},
+		{"year=1994 month=4 day=23 startDayOfYear=0", "1994-04-23", nil},
 	} {
 		row := With("eventDate", "")
 		for cell := range strings.FieldsSeq(tt.cells) {

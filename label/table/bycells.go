@@ -31,6 +31,7 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.determinersWithDates(r, rows)
 	t.verbatimName(r, rows)
 	t.familiesOfSource(r, rows)
+	t.departmentsOfRegions(r, rows)
 	t.sheetsAsVouchers(r, rows)
 	t.gatherings(r, rows)
 	t.voucherIDs(r, rows)

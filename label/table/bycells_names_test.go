@@ -23,6 +23,11 @@ func TestNamesByCells(t *testing.T) {
 		{"country,minimumEventDate,maximumEventDate\nPortugal,2026-06-14,2026-06-15\n", "country eventDate eventDate"},
 		{"country,verbatimEventDate,minimumEventDate\nPortugal,14.6.2026,2026-06-14\n", "country verbatimEventDate eventDate"},
 		{"country,firstPoliticalUnit,secondPoliticalUnit\nPortugal,Guarda,Manteigas\n", "country stateProvince county"},
+		// Departments are parts of regions, where the cells bear it out.
+		{"country,Département,Région\nFrance,Finistère,Bretagne\nFrance,Morbihan,Bretagne\nFrance,Landes,Aquitaine\n", "country county stateProvince"},
+		{"country,Department,Region,County\nFrance,Finistère,Bretagne,x\nFrance,Morbihan,Bretagne,y\n", "country stateProvince stateProvince county"},
+		{"country,Department,Region\nPeru,Lima,Costa\nPeru,Lima,Sierra\nPeru,Ica,Costa\n", "country stateProvince ?"},
+		{"country,Department,Region\nFrance,Finistère,Bretagne\nFrance,Landes,Aquitaine\n", "country stateProvince stateProvince"},
 	} {
 		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
 		if err != nil {

@@ -38,7 +38,7 @@ func (t *Table) divisions(r *resolver, rows []*Row) {
 	}
 	top := columns[0]
 	for _, i := range columns[1:] {
-		if n := t.different(rows, top); n >= 4 && n >= 2*t.different(rows, i) {
+		if n := t.different(rows, top); n >= 4 && n >= 2*t.different(rows, i) || t.headed(top, departmentWord) && t.headed(i, regionWord) && partsOf(rows, top, i) {
 			top = i
 		}
 	}
