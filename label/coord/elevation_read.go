@@ -27,6 +27,8 @@ var (
 	exponent = regexp.MustCompile(`\d[eE][+-]?\d`)
 	// dots between two numbers join them.
 	dots = regexp.MustCompile(`\.{2,}|…`)
+	// tilde between two heights joins them, as in East Asia; elsewhere it is "about".
+	tilde = regexp.MustCompile(`(\d)\s?[~～〜∼]\s?(\d)|(\d\s?m)[~～〜∼](\d)`)
 	// frenchAltitude stands behind a height.
 	frenchAltitude = regexp.MustCompile(`(?i)\bd'\s?alt(?:itude)?\b`)
 	// bySpaces and byMarks are thousands: 1 240, 1,240, 1.240.
@@ -120,7 +122,7 @@ func scanElevation(text string) (*heightReader, error) {
 	if exponent.MatchString(s) {
 		return nil, errors.New("a number as programs write it: write all its figures, as 1200 m")
 	}
-	s = dots.ReplaceAllString(s, "-")
+	s = tilde.ReplaceAllString(dots.ReplaceAllString(s, "-"), "$1$3-$2$4")
 	s = strings.Trim(s, `" `)
 	s = fromSea.ReplaceAllString(s, " 0 m$1")
 	s = aboveSeaNorthern.ReplaceAllString(s, " ")
@@ -208,7 +210,7 @@ func (r *heightReader) sign(rs []rune) (int, error) {
 			r.tolerance = true
 		}
 		return n, nil
-	case '~', '≈':
+	case '~', '～', '〜', '∼', '≈':
 		r.circa = true
 	case '>', '≥':
 		r.bound = atLeast

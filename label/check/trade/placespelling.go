@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"cornerslip/label"
 	"cornerslip/label/check"
@@ -101,6 +102,14 @@ func tellsLand(locality string) bool {
 	for _, s := range []string{strings.TrimSpace(first), last} {
 		if s == "USA" || s == "U.S.A." || s == "UK" || s == "U.K." || isLand(s) {
 			return true
+		}
+	}
+	// No sign need part the names of places in Chinese, Japanese and Korean.
+	if rs := []rune(first); len(rs) > 1 && unicode.In(rs[0], unicode.Han, unicode.Hangul, unicode.Katakana) {
+		for n := 2; n <= min(len(rs), 6); n++ {
+			if isLand(string(rs[:n])) {
+				return true
+			}
 		}
 	}
 	return false

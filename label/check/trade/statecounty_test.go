@@ -38,3 +38,15 @@ func TestStateCounty(t *testing.T) {
 		}
 	}
 }
+
+// A locality that names its land, in letters without signs between the words too.
+func TestTellsLand(t *testing.T) {
+	for text, want := range map[string]bool{
+		"Portugal: Minho, Valdoura": true, "Serra de Valdoura, Portugal": true, "Serra de Valdoura": false,
+		"中国 西藏自治区": true, "中国西藏自治区": true, "日本、長野県": true, "西藏自治区": false, "大韓": false,
+	} {
+		if got := tellsLand(text); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}
