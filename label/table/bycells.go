@@ -19,6 +19,7 @@ var typeWord = regexp.MustCompile(`(?i)^((possible |probable )?(holo|iso|para|le
 // where no other column has it (Darwin Core's fieldNumber names an event; the
 // number of a plot or a station, which words for it mean, never is a plant's).
 func (t *Table) byCells(r *resolver, rows []*Row) {
+	t.conditions(r, rows)
 	t.divisions(r, rows)
 	t.landIsState(r, rows)
 	t.numbersAmongNames(r, rows)

@@ -11,6 +11,35 @@ import (
 // own affair. A state is none of them: it is the greatest wherever it stands.
 var divisionWords = wordSet("provincia | província | provincias | pcia. | prov. | province | departamento | depto. | dpto. | dept. | département | departement | distrito | región | regione | région | região | regiao | region | regija | provincie | provinsi")
 
+// flowering is what is said of how a plant was, in Spanish and Portuguese: that it had
+// flowers, fruits, buds or none of these.
+var flowering = regexp.MustCompile(`(?i)^((en |em |con |com |e |y )?(fls?|frs?|flor|flores|flora[cç][aã]o|floración|frutos?|fructificación|frutifica[cç][aã]o|veg|vegetativ[ao]|est|est[eé]ril|f[eé]rt|f[eé]rtil|bot|botón|botones|botão|botões)\b\.?[ ,;/+&-]*)+$`)
+
+// conditions reads a column headed "Estado" as how the plants were, where its cells say
+// that they flowered or not.
+func (t *Table) conditions(r *resolver, rows []*Row) {
+	_, has := r.taken["reproductiveCondition"]
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.Term != "stateProvince" || !c.Known || has || headingKey(c.Heading) != "estado" || t.filledIn(rows, i) < 3 || shareOf(rows, i, flowers) < 0.8 {
+			continue
+		}
+		if g := c.group; g == nil {
+			delete(r.taken, "stateProvince")
+		} else {
+			t.leave(i)
+			r.taken["stateProvince"] = g.columns[0]
+			if len(g.columns) == 1 {
+				t.undouble("stateProvince")
+			}
+		}
+		t.settle(r, i, "reproductiveCondition", "reproductiveCondition, for its cells say how the plants were")
+		return
+	}
+}
+
+func flowers(s string) bool { return flowering.MatchString(strings.TrimSpace(s)) }
+
 // anyLanguage are those of them that are English too, in which a table of the
 // Philippines has regions above its provinces, which are what lists call states there.
 var anyLanguage = wordSet("prov. | province | dept. | region")

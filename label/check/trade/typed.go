@@ -179,7 +179,7 @@ func dittoPart(text string) string {
 }
 
 // dittoWithin are those of the dittos that mean nothing else among other words.
-var dittoWithin = map[string]bool{"idem": true, "ídem": true, "ibid": true, "ibidem": true, "ebd": true, "ebenda": true, "dito": true, "ditto": true, "tamże": true, "tamtéž": true, "там же": true, "там само": true, "mesmo local": true, "mesma localidade": true, "mismo lugar": true, "misma localidad": true, "même lieu": true, "stesso luogo": true, "same place": true, "same locality": true}
+var dittoWithin = map[string]bool{"idem": true, "ídem": true, "ibid": true, "ibidem": true, "ebd": true, "ebenda": true, "dito": true, "ditto": true, "tamże": true, "tamtéž": true, "tamtiež": true, "dtto": true, "jw": true, "j.w": true, "d:o": true, "там же": true, "там само": true, "mesmo local": true, "mesma localidade": true, "mismo lugar": true, "misma localidad": true, "même lieu": true, "stesso luogo": true, "same place": true, "same locality": true}
 
 func isDitto(text string) bool { return dittos[strings.Trim(text, " .()[]")] }
 
@@ -192,7 +192,7 @@ var dittos = func() map[string]bool {
 	all := map[string]bool{}
 	for w := range strings.SplitSeq(`ditto|dito|do|id|idem|ídem|ibid|ibidem|ib|as above|same|same as above|same place|same locality|same as previous|same as last|as previous|see above|`+
 		`wie oben|siehe oben|s.o|dasselbe|ebenda|igual|o mesmo|a mesma|mesmo local|mesma localidade|como acima|ver acima|mismo|misma|lo mismo|misma localidad|mismo lugar|como arriba|`+
-		`ebd|dto|als boven|zie boven|come sopra|stesso luogo|stessa località|jak wyżej|jw|j.w|tamże|tamtéž|dtto|tamtiež|там же|там само|ugyanott|uo|u.o|aynı yer|aynı yerde|`+
+		`ebd|dto|als boven|zie boven|come sopra|stesso luogo|stessa località|jak wyżej|jw|j.w|tamże|tamtéž|dtto|d:o|tamtiež|там же|там само|ugyanott|uo|u.o|aynı yer|aynı yerde|`+
 		`samme sted|samme lokalitet|som over|samma plats|samma lokal|som ovan|sama paikka|kuten yllä|même lieu|même endroit|même localité|voir ci-dessus|comme ci-dessus|"|''|“|”|″|〃|,,|„`, "|") {
 		all[w] = true
 		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && w != "same" && w != "do" && w != "id" && w != "ib" {
