@@ -24,6 +24,10 @@ var archivedVoucher = regexp.MustCompile(`^[A-Z]{1,8}(?:<[A-Z-]+>)?:(?:[A-Za-z-]
 // footNote is a sign behind a voucher that leads to a note below the printed table.
 var footNote = regexp.MustCompile(`(\d[A-Za-z]?|[)\]])\s*[*†‡§]{1,3}$`)
 
+// numberInBrackets is a number behind the collector in brackets or behind a sign: "Almeida
+// (214)", "Almeida #214".
+var numberInBrackets = regexp.MustCompile(`\s*(?:\((?:#|no?\. ?|nr\. ?)?(\d{1,6}[a-z]?)\)|#(\d{1,6}[a-z]?))$`)
+
 // initialedNumber is a number behind two to four letters, which are the collector's
 // where they are no herbarium's: "IMA0214", "IMA-214.1".
 var initialedNumber = regexp.MustCompile(`^([A-Z]{2,4})[- ]?\d{1,5}(?:\.\d{1,2}|[a-z])?$`)
@@ -56,6 +60,7 @@ func (c *Context) readVoucher() {
 			}
 		}
 	}
+	f.Text = numberInBrackets.ReplaceAllString(f.Text, " $1$2")
 	if archivedVoucher.MatchString(f.Text) {
 		if c.Text("catalogNumber") == "" {
 			c.readAs(f, "catalogNumber", f.Text)
@@ -116,6 +121,9 @@ func dateBehind(text string, how date.Hints) (before, day string) {
 		return text, ""
 	}
 	for i, r := range rest {
+		if r == ' ' && wholeDay.MatchString(rest[i+1:]) && date.Read(rest[i+1:], how).Status != date.Invalid {
+			return strings.TrimRight(rest[:i], " ,;(:|/"), rest[i+1:]
+		}
 		if r != ',' && r != ';' && r != '(' && r != ':' && r != '|' && !(r == '/' && slashBefore.MatchString(rest[i:])) {
 			continue
 		}
@@ -128,6 +136,9 @@ func dateBehind(text string, how date.Hints) (before, day string) {
 
 // slashBefore is a slash that parts a date from what stands before it, and not a day from its month.
 var slashBefore = regexp.MustCompile(`^/(?: |[^/]*\pL|\d{4}-)`)
+
+// wholeDay is a day with its month and year, as it stands behind a blank.
+var wholeDay = regexp.MustCompile(`^(?:\d{1,2}[./-](?:\d{1,2}|[ivxIVX]+)[./-]\d{4}|\d{1,2}\.? \pL{3,}\.? \d{4}|\pL{3,}\.? \d{1,2}, \d{4}|\d{4}-\d\d-\d\d)$`)
 
 // endsInYear is a year at the end, or the day of a date that begins with it.
 var endsInYear = regexp.MustCompile(`(?:1[789]|20)\d\d(?:-\d\d){0,2}$`)

@@ -33,6 +33,8 @@ func TestByCells(t *testing.T) {
 		{"species,Loc. (voucher)\nCarex acuta,\"Lindoso (Almeida 214, VDOURA)\"\n", "scientificName locality"},
 		{"species,Collector(s) & no.,Site(s)\nCarex acuta,Almeida 214,Lindoso\n", "scientificName collectorAndNumber locality"},
 		{"species,Voucher¹,Herbarium²,Date*\nCarex acuta,Almeida 214,VDOURA,2026-05-14\n", "scientificName collectorAndNumber institutionCode eventDate"},
+		{"species,Provenance; voucher\nCarex acuta,\"Portugal: Lindoso; Almeida 214 (VDOURA)\"\n", "scientificName locality"},
+		{"species,Collector (collection #)\nCarex acuta,Almeida (#214)\n", "scientificName collectorAndNumber"},
 		{"species,Det. by/date\nCarex acuta,R. Prates 1999\n", "scientificName identifiedBy"},
 		{"species,Det./date\nCarex acuta,R. Prates 1999\nCarex nigra,R. Prates 1999\nCarex flacca,I. Almeida 2001\n", "scientificName identifiedBy"},
 		{"species,Det./date\nCarex acuta,1999\nCarex nigra,1999\nCarex flacca,2001\n", "scientificName dateIdentified"},
@@ -282,7 +284,7 @@ func TestSharedParts(t *testing.T) {
 func TestWordInCommon(t *testing.T) {
 	v := vocabulary()
 	for heading, want := range map[string]string{
-		"Collection_Time_Zone": "", "country-georef": "", "event zone": "", "community": "", "sample": "",
+		"Collection_Time_Zone": "", "country-georef": "", "event zone": "", "community": "", "sample": "", "Collected?": "",
 		"BRU_Family": "family", "xyz_taxon_rank": "taxonRank", "collectionCoed": "collectionCode", "eventDt": "eventDate", "event_Daet": "eventDate", "recorded Bi": "recordedBy",
 	} {
 		if got, _ := v.nearest(heading); got != want {

@@ -55,9 +55,9 @@ var (
 	lastWord  = regexp.MustCompile(`^(.*?[^\s,])(?:[\s_.,-]+(?:in[\s_]+)?)(m|м|met(?:er|re)s?|metros|masl|msnm|m\.? ?a\. ?s\. ?l|m\.? ?s\. ?n\. ?m|ft|feet|foot|fathoms?)\.?$`)
 	numbered  = regexp.MustCompile(`^(.*?\pL[.)]?)[\s_.#-]*([1-9])\.?$`)
 	ordinal   = regexp.MustCompile(`(?i)^(1st|first|2nd|second|3rd|third|4th|fourth|1\.|2\.|3\.|4\.)[\s_]*(\pL.*)$`)
-	// plainRemark is what brackets may say that the reading knows anyway.
 	// noteSign leads from a heading to a note below the printed table.
-	noteSign    = regexp.MustCompile(`(\pL{3}\.?\)?|\))\s*[¹²³⁴-⁹ᵃᵇᶜᵈ†‡§*]+$`)
+	noteSign = regexp.MustCompile(`(\pL{3}\.?\)?|\))\s*[¹²³⁴-⁹ᵃᵇᶜᵈ†‡§*]+$`)
+	// plainRemark is what brackets may say that the reading knows anyway.
 	plainRemark = regexp.MustCompile(`(?i)^(d+[.,]d+|dd|dms|gms|grados|graus|decimal|decimal degrees|degrees|deg\.?|°|d\.d+|y+-m+-d+|iso( 8601)?|s|es|optional|required|mandatory|text|string|dwc|darwin core|yes/no|y/n|names?)$`)
 	// machine says in brackets that the cells are what programs know a thing by.
 	machine  = regexp.MustCompile(`(?i)^(guid|uuid|lsid|urn|uri|identifier|primary key|foreign key)$`)
@@ -94,7 +94,7 @@ func (v *words) read(heading string) reading {
 			if unit := unitOf(strings.ToLower(in)); unit != "" {
 				r.unit = unit
 			} else if !plainRemark.MatchString(in) {
-				if both := v.readSeveral(heading); both.several { // "Collector (year)"
+				if both := v.readSeveral(heading); both.several || both.meaning != nil && both.terms[0] == "collectorAndNumber" { // "Collector (year)"
 					return both
 				}
 				r.remark = in

@@ -11,7 +11,7 @@ import (
 // parted parts a heading that names several things: "Town, County, State",
 // "Locality, date", "Collector, number (herbarium)". Without a blank behind it a comma
 // may stand between two headings.
-var parted = regexp.MustCompile(`,\s+|\s*[:/&+()]+\s*|\s+(?:and|or|y|e|et|und|o|ou|oder)\s+`)
+var parted = regexp.MustCompile(`[,;]\s+|\s*[:/&+()]+\s*|\s+(?:and|or|y|e|et|und|o|ou|oder)\s+`)
 
 // placeWords are the terms of which several in one heading are a place, and
 // besidePlace those that may stand in its cells with it.
@@ -60,7 +60,7 @@ func (v *words) readSeveral(heading string) reading {
 	var also []string
 	for _, t := range terms {
 		switch {
-		case placeWords[t]:
+		case placeWords[t], t == "provenance" && len(terms) > 1:
 			place = true
 		case t == "recordedBy":
 			person = true

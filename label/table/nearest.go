@@ -16,6 +16,9 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 	if n < 4 || n < 8 && strings.HasSuffix(key, "id") { // every database has such
 		return "", false
 	}
+	if strings.HasSuffix(strings.TrimSpace(heading), "?") {
+		return "", false // it asks for yes or no
+	}
 	if strings.HasPrefix(key, "communit") || key == "sample" || key == "samples" {
 		return "", false // of plants, and no slip for "county"; nor a sampler
 	}

@@ -131,6 +131,6 @@ func firstOf(rows []*Row, column int, is func(string) bool) string {
 
 // plantName is a genus with an epithet that ends as Latin ones do, a hybrid, a
 // cultivar, or a genus whose species nobody has named. From memory.
-var plantName = regexp.MustCompile(`^[×x]? ?\p{Lu}[a-zëïöüæœ-]{2,}[ _]((?:aff\. |cf\. |[×x] ?)?[a-zëïöüæœ-]{2,}(?:a|us|um|is|ii?|ae|ens|ns|e|o|os|or|er|es|on|x|ys)(?:\PL|$)|spp?\b\.?|['‘]\p{Lu}|[×x] ?\p{Ll}{3})`)
+var plantName = regexp.MustCompile(`^[×x]? ?\p{Lu}[a-zëïöüæœ-]{2,}[ _]((?:aff\. |cf\. |[×x] ?)?[a-zëïöüæœ-]{2,}(?:a|us|um|is|ii?|ae|as|ens|ns|e|o|os|or|er|ur|es|on|x|ys)(?:\PL|$)|spp?\b\.?|['‘]\p{Lu}|[×x] ?\p{Ll}{3})`)
 
 func isPlantName(s string) bool { return plantName.MatchString(strings.TrimSpace(s)) && !hasFigure(s) }

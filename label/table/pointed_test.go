@@ -12,6 +12,7 @@ func TestPointOut(t *testing.T) {
 		{"country,final call\nPortugal,Erica arborea L.\nPortugal,Tilia × europaea L.\nPortugal,Tilia 'Redmond'\n", "final call", "scientificName"},
 		{"country,final call\nPortugal,Erica sp.\nPortugal,Carex cf. nigra\nPortugal,Rosa ×alba\n", "final call", "scientificName"},
 		{"country,final call,first call\nPortugal,Erica arborea L.,Erica\nPortugal,Erica umbellata L.,Erica\nPortugal,Nardus stricta L.,?\n", "final call", "scientificName"},
+		{"country,final call\nPortugal,Quercus robur\nPortugal,Dryopteris filix-mas\nPortugal,Quercus suber\n", "final call", "scientificName"},
 		{"country,obs when\nPortugal,2026-04-12\nPortugal,2026-04-13\nPortugal,2026-04-13\n", "obs when", "eventDate"},
 
 		{"country,who\nPortugal,I. Almeida\nPortugal,I. Almeida & R. Prates\nPortugal,\"Costa, T.\"\n", "who", "recordedBy"},

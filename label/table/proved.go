@@ -34,7 +34,7 @@ var proofs = []proof{
 		regexp.MustCompile(`(?i)voucher|herbari|specimen|deposit|reposit|museum|institution`),
 		regexp.MustCompile(`(?i)dna|tissue|seed|photo|image|extract|living|country|state|dupl`), regexp.MustCompile(`^\s*[A-Z]{1,8}\s*$`), 0.9},
 	{"catalogNumber", []string{"collectorAndNumber"},
-		regexp.MustCompile(`(?i)(voucher|herbari|specimen|sheet|museum).*(acc(ession)?|barcode|cat(alog(ue)?)?|num|no\.?)($|[ _.-])|(acc(ession)?|barcode|cat(alog(ue)?)?|num|no)[ _.-].*(voucher|herbari|specimen|sheet|museum)`),
+		regexp.MustCompile(`(?i)(voucher|herbari|specimen|sheet|museum).*(acc(ession)?|barcode|cat(alog(ue)?)?|num|no\.?|id)($|[ _.-])|(acc(ession)?|barcode|cat(alog(ue)?)?|num|no)[ _.-].*(voucher|herbari|specimen|sheet|museum)`),
 		regexp.MustCompile(`(?i)dna|tissue|seed|photo|image|genbank|ncbi|sequence|living|dupl|other|coll|field`),
 		regexp.MustCompile(`^\s*[A-Z]{1,8}[-.: ]? ?[A-Z]?[- ]?\d{4,}[A-Za-z]?\s*(\(.*\))?$`), 0.9},
 }
