@@ -27,6 +27,8 @@ var (
 	exponent = regexp.MustCompile(`\d[eE][+-]?\d`)
 	// dots between two numbers join them.
 	dots = regexp.MustCompile(`\.{2,}|…`)
+	// aboveTheSea is that without a word for its level.
+	aboveTheSea = regexp.MustCompile(`(?i)\babove (?:the )?sea\b`)
 	// tilde between two heights joins them, as in East Asia; elsewhere it is "about".
 	tilde = regexp.MustCompile(`(\d)\s?[~～〜∼]\s?(\d)|(\d\s?m)[~～〜∼](\d)`)
 	// frenchAltitude stands behind a height.
@@ -128,7 +130,7 @@ func scanElevation(text string) (*heightReader, error) {
 	s = aboveSeaNorthern.ReplaceAllString(s, " ")
 	s = abbreviated.ReplaceAllString(s, "$1$2 ")
 	if strings.ContainsAny(s, "0123456789") && !strings.HasPrefix(strings.ToLower(s), "sea") {
-		s = aboveSea.ReplaceAllString(s, " ")
+		s = aboveTheSea.ReplaceAllString(aboveSea.ReplaceAllString(s, " "), " ")
 		s = aboveSeaRussian.ReplaceAllString(s, " ")
 	}
 	s = frenchAltitude.ReplaceAllString(s, " ")

@@ -183,6 +183,7 @@ func TestHeadingFindings(t *testing.T) {
 		{"country,date (as on the label)", `1:9 note heading-remark ""`},
 		{"Land,Datum", `1:6 note heading-reading ""`},
 		{"country,EarliestDateCollected,LatestDateCollected", `1:31 note heading-reading ""`},
+		{"country,modifiedBy,localiyt", `1:9 note heading-unknown ""; 1:20 warning heading-unknown "locality"`},
 		{"country,eventDate,date", `1:19 note heading-reading ""`},
 		{"Portugal,1998-06-12,41.5", `1:0 error heading-missing ""`},
 		{"Portugal,Braga", `1:0 error heading-missing ""`},

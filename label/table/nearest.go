@@ -40,6 +40,9 @@ func (v *words) nearest(heading string) (term string, sure bool) {
 				continue
 			}
 		}
+		if key == name+"by" {
+			continue // who did what the term is the time of
+		}
 		if len(name) <= 5 && !sameStart(key, name) {
 			continue // an amount is no slip for a mount
 		}

@@ -2,6 +2,7 @@ package trade
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -87,6 +88,10 @@ func dateRules() []check.Rule {
 					return
 				}
 				r := date.Read(text, c.Options.Dates)
+				if r.Status == date.Ambiguous && len(r.Candidates) > 0 && !c.Date.IsCirca() && !slices.ContainsFunc(r.Candidates, func(d date.Date) bool { return mayBe(d, c.Date) }) {
+					c.Reportf("verbatimEventDate", "can be read in several ways, but none is %s, which %s says: correct one of the two", c.Date, c.EventDate.Term)
+					return
+				}
 				if r.Status != date.OK || !r.Date.Before(c.Date) && !r.Date.After(c.Date) || c.Date.IsCirca() || r.Date.IsCirca() {
 					return
 				}
@@ -98,6 +103,15 @@ func dateRules() []check.Rule {
 			},
 		},
 	}
+}
+
+// mayBe reports whether two dates overlap, or lie a day apart at most.
+func mayBe(a, b date.Date) bool {
+	if a.IsCirca() || !a.Before(b) && !a.After(b) {
+		return true
+	}
+	d := days(a.Start()) - days(b.Start())
+	return d >= -1 && d <= 1
 }
 
 // gregorian is the year from which every country counts days alike; Greece was

@@ -43,3 +43,14 @@ func TestYearFilled(t *testing.T) {
 		}
 	}
 }
+
+// A verbatim date that can be read in several ways must have the day among them.
+func TestDisagreeingReadings(t *testing.T) {
+	for verbatim, want := range map[string]bool{"3-5-36": true, "14-5-26": false, "5/6/2026": true, "5/6/1926": true, "13/5/26": false, "Whitsun": false, "": false} {
+		_, fs := run(t, open(t, rows([]string{"eventDate", "2026-05-14", "verbatimEventDate", verbatim})...), options(t))
+		got := slices.ContainsFunc(fs, func(f label.Finding) bool { return f.Rule == "date-disagrees" })
+		if got != want {
+			t.Errorf("%q: %v", verbatim, fs)
+		}
+	}
+}
