@@ -231,7 +231,7 @@ func dateRules() []Rule {
 			Name: "date-verbatim", Severity: label.Warning, Source: darwin + " (verbatimEventDate)",
 			Doc:     "only a verbatim date is given and it has no one reading; the label prints it as written",
 			Terms:   []string{"verbatimEventDate"},
-			Example: one("eventDate", "", "verbatimEventDate", "Whitsun 1912"), Counterexample: one("verbatimEventDate", "Whitsun 1912"),
+			Example: one("eventDate", "", "verbatimEventDate", "Whitsun 1912"), Counterexample: one("eventDate", "1912-05-26", "verbatimEventDate", "Whitsun 1912", "dateIdentified", "1912"),
 			Row: func(c *Context) {
 				if r := &c.EventDate; r.Term == "verbatimEventDate" && r.Status != date.OK {
 					c.Suggest(r.Term, "no one reading, so it is printed as written: fill in eventDate if you know the day", readings(r.Candidates))

@@ -216,6 +216,9 @@ func (t *spellingTable) End() []label.Finding {
 	all := append(t.almostAutonyms(), t.authors()...)
 	for _, genus := range slices.Sorted(maps.Keys(byGenus)) {
 		all = append(all, misspelt(byGenus[genus], func(b *binomial) string { return b.epithet }, func(b, as *binomial, message string) label.Finding {
+			if fullGenitive(b.epithet, as.epithet) {
+				return b.first.finding(message+"; of a person whose name ends in a consonant but -er the longer is right (ICN Art. 60.8)", "")
+			}
 			return b.first.finding(message, strings.Replace(b.first.text, b.epithet, as.epithet, 1))
 		})...)
 	}
@@ -387,6 +390,18 @@ func (b *binomial) shareBelow(as *binomial) bool {
 // endings are those of one adjective in its three genders, and of one person's
 // name in the genitive: a genus has only one of each (Art. 23.5, 60.8).
 var endings = [][]string{{"us", "a", "um"}, {"is", "e"}, {"er", "ra", "rum"}, {"er", "era", "erum"}, {"i", "ii"}, {"ae", "iae"}}
+
+// fullGenitive reports whether an epithet has the ending of a person's name in the
+// genitive, jamesonii, that another has cut short.
+func fullGenitive(a, short string) bool {
+	stem, ok := strings.CutSuffix(a, "ii")
+	if !ok || short != stem+"i" {
+		if stem, ok = strings.CutSuffix(a, "iae"); !ok || short != stem+"ae" {
+			return false
+		}
+	}
+	return !strings.HasSuffix(stem, "er") && !strings.ContainsAny(stem[len(stem)-1:], "aeiouy")
+}
 
 // otherEnding reports whether two epithets are one with another ending.
 func otherEnding(a, b string) bool {
