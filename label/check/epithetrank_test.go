@@ -11,6 +11,8 @@ func TestRankOfTheHeading(t *testing.T) {
 	for _, tt := range []struct{ heading, epithet, more, want, said string }{
 		{"var.", "alba", "", "Thymus capitellatus var. alba", ""},
 		{"ssp", "alba", "", "Thymus capitellatus subsp. alba", ""},
+		{"Unterart", "alba", "", "Thymus capitellatus subsp. alba", ""},
+		{"Variedade", "alba", "", "Thymus capitellatus var. alba", ""},
 		{"Variety", "subsp. alba", "", "Thymus capitellatus subsp. alba", ""},
 		{"var", "", "", "Thymus capitellatus", ""},
 		{"var", "yellow", "", "Thymus capitellatus yellow", "taxonRank"},

@@ -38,6 +38,9 @@ func personRules() []Rule {
 						}
 						r.message = here
 					}
+					if r.message == "" && term == "coCollectors" && c.Collector != "" {
+						r.message = c.withThemself(text)
+					}
 					if r.message != "" {
 						c.Suggest(term, r.message, r.suggest)
 						switch { // what every row has is one habit
@@ -51,6 +54,20 @@ func personRules() []Rule {
 			},
 		},
 	}
+}
+
+// withThemself says that the collector stands among those who were there beside.
+func (c *Context) withThemself(text string) string {
+	key := namesOf(c.Collector)
+	if key == "" || len(strings.Fields(key)) < 2 {
+		return ""
+	}
+	for _, p := range ParseCollectors(text) {
+		if namesOf(p) == key {
+			return p + " is the collector, and stands here again"
+		}
+	}
+	return ""
 }
 
 // numberBehind is a collector's number behind a name, numberBefore one before it.

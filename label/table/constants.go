@@ -47,7 +47,7 @@ func (t *Table) constants(r *resolver, rows []*Row) {
 }
 
 // headedRank is a heading of epithets that says their rank.
-var headedRank = regexp.MustCompile(`(?i)^(?:(var|variety|varietas)|(subsp|ssp|subspecies|subspp|sub[ .]spp?)|(forma|fo))\.?$`)
+var headedRank = regexp.MustCompile(`(?i)^(?:(var|variety|varietas|variedade|variedad|variété|varietà|varietät|variëteit|varietet|odmiana|varieta)|(subsp|ssp|subspecies|subspp|sub[ .]spp?|subespécie|subespecie|sous-espèce|sottospecie|unterart|ondersoort|underart|poddruh|podgatunek)|(forma|fo|form|forme))\.?$`)
 
 // epithetRank finds the rank that the heading of the epithets below the species names.
 func (t *Table) epithetRank(has func(term string) bool) {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -76,6 +77,25 @@ var slipFaults = []plantedFault{
 		}
 		p.quietly("maximumElevationInMeters", to)
 		return p.set("minimumElevationInMeters", to)
+	}},
+	{"row-twice", "the row above, pasted again", func(p *planting) bool {
+		if p.row == 0 || p.has("catalogNumber") {
+			return false
+		}
+		p.trip.rows[p.row] = slices.Clone(p.trip.rows[p.row-1])
+		return p.set("recordNumber", p.get("recordNumber")+" ") && p.set("recordNumber", strings.TrimSpace(p.get("recordNumber")))
+	}},
+	{"uncertainty-small", "figures cut to tenths", func(p *planting) bool {
+		lat, err := strconv.ParseFloat(p.get("decimalLatitude"), 64)
+		lon, err2 := strconv.ParseFloat(p.get("decimalLongitude"), 64)
+		if err != nil || err2 != nil || p.get("coordinateUncertaintyInMeters") == "" {
+			return false
+		}
+		p.terms = append(p.terms, "coordinateUncertaintyInMeters")
+		return p.quietly("decimalLatitude", strconv.FormatFloat(lat, 'f', 1, 64)) && p.quietly("decimalLongitude", strconv.FormatFloat(lon, 'f', 1, 64))
+	}},
+	{"grid-figures", "a figure left out of the grid", func(p *planting) bool {
+		return p.get("decimalLatitude") != "" && p.set("verbatimCoordinates", p.pick("29S 51300 4258000", "29S 51300 425800"))
 	}},
 }
 

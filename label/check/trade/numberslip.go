@@ -2,6 +2,7 @@ package trade
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,7 +13,7 @@ import (
 
 // slipRules are about slips that the rest of the record or of the table tells.
 func slipRules(where *finder) []check.Rule {
-	return append(epithetRules(), numberSlipRule(), elevationDisagreesRule(), stateSlipRule(where), formulaRule(), genusSpellingRule(), elevationPlaceRule(), countyStateRule(where))
+	return append(slices.Concat(epithetRules(), twinRules(), coarseRules()), numberSlipRule(), elevationDisagreesRule(), stateSlipRule(where), formulaRule(), genusSpellingRule(), elevationPlaceRule(), countyStateRule(where), itselfRule())
 }
 
 // numberSlipRule is about a number between the two that it ought to part.

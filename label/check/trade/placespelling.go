@@ -209,6 +209,42 @@ func (l *land) isFar(other *land, reach float64) bool {
 	return distance(float64(lat), float64(lon), float64(min(max(lat, other.box[0]), other.box[2])), float64(min(max(lon, other.box[1]), other.box[3]))) > reach
 }
 
+// isNear reports whether a land is so close to one that is far commoner, or is a country
+// that there is not, that a short name, too, is told from that of another.
+func (l *land) isNear(as *land, term int) bool {
+	switch {
+	case as.count < max(common, 3*l.count):
+		return false
+	case term == 0:
+		return place.CountriesNamed(l.text) == nil && place.CountriesNamed(as.text) != nil
+	}
+	return term > 1 && l.placed && as.placed && !l.isFar(as, nearLands)
+}
+
+// nearLands is how far about the places of a county or municipality its name is held
+// against others, in metres.
+const nearLands = 3e3
+
+// shortSlip reports whether a short name is another but for a letter that stands
+// twice, once for twice, or for two neighbours exchanged: no two places are called so.
+func shortSlip(a, b string) bool {
+	x, y := []rune(strings.ToLower(check.PlainLetters(a))), []rune(strings.ToLower(check.PlainLetters(b)))
+	if len(x) > len(y) {
+		x, y = y, x
+	}
+	if len(x) < 4 || x[0] != y[0] || strings.ContainsAny(a+b, "0123456789/ ") || len(y)-len(x) > 1 {
+		return false
+	}
+	i := 0
+	for i < len(x) && x[i] == y[i] {
+		i++
+	}
+	if len(x) < len(y) {
+		return y[i] == y[i-1] && string(x[i:]) == string(y[i+1:])
+	}
+	return i+1 < len(x) && x[i] == y[i+1] && x[i+1] == y[i] && string(x[i+2:]) == string(y[i+2:])
+}
+
 // Lands of this many different names are not compared: the column holds something else.
 const mostLands = 5000
 
@@ -269,7 +305,7 @@ func (t *landTable) End() []label.Finding {
 					continue
 				}
 				at := slices.IndexFunc(list[:n], func(as *land) bool {
-					return sameLand(l.text, as.text) && !l.isOther(as, i)
+					return sameLand(l.text, as.text) && !l.isOther(as, i) || l.isNear(as, i) && shortSlip(l.text, as.text)
 				})
 				if at < 0 {
 					continue
