@@ -239,7 +239,7 @@ var findingCases = []struct {
 		`warning elevation-verbatim: verbatimElevation "near the top": there is no height in "near the top": write it as 1240 m; printed as written`,
 	}},
 	{[]string{"minimumElevationInMeters", "1,200"}, []string{
-		`warning elevation-form: minimumElevationInMeters "1,200": not in figures alone: write the number here, and other words in verbatimElevation`,
+		`warning elevation-form: minimumElevationInMeters "1,200": a comma parts the thousands, which others may take for a decimal comma: write the figures alone (did you mean "1200"?)`,
 	}},
 	{[]string{"minimumElevationInMeters", "1.200"}, []string{
 		`error elevation-thousands: minimumElevationInMeters "1.200": can be thousands or a decimal point: write it without the point (did you mean "1200 or 1.2"?)`,

@@ -61,8 +61,11 @@ func (c *Context) readHeights() {
 	if text := c.Text("verbatimElevation"); text != "" {
 		v, s, err := coord.ParseElevation(text)
 		if s == coord.Ambiguous && c.metresColumn() {
-			if w, t, _ := coord.ParseElevation(text + " m"); t == coord.OK {
-				v, s, err = w, t, nil
+			if w, t, e := coord.ParseElevation(text + " m"); t == coord.OK || e != nil {
+				v, s, err = w, t, e
+				if e != nil { // of the text as it stands
+					err = errors.New(strings.Replace(e.Error(), text+" m", text, 1))
+				}
 			}
 		}
 		h.Verbatim = Height{Text: text, Value: v, Status: s, Err: err, measured: v.HasFurther()}
@@ -261,6 +264,9 @@ func parseMetres(text string) Height {
 // behind it would leave in doubt.
 var commaDecimal = regexp.MustCompile(`^-?\d{1,4},\d{1,2}$`)
 
+// commaThousands is one with a comma between thousands.
+var commaThousands = regexp.MustCompile(`^[1-9],\d{3}$`)
+
 var errThousands = errors.New("can be thousands or a decimal point: write it without the point")
 
 // thousands reports whether a number's point may part thousands: "1.200" can
@@ -305,6 +311,8 @@ func elevationRules() []Rule {
 					case !h.Odd, commaDecimal.MatchString(h.Text), h.Value.Low != h.Value.High && c.Heights.Min.is() && c.Heights.Max.is():
 					case h.Value.Low != h.Value.High:
 						c.Report(columns[i], "a range in one column: write the lower height in minimumElevationInMeters and the upper in maximumElevationInMeters")
+					case commaThousands.MatchString(h.Text):
+						c.Suggest(columns[i], "a comma parts the thousands, which others may take for a decimal comma: write the figures alone", strings.Replace(h.Text, ",", "", 1))
 					default:
 						c.Report(columns[i], "not in figures alone: write the number here, and other words in verbatimElevation")
 					}

@@ -142,4 +142,49 @@ Anacardi Rhus Pistacia
 Meli Melia Guarea Trichilia
 Sapind Acer Serjania
 Malpighi Byrsonima
+Fab Parkinsonia Caragana Gleditsia Laburnum Retama Spartium Ceratonia Psoralea Galega Scorpiurus Hippocrepis Ornithopus Adenocarpus Lespedeza Dalea Baptisia Olneya
+Aster Chuquiraga Espeletia Encelia Gaillardia Antennaria Brickellia Chrysothamnus Ericameria Gutierrezia Grindelia Heterotheca Liatris Rudbeckia Silphium Stevia Tagetes Leontopodium Celmisia Dimorphotheca Osteospermum Arctotis Ursinia Loricaria
+Cact Carnegiea Stenocereus Pachycereus Echinocereus Ferocactus Cylindropuntia Trichocereus
+Asparag Yucca Agave Polygonatum Maianthemum
+Arec Washingtonia Phoenix Chamaerops Trachycarpus Cocos Euterpe Jubaea
+Zygophyll Larrea Tribulus Fagonia
+Brassic Hornungia Cochlearia Diplotaxis Hirschfeldia Malcolmia Teesdalia Noccaea Aubrieta Lunaria Eruca Cakile
+Ros Polylepis Purshia Cercocarpus Dryas Acaena Aphanes Aronia Cydonia Holodiscus Pyracantha Sibbaldia
+Po Bouteloua Muhlenbergia Ammophila Anthoxanthum Arrhenatherum Trisetum Nassella Cortaderia Chusquea Imperata Hyparrhenia Danthonia Sesleria Puccinellia
+Rubi Cruciata Crucianella Spermacoce Cephalanthus
+Eric Bejaria Corema Andromeda Kalmia Arctostaphylos Cassiope Phyllodoce Daboecia Cavendishia
+Caryophyll Petrorhagia Moehringia Lychnis Agrostemma Holosteum Moenchia
+Orchid Goodyera Neottia Cephalanthera Himantoglossum Anacamptis Gymnadenia Pleurothallis Masdevallia Oncidium Maxillaria Stelis Cattleya
+Lami Horminum Clinopodium Prasium Cleonia Hyptis Hyssopus Lycopus Monarda Leonurus Micromeria
+Api Crithmum Bunium Thapsia Oenanthe Ligusticum Laserpitium Smyrnium Scandix Cicuta Astrantia
+Ranuncul Trollius Hepatica Actaea Eranthis Myosurus
+Boragin Lithodora Eritrichium Pulmonaria Cerinthe Alkanna Amsinckia Cryptantha Mertensia
+Gentian Centaurium Halenia Blackstonia
+Primul Soldanella Dodecatheon
+Onagr Clarkia Ludwigia Circaea
+Crassul Umbilicus Echeveria Aeonium Rhodiola Dudleya
+Irid Sisyrinchium Moraea Watsonia Freesia Tigridia
+Amaryllid Pancratium Leucojum Galanthus Hippeastrum
+Bromeli Puya Pitcairnia Guzmania Aechmea Billbergia
+Melastomat Brachyotum Leandra Clidemia
+Myrt Metrosideros Leptospermum Melaleuca
+Prote Embothrium Lomatia Leucospermum
+Cupress Thuja Chamaecyparis Calocedrus Austrocedrus
+Pin Pseudotsuga Tsuga
+Jugland Juglans Carya
+Ole Syringa Phillyrea
+Cist Fumana
+Papaver Argemone Eschscholzia Glaucium Meconopsis
+Solan Cestrum Brugmansia Petunia Atropa
+Convolvul Calystegia Evolvulus
+Cucurbit Bryonia Cucumis
+Malv Lavatera Althaea Sphaeralcea
+Rhamn Frangula Ceanothus
+Aquifoli Ilex
+Anacardi Schinus Cotinus
+Sapind Cardiospermum Paullinia Dodonaea
+Balsamin Impatiens
+Polemoni Phlox Gilia
+Loas Mentzelia
+Commelin Tradescantia
 `
