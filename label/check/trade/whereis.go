@@ -270,6 +270,8 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 	switch {
 	case len(v.here) == 0 && distance <= reach+sea.reach(), len(v.here) > 0 && distance <= reach+min(sea.reach(), beach):
 		return
+	case distance <= nearby && inStateOf(v.codes, lat, lon):
+		return
 	case len(v.here) > 0 && formerly(v.here, v.codes, c.Date):
 		return
 	case distance > nearby && f.variant(c, v, lat, lon), v.perhaps:
@@ -291,6 +293,15 @@ func (f *finder) judge(c *check.Context, v *verdict) {
 	}
 	v.fault = elsewhere
 	v.message = fmt.Sprintf("%s lies in %s, %s from %s, which is stated%s: correct the coordinates or the country", written(c), nameOf(v.here[0]), far(distance), v.name, slip)
+}
+
+// inStateOf reports whether a place lies in a state of one of the countries: the
+// outlines of states are finer than those of countries, which cut the bends of rivers.
+func inStateOf(countries []string, lat, lon float64) bool {
+	return slices.ContainsFunc(countries, func(country string) bool {
+		s := place.StateAt(country, lat, lon)
+		return s != nil && s.Holds(lat, lon)
+	})
 }
 
 // coral are countries and territories of atolls, many of which no outline has at
