@@ -184,9 +184,10 @@ func isNumber(s string) bool {
 // unrecorded reports whether a datum says that it is not known, in the words
 // of the standard's test or in the trade's.
 func unrecorded(datum string) bool {
-	switch strings.ToLower(datum) {
-	case "not recorded", "unknown", "not stated", "not given":
-		return true
+	for _, words := range [...]string{"not recorded", "unknown", "not stated", "not given"} {
+		if strings.EqualFold(datum, words) {
+			return true
+		}
 	}
 	return false
 }

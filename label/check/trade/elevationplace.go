@@ -7,6 +7,7 @@ import (
 
 	"cornerslip/label"
 	"cornerslip/label/check"
+	"cornerslip/label/date"
 )
 
 // elevationPlaceRule holds the heights of one stop against each other.
@@ -41,7 +42,10 @@ func (t *elevationPlaces) Feed(r *check.Record) {
 		return
 	}
 	low, _ := span(r.Elevation)
-	key := sum(r.Collector, r.Date.ISO(), locality, fmt.Sprint(r.Coordinates.Lat.Degrees(), r.Coordinates.Lon.Degrees()))
+	key := sum(r.Collector, locality)
+	for _, bits := range [...]uint64{math.Float64bits(r.Coordinates.Lat.Degrees()), math.Float64bits(r.Coordinates.Lon.Degrees()), dayBits(r.Date.Start()), dayBits(r.Date.End())} {
+		key = mixed(key^bits, 0x9E3779B97F4A7C15)
+	}
 	was := t.seen.find(key)
 	if was == nil {
 		t.seen.add(key, stopHeight{metres: int32(math.Round(low)), row: int32(r.Row)})
@@ -59,6 +63,9 @@ func (t *elevationPlaces) Feed(r *check.Record) {
 		Message: fmt.Sprintf("record %d, of the same place and day, lies at %d m: %s", was.row, was.metres, what),
 	})
 }
+
+// dayBits is a day as one number.
+func dayBits(d date.Day) uint64 { return uint64(d.Year)<<16 | uint64(d.Month)<<8 | uint64(d.Day) }
 
 // heightSlip tells whether one height was made of the other by a slip, and in feet
 // what it is in metres.

@@ -11,13 +11,15 @@ import (
 
 // epithetRules are about the letters of epithets.
 func epithetRules() []check.Rule {
-	terms := []string{"scientificName", "specificEpithet", "infraspecificEpithet"}
 	return []check.Rule{
 		{
 			Name: "epithet-english", Severity: label.Warning, Source: practice,
-			Doc: "an epithet that is an English word, as a speller makes of a Latin one: acuminate of acuminata", Terms: terms,
+			Doc: "an epithet that is an English word, as a speller makes of a Latin one: acuminate of acuminata", Terms: epithetTerms,
 			Example: one("scientificName", "Alnus acuminate Kunth"), Counterexample: one("scientificName", "Prunella vulgare L."),
 			Row: func(c *check.Context) {
+				if !c.HasAny(englishWord) {
+					return
+				}
 				eachEpithet(c, func(term, epithet string) {
 					latin, stem := english[epithet], strings.TrimSuffix(epithet, "e")
 					if latin == "" && strings.HasSuffix(epithet, "ate") && len(epithet) > 4 && !endsInAte[epithet] {
@@ -31,9 +33,12 @@ func epithetRules() []check.Rule {
 		},
 		{
 			Name: "epithet-accents", Severity: label.Note, Source: "ICN Art. 60.7 (diacritical signs)",
-			Doc: "an epithet with an accent, a tilde or an umlaut, which names have not", Terms: terms,
+			Doc: "an epithet with an accent, a tilde or an umlaut, which names have not", Terms: epithetTerms,
 			Example: one("scientificName", "Prunus lusitánica L.", "family", "Rosaceae"), Counterexample: one("scientificName", "Stratiotes aloïdes L.", "family", "Hydrocharitaceae"),
 			Row: func(c *check.Context) {
+				if !c.HasAny(otherLetter) {
+					return
+				}
 				eachEpithet(c, func(term, epithet string) {
 					if plain := withoutAccents(epithet); plain != epithet {
 						c.Once(term, "the epithet "+epithet+" has a sign that names have not: it is written "+plain, strings.Replace(c.Text(term), epithet, plain, 1), "epithet "+epithet)
@@ -42,6 +47,31 @@ func epithetRules() []check.Rule {
 			},
 		},
 	}
+}
+
+var epithetTerms = []string{"scientificName", "specificEpithet", "infraspecificEpithet"}
+
+// What an epithet must hold to be looked at.
+var (
+	englishWord = check.NewMark(epithetTerms, 0, func(text string) bool {
+		for word := range strings.SplitSeq(text, " ") {
+			word = strings.TrimRight(word, ",")
+			if strings.HasSuffix(word, "ate") || len(word) > 3 && word[0] >= 'a' && english[word] != "" {
+				return true
+			}
+		}
+		return false
+	})
+	otherLetter = check.NewMark(epithetTerms, 0, func(text string) bool { return !isASCII(text) })
+)
+
+func isASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] >= 0x80 {
+			return false
+		}
+	}
+	return true
 }
 
 // binomials are a genus and the epithet behind it, lowerRanks a rank and its epithet.
@@ -91,11 +121,7 @@ var unaccenting = strings.NewReplacer("á", "a", "à", "a", "â", "a", "ã", "a"
 var umlauts = regexp.MustCompile(`[^aeiouäöü][äöü]|^[äöü]`)
 
 func withoutAccents(epithet string) string {
-	ascii := true
-	for i := range len(epithet) {
-		ascii = ascii && epithet[i] < 0x80
-	}
-	if ascii {
+	if isASCII(epithet) {
 		return epithet
 	}
 	plain := umlauts.ReplaceAllStringFunc(epithet, func(s string) string {

@@ -124,13 +124,23 @@ func (f *filler) cut(text string) (rest string, figures int, ok bool) {
 		for i < len(text) && text[i] >= '0' && text[i] <= '9' {
 			i++
 		}
-		figures, err := strconv.Atoi(text[:i])
-		return text[i:], figures, err == nil && f.may(text[i:], figures)
+		figures, ok := figuresOf(text[:i])
+		return text[i:], figures, ok && f.may(text[i:], figures)
 	}
 	for i = len(text); i > 0 && text[i-1] >= '0' && text[i-1] <= '9'; i-- {
 	}
-	figures, err := strconv.Atoi(text[i:])
-	return text[:i], figures, err == nil && f.may(text[:i], figures)
+	figures, ok = figuresOf(text[i:])
+	return text[:i], figures, ok && f.may(text[:i], figures)
+}
+
+// figuresOf is the number of figures, perhaps behind a minus. Most cells have none,
+// for which strconv would make an error.
+func figuresOf(text string) (int, bool) {
+	n, ok := whole(strings.TrimPrefix(text, "-"))
+	if ok && text[0] == '-' {
+		n = -n
+	}
+	return int(n), ok
 }
 
 func (t *filledTable) flush(i int) {

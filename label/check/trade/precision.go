@@ -47,7 +47,10 @@ func precisionRules(*finder) []check.Rule {
 			Example: one("coordinatePrecision", "46016"), Counterexample: one("coordinatePrecision", "0.0166667"),
 			Row: func(c *check.Context) {
 				text := c.Text("coordinatePrecision")
-				if v, err := strconv.ParseFloat(text, 64); text != "" && err == nil && v > 1 {
+				if text == "" {
+					return // an error costs more than the question
+				}
+				if v, err := strconv.ParseFloat(text, 64); err == nil && v > 1 {
 					c.Once("coordinatePrecision", "is no part of a degree, which coordinatePrecision holds: if it is a radius in metres, its column is coordinateUncertaintyInMeters", "", "precision in metres")
 				}
 			},

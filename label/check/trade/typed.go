@@ -25,11 +25,9 @@ func typedRules() []check.Rule {
 				c.Marked(ditto, func(term, _, _ string) {
 					c.Once(term, "points to another row, which nobody sees beside the label: write out what is meant", "", "ditto")
 				})
-				for _, term := range [...]string{"locality", "verbatimLocality"} {
-					if part := dittoPart(c.Text(term)); part != "" {
-						c.Report(term, fmt.Sprintf("%q points to another row, which nobody sees beside the label: write out what is meant", part))
-					}
-				}
+				c.Marked(dittoAmong, func(term, text, _ string) {
+					c.Report(term, fmt.Sprintf("%q points to another row, which nobody sees beside the label: write out what is meant", dittoPart(text)))
+				})
 			},
 		},
 		{
@@ -119,6 +117,7 @@ func typedRules() []check.Rule {
 
 // What these rules look for.
 var (
+	dittoAmong   = check.NewMark([]string{"locality", "verbatimLocality"}, 0, func(text string) bool { return dittoPart(text) != "" })
 	ditto        = check.NewMark(dittoed, 0, func(text string) bool { return mayBeWord(text) && isDitto(text) })
 	working      = check.NewMark(prose, 0, func(text string) bool { return mayBeWord(text) && isWorkingWord(text) })
 	workingAmong = check.NewMark(prose, check.Capitals, holdsWorking)
