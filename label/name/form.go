@@ -217,7 +217,7 @@ func (f *faults) smallGenus(column string, authored bool) {
 	}
 	capital := strings.ToUpper(p.text[t.start:t.start+1]) + p.text[t.start+1:]
 	switch {
-	case t.start > 0 || p.text[0] >= 0x80:
+	case t.start > 0 || p.text[0] >= 0x80 || capital == p.text: // begins with a figure
 	case t.role == roleGenus, strings.EqualFold(p.textOf(0), column):
 		f.sayGenus("a genus begins with a capital letter", capital)
 	case t.kind != plainWord || p.found.level != noLevel || len(p.toks) < 2 || !p.latin(0):
