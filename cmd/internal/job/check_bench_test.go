@@ -161,14 +161,15 @@ func benchJob(b testing.TB, all bool) *Job {
 // less the one before, and the most that was in use, garbage included, with the
 // command's setting of the garbage collector.
 //
-// Measured with every rule on: 10,000 records keep 10 MB, 100,000 keep 40 MB
-// and 400,000 keep 143 MB, about 360 bytes a record. Rows and records themselves
+// Measured with every rule on: 10,000 records keep 21 MB, 100,000 keep 57 MB
+// and 400,000 keep 175 MB: some 18 MB for any table, 8 of them for number-slip, and
+// about 390 bytes a record. Rows and records themselves
 // are not kept; what is, a record: some 60 bytes for number-twice, 50 each for
 // number-names and catalogue-number-twice, 30 each for number-order and lost
 // zeros, some 80 for each distinct text of a locality with its place, and some
 // 150 for each way in which a person, a state or a county is written. The peak is
-// up to three and a half times as much, for the collector waits so long: 29 MB,
-// 142 MB and 430 MB.
+// up to two and a half times as much, for the collector waits so long: 46 MB,
+// 145 MB and 467 MB.
 func BenchmarkCheckMemory(b *testing.B) {
 	n := benchRecords(b)
 	path := filepath.Join(b.TempDir(), "trip.csv")
