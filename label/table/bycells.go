@@ -51,61 +51,81 @@ func (t *Table) byCells(r *resolver, rows []*Row) {
 	t.sidesOfXY(r, rows)
 	t.metres(r, rows)
 	for i := range t.columns {
-		c := &t.columns[i]
-		if r.read[i].meaning != nil && r.read[i].plain && (c.group == nil || c.Term == "typeStatus" || c.Term == "identifiedBy" || c.Term == "locality" || c.Term == "stateProvince") && (t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows) || r.onlyNatural(c, rows)) {
-			if c.group != nil || r.taken[c.Term] == i {
-				delete(r.taken, c.Term)
-			}
-			if g := c.group; g != nil {
-				t.leave(i)
-				if r.taken[c.Term] = g.columns[0]; len(g.columns) == 1 {
-					t.undouble(c.Term)
-				}
-			}
-			if c.Term == "scientificName" {
-				t.speciesAsName(r)
-			}
-			t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
-				return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
-			})
-			t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
-				Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, cmp.Or(ownWords[c.Term], c.Term))})
-			c.Known, c.Term, c.Verbatim = false, strings.TrimSpace(c.Heading), ""
-			continue
+		if t.doubted(r, i, rows) {
+			t.disown(r, i)
+		} else if term := t.otherTerm(r, i, rows); term != "" {
+			t.settle(r, i, term, term)
+		} else {
+			t.ofPlot(&t.columns[i])
 		}
-		_, numbered := r.taken["recordNumber"]
-		_, typed := r.taken["typeStatus"]
-		_, named := r.taken["scientificName"]
-		_, genus := r.taken["genus"]
-		_, epithet := r.taken["specificEpithet"]
-		term := ""
-		switch {
-		case c.Term == "fieldNumber" && !numbered && headingKey(barePrefixed(c.Heading)) == "fieldnumber" && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
-			term = "recordNumber"
-		case c.Term == "taxonID" && !named && !genus && shareOf(rows, i, isPlantName) > 0.8: // whose "ID" is an identification
-			delete(r.taken, "taxonID")
-			term = "scientificName"
-		case c.Term == "project" && ofPlants[headingKey(c.Heading)] && !named && !genus && shareOf(rows, i, isPlantName) > 0.6:
-			delete(r.taken, "project") // which "plants of" begins
-			term = "scientificName"
-		case c.Term == "type" && !typed && saysTypes(rows, i):
-			term = "typeStatus"
-		case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
-			delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
-			term = "scientificName"
-		case c.Term == "scientificName" && (len(r.read[i].terms) > 1 || genus) && !epithet && c.group == nil && shareOf(rows, i, bareEpithet.MatchString) > 0.8:
-			delete(r.taken, "scientificName") // "Species" that leaves the genus to be known, or its column
-			term = "specificEpithet"
-		default:
-			t.ofPlot(c)
-			continue
-		}
-		t.settle(r, i, term, term)
 	}
 	t.byWordAndCells(r, rows) // and what was found to be none of its word
 	t.codesOfSites(r, rows)
 	t.unlikely(rows)
 	t.joined(rows)
+}
+
+// doubted reports whether the cells of column i are not what its heading could mean.
+// Of several columns that mean one term only those are asked whose words mean other
+// things as well.
+func (t *Table) doubted(r *resolver, i int, rows []*Row) bool {
+	c := &t.columns[i]
+	if r.read[i].meaning == nil || !r.read[i].plain {
+		return false
+	}
+	if c.group != nil && c.Term != "typeStatus" && c.Term != "identifiedBy" && c.Term != "locality" && c.Term != "stateProvince" {
+		return false
+	}
+	return t.belied(c, rows) || r.onlyKingdoms(c, rows) || r.onlySides(c, rows) || r.onlyNatural(c, rows)
+}
+
+// disown takes from column i the term that its heading could mean, and says so.
+func (t *Table) disown(r *resolver, i int) {
+	c := &t.columns[i]
+	if c.group != nil || r.taken[c.Term] == i {
+		delete(r.taken, c.Term)
+	}
+	if g := c.group; g != nil {
+		t.leave(i)
+		if r.taken[c.Term] = g.columns[0]; len(g.columns) == 1 {
+			t.undouble(c.Term)
+		}
+	}
+	if c.Term == "scientificName" {
+		t.speciesAsName(r)
+	}
+	t.findings = slices.DeleteFunc(t.findings, func(f label.Finding) bool {
+		return f.Origin.Column == c.Origin.Column && f.Origin.Line == c.Origin.Line
+	})
+	t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: label.Note,
+		Message: fmt.Sprintf("heading %q could mean %s, but its cells do not look so: they are kept, but not printed", c.Heading, cmp.Or(ownWords[c.Term], c.Term))})
+	c.Known, c.Term, c.Verbatim = false, strings.TrimSpace(c.Heading), ""
+}
+
+// otherTerm returns the term that the cells of column i say, where it is another than
+// that of its heading, which it gives up; "" where it is none.
+func (t *Table) otherTerm(r *resolver, i int, rows []*Row) string {
+	c := &t.columns[i]
+	named, genus := r.has("scientificName"), r.has("genus")
+	switch {
+	case c.Term == "fieldNumber" && !r.has("recordNumber") && headingKey(barePrefixed(c.Heading)) == "fieldnumber" && (!strings.Contains(c.Heading, "fieldNumber") || all(rows, i, collectorsNumber.MatchString)):
+		return "recordNumber"
+	case c.Term == "taxonID" && !named && !genus && shareOf(rows, i, isPlantName) > 0.8: // whose "ID" is an identification
+		delete(r.taken, "taxonID")
+		return "scientificName"
+	case c.Term == "project" && ofPlants[headingKey(c.Heading)] && !named && !genus && shareOf(rows, i, isPlantName) > 0.6:
+		delete(r.taken, "project") // which "plants of" begins
+		return "scientificName"
+	case c.Term == "type" && !r.has("typeStatus") && saysTypes(rows, i):
+		return "typeStatus"
+	case c.Term == "specificEpithet" && (len(r.read[i].terms) > 1 || !genus) && !named && c.group == nil && (all(rows, i, isBinomial) || shareOf(rows, i, isBinomial) > 0.6):
+		delete(r.taken, "specificEpithet") // "Species" beside a genus, which it repeats; "Epithet" without one
+		return "scientificName"
+	case c.Term == "scientificName" && (len(r.read[i].terms) > 1 || genus) && !r.has("specificEpithet") && c.group == nil && shareOf(rows, i, bareEpithet.MatchString) > 0.8:
+		delete(r.taken, "scientificName") // "Species" that leaves the genus to be known, or its column
+		return "specificEpithet"
+	}
+	return ""
 }
 
 // saysTypes reports whether a column says which specimens are types, and perhaps of
@@ -217,8 +237,8 @@ func hasText(s string) bool { return !isBlank(s) }
 // onlyKingdoms reports whether the cells of a column of names are kingdoms, and
 // another column can have the names.
 func (r *resolver) onlyKingdoms(c *Column, rows []*Row) bool {
-	_, species := r.taken["specificEpithet"]
-	_, genus := r.taken["genus"]
+	species := r.has("specificEpithet")
+	genus := r.has("genus")
 	return c.Term == "scientificName" && species && !genus && shareOf(rows, c.Index, isKingdom) > 0.9
 }
 
@@ -229,8 +249,8 @@ var answer = regexp.MustCompile(`(?i)^(yes|no|true|false|sim|não|nao|si|sí|oui
 // what is studied each lies. Countries have regions of such names, so that no column
 // must name them.
 func (r *resolver) onlySides(c *Column, rows []*Row) bool {
-	_, country := r.taken["country"]
-	_, code := r.taken["countryCode"]
+	country := r.has("country")
+	code := r.has("countryCode")
 	return c.Term == "stateProvince" && headingKey(c.Heading) == "region" && !country && !code && shareOf(rows, c.Index, sideOfAll.MatchString) > 0.9
 }
 
@@ -242,7 +262,7 @@ var yesNo = regexp.MustCompile(`(?i)^(y|n|yes|no|0|1|true|false|t|f|x|s|sim|não
 // as their numbers, where no other column has those: "Collectors" is what ten
 // letters keep of "Collectors number".
 func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
-	if _, numbered := r.taken["recordNumber"]; numbered {
+	if r.has("recordNumber") {
 		return
 	}
 	for i := range t.columns {
@@ -262,8 +282,8 @@ func (t *Table) numbersAmongNames(r *resolver, rows []*Row) {
 // letters, as users of a site are called, or names in full beside a second such
 // column that has L. and (L.) Sw.
 func (t *Table) personsAmongAuthors(r *resolver, rows []*Row) {
-	_, people := r.taken["recordedBy"]
-	_, vouchers := r.taken["collectorAndNumber"]
+	people := r.has("recordedBy")
+	vouchers := r.has("collectorAndNumber")
 	first, ok := r.taken["scientificNameAuthorship"]
 	if !ok || people || vouchers {
 		return
@@ -351,122 +371,9 @@ var kingdoms = map[string]bool{"plantae": true, "fungi": true, "chromista": true
 	"viridiplantae": true, "plant": true, "plants": true, "fungus": true, "lichen": true, "lichens": true, "moss": true, "mosses": true, "algae": true,
 	"bryophyta": true, "tracheophyta": true, "marchantiophyta": true, "vascular plants": true, "bryophytes": true}
 
-// datesOfCollecting reads a column whose heading is a word for collecting, such
-// as "Recolección", or for the first day, as "Start date" of a trip, as the date,
-// where its cells are dates and no other column has them.
-func (t *Table) datesOfCollecting(r *resolver, rows []*Row) {
-	for _, term := range []string{"eventDate", "verbatimEventDate", "year", "earliestDateCollected"} {
-		if _, ok := r.taken[term]; ok {
-			return
-		}
-	}
-	for i := range t.columns {
-		c := &t.columns[i]
-		if c.Known || c.group != nil || !collecting.MatchString(strings.TrimSpace(c.Heading)) && !r.isPart(i, "firstDay") || t.filledIn(rows, i) < 3 ||
-			shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate }) < 0.8 {
-			continue
-		}
-		t.settle(r, i, "eventDate", "eventDate, for its cells are dates")
-		return
-	}
-}
-
-// collecting are the words for it, and those before a day.
-var collecting = regexp.MustCompile(`(?i)^(re-?)?col+ec(c?i[oó]n|tion|ted|tada|tado|ta)$|^recol+ec(ción|cion|tion|ta)[_ .-]?(date|fecha)?$|^(colheita|coleta|colecta|récolte|recolte|collecte|raccolta|sammlung|aufsammlung|gesammelt|verzameld|inzameling|insamling|innsamling|indsamling|zbiór|zebrano|sběr|sber|сбор|gathering|harvest|harvested|採集|采集|em|am|le|on|el|il|dne|dnia|quando|cuándo|quand|wann|when)$`)
-
-// collectedWhen reads a column headed "Collected" as the day or as the people,
-// by its cells, where no other column has them.
-func (t *Table) collectedWhen(r *resolver, rows []*Row) {
-	for i := range t.columns {
-		c := &t.columns[i]
-		key := headingKey(c.Heading)
-		if c.Known || key != "collected" && key != "gathered" && key != "sampled" {
-			continue
-		}
-		term := ""
-		switch {
-		case shareOf(rows, i, func(s string) bool { return kindOf(s) == aDate || yearAlone.MatchString(strings.TrimSpace(s)) }) > 0.7:
-			if _, ok := r.taken["eventDate"]; !ok {
-				term = "eventDate"
-			}
-		case key == "collected" && shareOf(rows, i, person.MatchString) > 0.7:
-			if _, ok := r.taken["recordedBy"]; !ok {
-				term = "recordedBy"
-			}
-		}
-		if _, dated := r.taken["year"]; term == "" || dated && term == "eventDate" {
-			continue
-		}
-		t.settle(r, i, term, term+", as its cells are")
-	}
-}
-
-var (
-	yearAlone = regexp.MustCompile(`^1[6-9]\d\d$|^20\d\d$`)
-	// person is a name with initials before or behind it.
-	person = regexp.MustCompile(`^(\p{Lu}\. ?){1,4}(d[aeo]s? |van |von |de la )?\p{Lu}\pL+|^\p{Lu}\pL+,? (\p{Lu}\.? ?){1,3}`)
-)
-
-// acceptedName sees to it that the name a record bears is not taken for the one
-// that is accepted now.
-func (t *Table) acceptedName(r *resolver, rows []*Row) {
-	at, ok := r.taken["scientificName"]
-	own, species := r.taken["specificEpithet"]
-	if !ok || !species || !strings.HasPrefix(headingKey(t.columns[at].Heading), "accepted") || shareOf(rows, own, isBinomial) < 0.8 {
-		return
-	}
-	delete(r.taken, "specificEpithet")
-	t.settle(r, at, "acceptedNameUsage", "acceptedNameUsage")
-	t.settle(r, own, "scientificName", "scientificName")
-}
-
-// nameTerms are the terms that have the name of a record, or a part of it.
-var nameTerms = []string{"scientificName", "verbatimIdentification", "acceptedNameUsage", "originalNameUsage", "genus", "genericName", "specificEpithet"}
-
-// writtenName reads the name as it was written, which occurrence downloads have
-// beside the one they matched it to, where no other column has a name.
-func (t *Table) writtenName(r *resolver, rows []*Row) {
-	i, ok := r.taken["verbatimScientificName"]
-	if !ok { // or the one it was matched to
-		i = slices.IndexFunc(t.columns, func(c Column) bool { return !c.Known && matchedName[headingKey(c.Heading)] })
-		ok = i >= 0 && shareOf(rows, i, isBinomial) >= 0.6
-	}
-	if !ok || slices.ContainsFunc(append(slices.Clip(nameTerms), "cultivarEpithet"), func(term string) bool { _, taken := r.taken[term]; return taken }) || shareOf(rows, i, hasText) == 0 {
-		return
-	}
-	delete(r.taken, t.columns[i].Term)
-	if r.read[i].meaning == nil {
-		r.read[i].meaning = &meaning{terms: []string{"scientificName"}}
-	}
-	t.settle(r, i, "scientificName", "scientificName: no other column has the name")
-}
-
-// matchedName are headings of names that a program matched, as it has them.
-var matchedName = map[string]bool{"namematched": true, "matchedname": true, "scrubbedspeciesbinomial": true, "scrubbedtaxonbinomial": true, "speciesbinomial": true, "speciesmatched": true}
-
 // collectorsNumber is a number as collectors give one: archives without a column
 // for it often have it as the number of the event.
 var collectorsNumber = regexp.MustCompile(`^[A-Za-z]{0,6}[-. ]?\d{1,6}[A-Za-z]?$`)
-
-// speciesAsName reads "Species" as the whole name, where the column that was
-// taken for it is none and no other has the genus.
-func (t *Table) speciesAsName(r *resolver) {
-	i, ok := r.taken["specificEpithet"]
-	_, genus := r.taken["genus"]
-	if !ok || genus || len(r.read[i].terms) < 2 {
-		return
-	}
-	delete(r.taken, "specificEpithet")
-	r.taken["scientificName"] = i
-	t.columns[i].Term = "scientificName"
-}
-
-// isBinomial reports whether a text is a genus and an epithet, with or without
-// more behind them.
-func isBinomial(s string) bool {
-	words := strings.Fields(s)
-	return len(words) > 1 && unicode.IsUpper([]rune(words[0])[0]) && unicode.IsLower([]rune(words[1])[0])
-}
 
 func hasFigure(s string) bool { return strings.ContainsAny(s, "0123456789") }
 

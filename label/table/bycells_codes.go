@@ -18,10 +18,10 @@ import (
 // the initials of the row's collector: IA-214 beside I. Almeida.
 func (t *Table) codesOfCollectors(r *resolver, rows []*Row) {
 	people, ok := r.taken["recordedBy"]
-	if _, numbered := r.taken["recordNumber"]; numbered || !ok || t.columns[people].group != nil {
+	if r.has("recordNumber") || !ok || t.columns[people].group != nil {
 		return
 	}
-	if _, vouchers := r.taken["collectorAndNumber"]; vouchers {
+	if r.has("collectorAndNumber") {
 		return
 	}
 	for i := range t.columns {

@@ -16,7 +16,7 @@ var (
 // French-speaking Africa departments are the parts of regions. Of one that has several
 // departments to itself the order is clear; else both are read as the state.
 func (t *Table) departmentsOfRegions(r *resolver, rows []*Row) {
-	if _, taken := r.taken["county"]; taken {
+	if r.has("county") {
 		return
 	}
 	find := func(word *regexp.Regexp) int {

@@ -14,7 +14,7 @@ import (
 // other column has them. It is the first of several.
 func (t *Table) namesByWord(r *resolver, rows []*Row) {
 	for _, term := range nameTerms {
-		if _, ok := r.taken[term]; ok {
+		if r.has(term) {
 			return
 		}
 	}
@@ -83,14 +83,14 @@ func (t *Table) datumSides(r *resolver, rows []*Row) {
 		return
 	}
 	for axis := range at {
-		if _, ok := r.taken[axis]; ok {
+		if r.has(axis) {
 			return
 		}
 	}
 	for _, axis := range []string{"decimalLatitude", "decimalLongitude"} {
 		r.read[at[axis]].meaning = r.v.meanings[headingKey(axis)]
 		t.settle(r, at[axis], axis, axis)
-		if _, ok := r.taken[verbatimOf[axis]]; !ok {
+		if !r.has(verbatimOf[axis]) {
 			t.columns[at[axis]].Verbatim = verbatimOf[axis]
 			r.taken[verbatimOf[axis]] = at[axis]
 		}
@@ -123,9 +123,9 @@ func wholeDatum(s string) string {
 // personsAsName reads a column "Name" as the collectors, where another column has the
 // names of the plants, none has the collectors, and its cells are persons.
 func (t *Table) personsAsName(r *resolver, rows []*Row) {
-	_, plants := r.taken["scientificName"]
-	_, people := r.taken["recordedBy"]
-	_, vouchers := r.taken["collectorAndNumber"]
+	plants := r.has("scientificName")
+	people := r.has("recordedBy")
+	vouchers := r.has("collectorAndNumber")
 	if !plants || people || vouchers {
 		return
 	}
@@ -156,7 +156,7 @@ func (t *Table) sidesOfXY(r *resolver, rows []*Row) {
 		return
 	}
 	for _, term := range []string{"utmZone", "utmBand", "gridSquare", "decimalLatitude", "decimalLongitude", "latitudeDegrees", "longitudeDegrees", "longitudeHemisphere"} {
-		if _, taken := r.taken[term]; taken {
+		if r.has(term) {
 			return
 		}
 	}
@@ -217,7 +217,7 @@ func (t *Table) joined(rows []*Row) {
 // numbers of its sheets, such as "VDOURA herbarium accession number", as these
 // numbers. Of two herbaria it cannot tell whose sheet the label is for.
 func (t *Table) sheetsOf(r *resolver, rows []*Row) {
-	if _, ok := r.taken["catalogNumber"]; ok {
+	if r.has("catalogNumber") {
 		return
 	}
 	at := -1
@@ -251,7 +251,7 @@ var (
 // where its cells are references of UTM and no other column has them.
 func (t *Table) gridByCells(r *resolver, rows []*Row) {
 	for _, term := range []string{"verbatimCoordinates", "decimalLatitude", "gridSquare", "easting", "utmZone"} {
-		if _, ok := r.taken[term]; ok {
+		if r.has(term) {
 			return
 		}
 	}

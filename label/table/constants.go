@@ -13,7 +13,7 @@ import (
 // "Lat (WGS84)" and the side of "Longitude W".
 func (t *Table) constants(r *resolver, rows []*Row) {
 	r.eastInGerman()
-	has := func(term string) bool { _, ok := r.taken[term]; return ok }
+	has := r.has
 	datum, at := "", -1
 	for i := range t.columns[:t.width] {
 		if d := r.read[i].datum; d != "" && at < 0 {
@@ -73,7 +73,7 @@ func (t *Table) otherSide(r *resolver, rows []*Row, than string) {
 		axis, term, side = "decimalLongitude", "longitudeHemisphere", "E"
 	}
 	i, ok := r.taken[axis]
-	if _, has := r.taken[term]; !ok || has || i >= t.width || r.read[i].side != "" && (r.read[i].side != side || !commasIn(rows, i)) {
+	if !ok || r.has(term) || i >= t.width || r.read[i].side != "" && (r.read[i].side != side || !commasIn(rows, i)) {
 		return
 	}
 	if signed, bare := signsIn(rows, i); signed == 0 && bare > 0 {

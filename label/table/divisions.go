@@ -18,7 +18,7 @@ var flowering = regexp.MustCompile(`(?i)^((en |em |con |com |e |y )?(fls?|frs?|f
 // conditions reads a column headed "Estado" as how the plants were, where its cells say
 // that they flowered or not.
 func (t *Table) conditions(r *resolver, rows []*Row) {
-	_, has := r.taken["reproductiveCondition"]
+	has := r.has("reproductiveCondition")
 	for i := range t.columns {
 		c := &t.columns[i]
 		if c.Term != "stateProvince" || !c.Known || has || headingKey(c.Heading) != "estado" || t.filledIn(rows, i) < 3 || shareOf(rows, i, flowers) < 0.8 {
@@ -138,7 +138,7 @@ var landOfGermany = regexp.MustCompile(`(?i)^(baden-?w(ü|ue)rtt?emberg|bayern|b
 // no other column has them.
 func (t *Table) landIsState(r *resolver, rows []*Row) {
 	i, ok := r.taken["country"]
-	if _, has := r.taken["stateProvince"]; has || !ok || t.columns[i].group != nil || headingKey(t.columns[i].Heading) != "land" {
+	if r.has("stateProvince") || !ok || t.columns[i].group != nil || headingKey(t.columns[i].Heading) != "land" {
 		return
 	}
 	states, filled := 0, 0

@@ -82,7 +82,7 @@ func (r *resolver) again(i int, term string) {
 	c, read := &r.columns[i], r.read[i]
 	first := r.taken[term]
 	verbatim := verbatimOf[term]
-	_, has := r.taken[verbatim]
+	has := r.has(verbatim)
 	switch {
 	case weakWords[headingKey(c.Heading)], read.number > 0 && joints[term] == "":
 		c.Known, c.Term = false, strings.TrimSpace(c.Heading)

@@ -289,7 +289,7 @@ func (r *resolver) assign(i int) {
 	}
 	c.Known = true
 	for _, t := range terms {
-		if _, ok := r.taken[t]; !ok {
+		if !r.has(t) {
 			c.Term = t
 			r.taken[t] = i
 			r.remark(i, terms)
@@ -338,7 +338,7 @@ func (r *resolver) splitVerbatim(i int) {
 		return
 	}
 	verbatim := verbatimOf[c.Term]
-	if _, ok := r.taken[verbatim]; verbatim != "" && !ok {
+	if verbatim != "" && !r.has(verbatim) {
 		c.Verbatim = verbatim
 		r.taken[verbatim] = i
 	}
@@ -369,7 +369,7 @@ func (r *resolver) unknown() {
 			continue
 		}
 		near, sure := r.v.nearest(c.Heading)
-		if _, ok := r.taken[near]; ok {
+		if r.has(near) {
 			near, sure = "", false // the table has that column
 		}
 		severity := label.Note

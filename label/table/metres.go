@@ -39,7 +39,7 @@ func (t *Table) metres(r *resolver, rows []*Row) {
 	}
 	lat, lon := axes["latitude"], axes["longitude"]
 	for _, term := range []string{"easting", "northing"} {
-		if _, ok := r.taken[term]; ok {
+		if r.has(term) {
 			return
 		}
 	}
@@ -62,7 +62,7 @@ func (t *Table) metres(r *resolver, rows []*Row) {
 	r.read[east].meaning, r.read[north].meaning = &meaning{terms: []string{"easting"}, plain: true}, &meaning{terms: []string{"northing"}, plain: true}
 	t.settle(r, east, "easting", "the easting, for its cells are metres")
 	t.settle(r, north, "northing", "the northing, for its cells are metres")
-	if _, ok := r.taken["utmZone"]; ok {
+	if r.has("utmZone") {
 		return
 	}
 	for i := range t.columns {

@@ -403,8 +403,8 @@ func (r *resolver) remarkParts() {
 		{"easting", "northing", ""}, {"northing", "easting", ""},
 	} {
 		i, has := r.taken[lack.of]
-		_, lacks := r.taken[lack.missing]
-		_, decimal := r.taken[lack.decimal]
+		lacks := r.has(lack.missing)
+		decimal := r.has(lack.decimal)
 		if has && !lacks && !decimal {
 			r.find(i, ruleHeadingReading, label.Warning, "", "heading %q is read as %s, and no column as %s: one is no place without the other",
 				r.columns[i].Heading, lack.of, lack.missing)

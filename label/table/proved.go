@@ -72,14 +72,7 @@ func (t *Table) byWordAndCells(r *resolver, rows []*Row) {
 }
 
 // hasAny reports whether a column has one of the terms.
-func (r *resolver) hasAny(terms []string) bool {
-	for _, term := range terms {
-		if _, ok := r.taken[term]; ok {
-			return true
-		}
-	}
-	return false
-}
+func (r *resolver) hasAny(terms []string) bool { return slices.ContainsFunc(terms, r.has) }
 
 // rising reports whether the numbers of a column go up from row to row, as those of a
 // trip do, but for a few.

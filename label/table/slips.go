@@ -18,7 +18,7 @@ func (t *Table) slips(r *resolver, rows []*Row) {
 			continue
 		}
 		term, sure := r.v.nearest(c.Heading)
-		if _, ok := r.taken[term]; ok || !sure {
+		if r.has(term) || !sure {
 			continue
 		}
 		if fits := slipCells[term]; fits == nil || shareOf(rows, i, fits) < 0.9 || !r.wants(term) {
@@ -26,7 +26,7 @@ func (t *Table) slips(r *resolver, rows []*Row) {
 		}
 		t.settle(r, i, term, term+", from which it is a slip away")
 		if v := verbatimOf[term]; v != "" {
-			if _, ok := r.taken[v]; !ok {
+			if !r.has(v) {
 				c.Verbatim = v
 				r.taken[v] = i
 			}
@@ -56,7 +56,7 @@ var rivals = map[string][]string{
 // longitude it has the other one.
 func (r *resolver) wants(term string) bool {
 	for _, rival := range rivals[term] {
-		if _, ok := r.taken[rival]; ok {
+		if r.has(rival) {
 			return false
 		}
 	}
@@ -119,7 +119,7 @@ func isAngle(s string) bool {
 // as wild and cultivated.
 func (t *Table) populations(r *resolver, rows []*Row) {
 	for _, term := range []string{"locality", "verbatimLocality", "municipality", "county", "higherGeography", "island"} {
-		if _, ok := r.taken[term]; ok {
+		if r.has(term) {
 			return
 		}
 	}

@@ -16,7 +16,7 @@ var nameOfAnything = wordSet("nome | nombre | nom | name | nomes")
 // they are no names of persons or places, which stay the same from plant to plant.
 func (t *Table) commonNames(r *resolver, rows []*Row) {
 	named, ok := r.taken["scientificName"]
-	if _, has := r.taken["vernacularName"]; has || !ok || t.columns[named].group != nil {
+	if r.has("vernacularName") || !ok || t.columns[named].group != nil {
 		return
 	}
 	for i := range t.columns {

@@ -12,8 +12,8 @@ import (
 // where its cells are that and no other column has the numbers. A column of vouchers
 // that are no such has the numbers of the sheets.
 func (t *Table) gatherings(r *resolver, rows []*Row) {
-	_, people := r.taken["recordedBy"]
-	_, numbers := r.taken["recordNumber"]
+	people := r.has("recordedBy")
+	numbers := r.has("recordNumber")
 	at, vouchers := r.taken["collectorAndNumber"]
 	if numbers || vouchers && (!people || t.columns[at].group != nil || shareOf(rows, at, voucherOfSheet.MatchString) < 0.9) {
 		return
@@ -26,10 +26,10 @@ func (t *Table) gatherings(r *resolver, rows []*Row) {
 		}
 		if vouchers {
 			term := "catalogNumber"
-			if _, has := r.taken[term]; has {
+			if r.has(term) {
 				term = "otherCatalogNumbers"
 			}
-			if _, has := r.taken[term]; has {
+			if r.has(term) {
 				return
 			}
 			t.settle(r, at, term, term+", for its cells are numbers of sheets")
@@ -48,10 +48,10 @@ func (t *Table) voucherIDs(r *resolver, rows []*Row) {
 		if key := headingKey(c.Heading); c.Known || c.group != nil || key != "voucherid" && key != "vouchercode" && key != "idvoucher" || t.filledIn(rows, i) < 3 {
 			continue
 		}
-		_, both := r.taken["collectorAndNumber"]
-		_, people := r.taken["recordedBy"]
-		_, numbers := r.taken["recordNumber"]
-		_, sheets := r.taken["catalogNumber"]
+		both := r.has("collectorAndNumber")
+		people := r.has("recordedBy")
+		numbers := r.has("recordNumber")
+		sheets := r.has("catalogNumber")
 		switch {
 		case !both && !people && !numbers && shareOf(rows, i, gathering.MatchString) > 0.8:
 			t.settle(r, i, "collectorAndNumber", ownWords["collectorAndNumber"]+", for its cells are both")
@@ -68,8 +68,8 @@ func (t *Table) numbersWithNames(r *resolver, rows []*Row) {
 	if at, ok := r.taken["collectorAndNumber"]; ok && !(t.columns[at].group == nil && t.belied(&t.columns[at], rows)) {
 		return
 	}
-	_, people := r.taken["recordedBy"]
-	_, numbers := r.taken["recordNumber"]
+	people := r.has("recordedBy")
+	numbers := r.has("recordNumber")
 	for _, term := range []string{"recordNumber", "catalogNumber", "fieldNumber", "recordedBy"} {
 		i, ok := r.taken[term]
 		if !ok || people != (term == "recordedBy") || term == "recordedBy" && numbers || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, namedGathering.MatchString) < 0.7 {
@@ -97,7 +97,7 @@ func (t *Table) determinersWithDates(r *resolver, rows []*Row) {
 // behind the initials of a collector.
 func (t *Table) sheetsAsVouchers(r *resolver, rows []*Row) {
 	i, ok := r.taken["collectorAndNumber"]
-	if _, sheets := r.taken["catalogNumber"]; !ok || sheets || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, sheetAlone.MatchString) < 0.9 {
+	if !ok || r.has("catalogNumber") || t.columns[i].group != nil || t.filledIn(rows, i) < 3 || shareOf(rows, i, sheetAlone.MatchString) < 0.9 {
 		return
 	}
 	delete(r.taken, "collectorAndNumber")
@@ -146,8 +146,8 @@ func (t *Table) bareVouchers(r *resolver, rows []*Row) {
 		return
 	}
 	c := &t.columns[i]
-	_, people := r.taken["recordedBy"]
-	_, numbered := r.taken["recordNumber"]
+	people := r.has("recordedBy")
+	numbered := r.has("recordNumber")
 	say := func(severity label.Severity, format string, args ...any) {
 		t.findings = append(t.findings, label.Finding{Origin: c.Origin, Value: c.Heading, Rule: ruleHeadingReading.Name, Severity: severity, Message: fmt.Sprintf(format, args...)})
 	}
