@@ -68,16 +68,19 @@ func Faults(text string, c Parts) []Fault {
 
 // faults collects them.
 type faults struct {
-	p    *parser
-	list []Fault
+	p *parser
+	faultList
 }
 
-func (f *faults) say(message, suggest string) {
+// A faultList is what has been said of a text.
+type faultList struct{ list []Fault }
+
+func (f *faultList) say(message, suggest string) {
 	f.list = append(f.list, Fault{Message: message, Suggest: suggest})
 }
 
 // sayHabit is say for what a program or a hand does to all its names.
-func (f *faults) sayHabit(message, suggest string) {
+func (f *faultList) sayHabit(message, suggest string) {
 	f.list = append(f.list, Fault{Message: message, Suggest: suggest, Habit: true})
 }
 

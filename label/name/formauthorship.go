@@ -30,15 +30,7 @@ func AuthorFaults(text string) []Fault {
 // authorship collects them.
 type authorship struct {
 	text string
-	list []Fault
-}
-
-func (f *authorship) say(message, suggest string) {
-	f.list = append(f.list, Fault{Message: message, Suggest: suggest})
-}
-
-func (f *authorship) sayHabit(message, suggest string) {
-	f.list = append(f.list, Fault{Message: message, Suggest: suggest, Habit: true})
+	faultList
 }
 
 // partners are the brackets that close others.
