@@ -44,7 +44,7 @@ func (t *elevationPlaces) Feed(r *check.Record) {
 	low, _ := span(r.Elevation)
 	key := sum(r.Collector, locality)
 	for _, bits := range [...]uint64{math.Float64bits(r.Coordinates.Lat.Degrees()), math.Float64bits(r.Coordinates.Lon.Degrees()), dayBits(r.Date.Start()), dayBits(r.Date.End())} {
-		key = mixed(key^bits, 0x9E3779B97F4A7C15)
+		key = mixIn(key, bits)
 	}
 	was := t.seen.find(key)
 	if was == nil {
@@ -83,12 +83,8 @@ func heightSlip(a, b int32) (what, suggest string) {
 	if strings.TrimRight(x, "0") == strings.TrimRight(y, "0") {
 		return "a zero is too many or too few", ""
 	}
-	if len(x) == len(y) && len(x) > 2 {
-		for i := 0; i+1 < len(x); i++ {
-			if x[:i] == y[:i] && x[i] == y[i+1] && x[i+1] == y[i] && x[i+2:] == y[i+2:] && math.Abs(float64(a-b)) > 100 {
-				return "two figures are exchanged in one of them", ""
-			}
-		}
+	if len(x) > 2 && neighboursExchanged(x, y) && math.Abs(float64(a-b)) > 100 {
+		return "two figures are exchanged in one of them", ""
 	}
 	return "", ""
 }

@@ -96,17 +96,17 @@ var sharedNumber = check.NewMark([]string{"habitat", "plantDescription", "occurr
 
 // look goes through a record once, for every record of the table comes here.
 func (n *named) look(r *check.Record) {
-	add := func(to *uint64, text string) { *to = mixed(*to^sum(text), 0x9E3779B97F4A7C15) }
+	into := func(to *uint64, text string) { *to = mixIn(*to, sum(text)) }
 	for term, text := range r.Texts {
 		switch term {
 		case "locality", "verbatimLocality", "decimalLatitude", "decimalLongitude", "verbatimCoordinates", "minimumElevationInMeters":
-			add(&n.field, text)
+			into(&n.field, text)
 		case "habitat", "plantDescription", "occurrenceRemarks":
-			add(&n.field, text)
+			into(&n.field, text)
 		case "identifiedBy", "dateIdentified", "identificationQualifier", "identificationRemarks":
-			add(&n.det, text)
+			into(&n.det, text)
 		case "catalogNumber", "occurrenceID", "materialEntityID":
-			add(&n.specimen, text)
+			into(&n.specimen, text)
 		case "identificationID", "identificationVerificationStatus":
 			n.identification = true
 		}

@@ -146,7 +146,7 @@ func bitOf(whose, prefix, digits string) uint64 {
 	if !ok {
 		return sum(whose, prefix, digits)
 	}
-	return mixed(sum(whose, prefix), 0x9E3779B97F4A7C15+2*uint64(len(digits))) + uint64(n)
+	return mixIn(sum(whose, prefix), uint64(len(digits))) + uint64(n)
 }
 
 func bitOfText(whose, text string) uint64 {
@@ -196,21 +196,34 @@ func keySlip(n *slipRow, meant, prefix, digits string) string {
 		}
 		return ""
 	}
-	var differ []int
+	differ := 0
 	for i := range len(x) {
 		if x[i] != y[i] {
-			differ = append(differ, i)
+			differ++
 		}
 	}
 	v, _ := strconv.ParseInt(x, 10, 64)
 	w, _ := strconv.ParseInt(y, 10, 64)
 	switch {
-	case len(differ) == 1 && (v-w >= nextNumbers || w-v >= nextNumbers):
+	case differ == 1 && (v-w >= nextNumbers || w-v >= nextNumbers):
 		return "a figure is another"
-	case len(differ) == 2 && differ[1] == differ[0]+1 && x[differ[0]] == y[differ[1]] && x[differ[1]] == y[differ[0]]:
+	case neighboursExchanged(x, y):
 		return "two figures are exchanged"
 	}
 	return ""
+}
+
+// neighboursExchanged reports whether one text becomes the other by two neighbours
+// exchanged.
+func neighboursExchanged(a, b string) bool {
+	if len(a) != len(b) || a == b {
+		return false
+	}
+	i := 0
+	for a[i] == b[i] {
+		i++
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 }
 
 // lettersAndFigures is a text without blanks and signs.

@@ -48,18 +48,23 @@ func sequenceRules() []check.Rule {
 // by a multiplication of which both halves are kept. Among a million, two that
 // differ have the same once in some thirty million tables.
 func sum(texts ...string) uint64 {
-	const k1, k2 = 0x9E3779B97F4A7C15, 0xD6E8FEB86659FD93 // odd, half of their bits set
-	h := uint64(k2)
+	h := uint64(factorOfLetters)
 	for _, s := range texts {
-		h = mixed(h^uint64(len(s)), k1) // parts the texts
+		h = mixIn(h, uint64(len(s))) // parts the texts
 		for len(s) > 0 {
 			var b [8]byte
 			s = s[copy(b[:], s):]
-			h = mixed(h^binary.LittleEndian.Uint64(b[:]), k2)
+			h = mixed(h^binary.LittleEndian.Uint64(b[:]), factorOfLetters)
 		}
 	}
 	return h
 }
+
+// The factors are odd, and half of their bits are set.
+const factor, factorOfLetters = 0x9E3779B97F4A7C15, 0xD6E8FEB86659FD93
+
+// mixIn returns a sum with a number mixed in, such as another sum.
+func mixIn(sum, n uint64) uint64 { return mixed(sum^n, factor) }
 
 func mixed(a, b uint64) uint64 {
 	high, low := bits.Mul64(a, b)

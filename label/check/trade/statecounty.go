@@ -10,7 +10,7 @@ import (
 )
 
 // stateCountyRule is about a county in the place of a state.
-func stateCountyRule() check.Rule {
+func stateCountyRule(where *finder) check.Rule {
 	bare := func(number, state, county string) []string {
 		return []string{"recordNumber", number, "country", "United States", "stateProvince", state, "county", county, "municipality", "", "decimalLatitude", "", "decimalLongitude", "", "geodeticDatum", "", "coordinateUncertaintyInMeters", ""}
 	}
@@ -19,14 +19,14 @@ func stateCountyRule() check.Rule {
 		Doc: "a county where the state is written: the two exchanged, as other rows of the table or the word County show, or in the United States a county without its state", Terms: []string{"stateProvince"},
 		Example:        rows(bare("214", "California", "Alameda"), bare("215", "Alameda", "California")),
 		Counterexample: rows(bare("214", "California", "Alameda"), bare("215", "Penna", "Washington")),
-		Table:          func() check.TableRule { return &stateCounties{} },
+		Table:          func() check.TableRule { return &stateCounties{where: where} },
 	}
 }
 
 // countyWord ends the name of a county in the United States and in the British Isles.
 var countyWord = regexp.MustCompile(`(?i)^\pL[\pL .'-]* (county|co\.?|parish|borough)$`)
 
-// A countyKey is a county as a row has it, folded.
+// A countyKey is a county of a country.
 type countyKey struct{ country, county string }
 
 // A mistaken is a cell of stateProvince that names no state.
@@ -40,15 +40,13 @@ type mistaken struct {
 // stateCounties keeps in which state each county lies, and the cells that may be
 // counties: few of a table that is sound.
 type stateCounties struct {
+	where   *finder
 	file    string
-	state   map[countyKey]string // as it was first written; "" if there are several
+	state   map[countyKey]string // by the county as rows have it; "" if there are several
 	suspect []mistaken
-	// lands and states are what texts were found to name: most rows repeat them.
-	lands  map[string]string
-	states map[countyKey]bool
 }
 
-// mostKept bounds what is kept of a table's counties, and of its texts.
+// mostKept bounds what is kept of a table's counties.
 const mostKept = 20000
 
 // mostSuspects is how many cells are kept: a table of more writes its states in a way
@@ -72,10 +70,10 @@ func (s *stateCounties) Feed(r *check.Record) {
 		if s.state == nil {
 			s.state = map[countyKey]string{}
 		}
-		key := countyKey{country, foldCounty(county)}
+		key := countyKey{country, county}
 		if was, ok := s.state[key]; !ok {
-			s.state[key] = strings.Clone(f.Text)
-		} else if was != f.Text {
+			s.state[countyKey{country, strings.Clone(county)}] = strings.Clone(f.Text)
+		} else if was != "" && was != f.Text {
 			s.state[key] = ""
 		}
 		return
@@ -95,30 +93,15 @@ func (s *stateCounties) country(r *check.Record) string {
 	if text == "" {
 		text = r.Text("countryCode")
 	}
-	code, ok := s.lands[text]
-	if !ok {
-		if codes := place.CountriesNamed(text); len(codes) == 1 && place.HasStates(codes[0]) {
-			code = codes[0]
-		}
-		if s.lands == nil || len(s.lands) > mostKept {
-			s.lands = map[string]string{}
-		}
-		s.lands[strings.Clone(text)] = code
+	if codes := s.where.lands(text); len(codes) == 1 && place.HasStates(codes[0]) {
+		return codes[0]
 	}
-	return code
+	return ""
 }
 
 // isState reports whether a text names a state of the country.
 func (s *stateCounties) isState(country, text string) bool {
-	is, ok := s.states[countyKey{country, text}]
-	if !ok {
-		is = len(place.StatesNamed(country, text)) > 0
-		if s.states == nil || len(s.states) > mostKept {
-			s.states = map[countyKey]bool{}
-		}
-		s.states[countyKey{country, strings.Clone(text)}] = is
-	}
-	return is
+	return len(s.where.statesOf(country, text)) > 0
 }
 
 // foldCounty is a county without the word for it.
@@ -131,9 +114,17 @@ func foldCounty(s string) string {
 }
 
 func (s *stateCounties) End() []label.Finding {
+	folded := map[countyKey]string{}
+	for key, state := range s.state {
+		key.county = foldCounty(key.county)
+		if was, ok := folded[key]; ok && was != state {
+			state = ""
+		}
+		folded[key] = state
+	}
 	var all []label.Finding
 	for _, m := range s.suspect {
-		state, known := s.state[countyKey{m.country, foldCounty(m.text)}]
+		state, known := folded[countyKey{m.country, foldCounty(m.text)}]
 		named := countyWord.MatchString(m.text)
 		f := label.Finding{Origin: m.origin(s.file, "stateProvince"), Value: m.text}
 		switch {

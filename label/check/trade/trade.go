@@ -27,7 +27,7 @@ func Rules() []check.Rule {
 	where := newFinder()
 	var all []check.Rule
 	for _, rules := range [][]check.Rule{
-		placeRules(where), provinceRules(where), stateRules(), shortStateRules(), landRules(), letterRules(), precisionRules(where), heightRules(where), dateRules(), numberRules(), sequenceRules(), nameRules(), familyRules(), peopleRules(), wordRules(where), captionRules(), textPlaceRules(), blockRules(), specimenRules(), typedRules(), {unitLetterRule(), worldRule(), countrySlipRule(where), apostropheRule(), stateCountyRule(), sheetNumberRule()},
+		placeRules(where), provinceRules(where), stateRules(), shortStateRules(), landRules(), letterRules(), precisionRules(where), heightRules(where), dateRules(), numberRules(), sequenceRules(), nameRules(), familyRules(), peopleRules(), wordRules(where), captionRules(), textPlaceRules(), blockRules(), specimenRules(), typedRules(), {unitLetterRule(), worldRule(), countrySlipRule(where), apostropheRule(), stateCountyRule(where), sheetNumberRule()},
 		slipRules(where),
 	} {
 		all = append(all, rules...)

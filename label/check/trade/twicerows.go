@@ -58,7 +58,7 @@ func (t *rowsTwice) Feed(r *check.Record) {
 	}
 	key, n := uint64(0), 0
 	for term, text := range r.Texts {
-		key = mixed(key^sum(term, text), 0x9E3779B97F4A7C15)
+		key = mixIn(key, sum(term, text))
 		n++
 	}
 	if n < 6 {
