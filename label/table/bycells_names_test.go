@@ -29,19 +29,26 @@ func TestNamesByCells(t *testing.T) {
 		{"country,Department,Region\nPeru,Lima,Costa\nPeru,Lima,Sierra\nPeru,Ica,Costa\n", "country stateProvince ?"},
 		{"country,Department,Region\nFrance,Finistère,Bretagne\nFrance,Landes,Aquitaine\n", "country stateProvince stateProvince"},
 	} {
-		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
-		if err != nil {
-			t.Fatal(err)
+		termsAre(t, c.table, c.want)
+	}
+}
+
+// termsAre holds the terms of a table's columns against those wanted, ? for a heading
+// that is not known.
+func termsAre(t *testing.T, table, want string) {
+	t.Helper()
+	tab, err := Open(Bytes("t.csv", []byte(table)), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, col := range tab.Columns() {
+		if !col.Known {
+			col.Term = "?"
 		}
-		var got []string
-		for _, col := range tab.Columns() {
-			if !col.Known {
-				col.Term = "?"
-			}
-			got = append(got, col.Term)
-		}
-		if s := strings.Join(got, " "); s != c.want {
-			t.Errorf("%q is read as %s, not %s", c.table, s, c.want)
-		}
+		got = append(got, col.Term)
+	}
+	if s := strings.Join(got, " "); s != want {
+		t.Errorf("%q is read as %s, not %s", table, s, want)
 	}
 }

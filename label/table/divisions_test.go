@@ -1,9 +1,6 @@
 package table
 
-import (
-	"strings"
-	"testing"
-)
+import "testing"
 
 // TestDivisions: of two parts of a country one has the other; words for one country
 // each, words of English and a region of nature are no two.
@@ -37,20 +34,7 @@ func TestDivisions(t *testing.T) {
 		{"DAP (cm),Altura,Especie\n31,6,Bursera morelensis\n20,8,Bursera fagaroides\n", "? ? scientificName"},
 		{"Altura (m),Especie\n690,Bursera morelensis\n720,Bursera fagaroides\n", "minimumElevationInMeters scientificName"},
 	} {
-		tab, err := Open(Bytes("t.csv", []byte(c.table)), Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		var got []string
-		for _, col := range tab.Columns() {
-			if !col.Known {
-				col.Term = "?"
-			}
-			got = append(got, col.Term)
-		}
-		if s := strings.Join(got, " "); s != c.want {
-			t.Errorf("%q is read as %s, not %s", c.table, s, c.want)
-		}
+		termsAre(t, c.table, c.want)
 	}
 }
 
